@@ -1,0 +1,45 @@
+#pragma once
+// The configuration directory: river.json, tackle.json, settings.json and what they include, read at once; every problem
+// of every file is found in one go, each with file, line and JSON pointer.
+#include <filesystem>
+#include <map>
+#include <optional>
+#include <string>
+
+#include "engine/choice/judgement.hpp"
+#include "engine/river/river.hpp"
+#include "engine/tackle/tackle.hpp"
+#include "engine/trip/settings.hpp"
+#include "engine/units/problem.hpp"
+
+namespace floatwright {
+
+// Where readings come from and go to; relative paths in settings.json are relative to the configuration directory.
+struct ReadingsPlace {
+  std::optional<std::filesystem::path> payloads;  // "readings": a directory of payload files instead of the network
+  std::optional<std::filesystem::path> archive;   // "archive": where fetched answers are kept
+  std::string contact;                            // for the User-Agent
+  std::optional<std::filesystem::path> api_key_file;
+};
+
+struct Configuration {
+  std::filesystem::path directory;
+  River river;
+  Tackle tackle;
+  Settings settings;
+  Judgement judgement;
+  ReadingsPlace readings;
+};
+
+struct LoadedConfiguration {
+  std::optional<Configuration> configuration;  // none when any problem is not a warning
+  Problems problems;                           // sorted by file and line
+  int exit_code = 0;                           // 0, 66 (a file or the directory is not there), 77, 78
+};
+
+[[nodiscard]] LoadedConfiguration load_configuration(const std::filesystem::path& directory);
+
+// One problem as people read it: "river.json:12: /accesses/1/mile: found "forty"; allowed: a number of miles; ..."
+[[nodiscard]] std::string say(const Problem& problem);
+
+}  // namespace floatwright

@@ -1,0 +1,16 @@
+#pragma once
+// Writes a file whole or not at all: temporary name in the same folder, fsync, rename, fsync of the folder. What was
+// there stays there when anything fails.
+#include <filesystem>
+#include <string_view>
+
+#include "adapters/result.hpp"
+
+namespace floatwright {
+
+struct Written {};
+
+// Failure 73 when the folder cannot be written, 74 when the writing fails (a full disk).
+[[nodiscard]] Result<Written> write_whole_file(const std::filesystem::path& path, std::string_view bytes);
+
+}  // namespace floatwright

@@ -1,0 +1,41 @@
+#pragma once
+// Tomorrow at one gauge: the river's state named, the method its row of the table gives, and three cases of discharge
+// over the whole grid (the observed past is the same in each). y = ln Q throughout. The default bands are judgement.
+// States and bands: engine/choice/judgement is not used here; see docs/equations.md for the table and its origin.
+#include <string>
+#include <vector>
+
+#include "engine/readings/gauge_record.hpp"
+#include "engine/river/river.hpp"
+#include "engine/units/per_case.hpp"
+
+namespace floatwright {
+
+enum class FlowState { Unknown, Ice, Regulated, DailyWave, Rising, Falling, Steady };
+enum class FlowMethod { None, Schedule, SameHour, WaveShape, Hold, FadingFall };
+
+struct GaugeOutlook {
+  std::string gauge;
+  FlowState state = FlowState::Unknown;
+  FlowMethod method = FlowMethod::None;
+  std::string why;          // the numbers that named the state: "up 4 % in 6 h"
+  Measured<Discharge> now;  // newest usable value
+  Instant now_at{};
+  double change_6h = 0.0;   // ln ratio over the last 6 h; 0 where unknown
+  // Per grid step: observed (interpolated) where known, forecast after; Absent as a whole where nothing can be said.
+  Measured<PerCase<std::vector<Discharge>>> flow;
+  Instant forecast_from{};  // first grid instant that is forecast
+};
+
+struct OutlookInputs {
+  const GaugeRecord& record;
+  const Dam* dam_above = nullptr;  // the ramping dam this gauge stands below, if any
+  bool dam_close = false;          // the schedule's flow is this gauge's flow (no tributary between)
+  bool snow_fed = false;
+  std::string time_zone;
+};
+
+// `grid` covers at least 72 h before `now` and the day planned; nothing later than `now` is read from the record.
+[[nodiscard]] GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instant now);
+
+}  // namespace floatwright

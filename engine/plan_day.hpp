@@ -1,0 +1,19 @@
+#pragma once
+// The day, from values to values: the body of plan_day is the table of contents of the engine.
+#include "engine/trip/day_plan.hpp"
+
+namespace floatwright {
+
+struct DayInputs {
+  River river;
+  Tackle tackle;
+  Settings settings;
+  Judgement judgement;
+  std::vector<GaugeRecord> records;  // by River::gauges index; an empty record is a gauge that did not answer
+  std::chrono::year_month_day day{};
+  Instant now{};
+};
+
+[[nodiscard]] DayPlan plan_day(const DayInputs& in);
+
+}  // namespace floatwright

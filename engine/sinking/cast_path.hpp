@@ -1,0 +1,58 @@
+#pragma once
+// Where the fly is, second by second, after a cast: depth of fly and tip and the fly's pace, for one rig and technique in
+// one water. Until the simulated cast, the path is y = y_s + (y_n - y_s) e^(-t/tau), tau = 0.7 L_tip/U_rel, with y_s the
+// steady shape's depth and y_n = 0.9 Vs t while slack (docs/equations.md says so). No bed in it: depth goes on past the
+// water's, the profile frozen; bed, temperature and scatter come at scoring.
+// Indicator, tight-line and dry have closed forms (engine/sinking/indicator.hpp).
+#include <optional>
+#include <vector>
+
+#include "engine/river/river.hpp"
+#include "engine/tackle/tackle.hpp"
+#include "engine/units/measured.hpp"
+#include "engine/water/profile.hpp"
+
+namespace floatwright {
+
+enum class Mending { Tight, OneMend, MendAndFeed };
+
+struct Technique {
+  Method method = Method::Swing;
+  Mending mending = Mending::Tight;      // swing
+  Duration count;                        // strip: counted before the first pull: 0, 3, 6, 10 s
+  Speed strip;                           // strip: 0.3 or 0.6 m/s
+  Platform platform = Platform::Drifting;
+  friend bool operator==(const Technique&, const Technique&) = default;
+};
+
+// One vertical of water as the line meets it, and the boat's pace over it.
+struct CastWater {
+  Length depth;
+  SurfaceSpeed surface_speed;
+  Profile profile;
+  Speed boat;  // over the ground, along the stream; 0 anchored or wading
+  Temperature temperature = celsius(10.0);  // for the water's density and viscosity
+};
+
+struct CastSample {
+  Duration t;
+  Length fly_depth, tip_depth;
+  Speed over_ground;     // of the fly, horizontal
+  Speed through_water;   // of the fly relative to the water at its depth
+  Angle bearing;         // of the fly from straight downstream of the rod tip; 90 degrees where it does not apply
+};
+
+struct CastPath {
+  std::vector<CastSample> samples;  // even in time, from landing (strip: from the end of the count)
+  Duration time_to_hang_down;       // swing; else the end of the cast
+  Length leader;                    // used
+  Length indicator_to_fly;          // indicator only, else 0
+};
+
+// Absent with the reason where the rig has no answer (no mass given for the fly, a solver that found no shape).
+// `leader_set`: for the indicator, the leader solved in the middle case and kept for the others; none: solve it here.
+[[nodiscard]] Measured<CastPath> cast_path(const Tackle& tackle, const Rig& rig, const Technique& technique,
+                                           const CastWater& water, Length cast, Length rod,
+                                           std::optional<Length> leader_set = std::nullopt);
+
+}  // namespace floatwright

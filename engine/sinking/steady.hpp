@@ -1,0 +1,60 @@
+#pragma once
+// The steady shape of a line in a stream (docs/equations.md, "The line in the water"): tension and angle integrated up
+// from the fly through leader, sinking part and buoyant floating body, shot on the fly's depth. Both surface ends:
+// ButtAtSurface holds the tip's butt at the surface (a floor of depth), BodyPulledUnder integrates on into the floating
+// body until it is level, which is the surface (central value). Agrees with an independent mooring code within 0.3 %.
+// Sources: Pode 1951 (critical angle); Cheng 2013 (normal drag of a cylinder); tangential coefficient is judgement.
+#include <optional>
+#include <vector>
+
+#include "engine/units/measured.hpp"
+#include "engine/water/profile.hpp"
+
+namespace floatwright {
+
+enum class PartKind { Leader, Sinking, Floating };
+
+// One part of the line, from the fly up. Give `sink_rate_*` (still water) or `density`; the rate wins.
+struct LinePart {
+  PartKind kind = PartKind::Leader;
+  Length length, diameter;
+  Density density;
+  std::optional<Speed> sink_rate_butt, sink_rate_end;
+};
+
+struct TowedFly {
+  Force weight_in_water;
+  Speed sink_rate;          // alone in still water, vertical
+  Area towed_drag_area;     // CdA when towed: a quarter of what the sink rate implies unless given
+};
+
+enum class SurfaceEnd { ButtAtSurface, BodyPulledUnder };
+
+struct SteadyCase {
+  std::vector<LinePart> parts;  // from the fly up
+  TowedFly fly;
+  Length depth;
+  SurfaceSpeed surface_speed;
+  Profile profile;
+  Temperature temperature = celsius(10.0);
+  Speed line_along, line_across;  // velocity of the whole line over the ground (boat frame: the boat's)
+  double tangential_drag = 0.012;
+  SurfaceEnd end = SurfaceEnd::BodyPulledUnder;
+  bool has_bed = true;  // false: depth goes on past the bed, the profile frozen there
+};
+
+struct SteadyShape {
+  Length fly_depth, tip_depth, butt_depth;
+  Angle at_surface;   // of the line below horizontal at the surface end
+  Force tension;      // at the surface end
+  bool on_the_bed = false;
+  struct Point {
+    Length along, depth;  // along the stream from the surface end, downstream positive
+  };
+  std::vector<Point> points;  // from the surface end down to the fly
+};
+
+// Absent "..." with the reason: no root, a part of no length, a line lighter than water all along.
+[[nodiscard]] Measured<SteadyShape> steady_shape(const SteadyCase& in);
+
+}  // namespace floatwright
