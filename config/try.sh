@@ -1,0 +1,23 @@
+#!/bin/sh
+# Makes tomorrow's float plan for the invented Lantern River, from a shell and this checkout alone: installs what is
+# missing, builds, and plans from the recorded payloads in fixtures/ (no network, no account).
+set -eu
+top=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
+sh "$top/config/setup.sh"
+echo "floatwright: building (a few minutes the first time) ..." >&2
+sh "$top/config/build.sh" floatwright
+
+program="$top/build/release/adapters/cli/floatwright"
+out="$top/build/demo"
+now=2027-05-13T19:50:00-06:00   # fixed, so that the plan is the same everywhere
+"$program" plan --config "$top/config/demo" --offline --now "$now"
+"$program" plan --config "$top/config/demo" --offline --now "$now" --as plan,json --out "$out"
+
+cat <<TEXT
+
+This is the demo. The same plan lies in $out as text and as JSON (plan.json, see config/schemas/plan.schema.json).
+What to type next:
+  $program check --config $top/config/demo
+  cp -r $top/config/demo ~/my-river   and put your own river, rods and habits in
+  $program plan --config ~/my-river
+TEXT
