@@ -8,36 +8,34 @@
 #include "engine/choice/choose.hpp"
 #include "engine/forecast/outlook.hpp"
 #include "engine/routing/river_flows.hpp"
+#include "engine/trip/caution.hpp"
 #include "engine/trip/settings.hpp"
 
 namespace floatwright {
 
 enum class Verdict { Recommended, Possible, RuledOut };
 
-enum class CautionKind {
-  OldReading, MissingGauge, GuessedDepth, UnknownFlow, Ice,
-  HeatCaution, HeatStop, HeatUnknown, ColdWater, Wading, DamRise, DamDrop, FastRise,
-  BoatLimit, Hazard, Portage, Closure, RulesOld, ForecastDoubt, Dark, NoLine
+// The hard limit that a stretch breaks; PlannedStretch::why says it without numbers, these are the numbers.
+enum class LimitKind {
+  AccessClosed, NoTrailer, TooShort, TooLong, ClosedWater, FlowBelowBoat, FlowAboveBoat, HazardFlow, OffTooLate, AfterDark,
+  TooWarm, NothingAboard
 };
-
-struct Caution {
-  CautionKind kind = CautionKind::OldReading;
-  int weight = 0;                 // heavier is printed first
-  std::string where;              // place name, empty: the whole day
-  std::optional<Instant> from, to;
-  std::string text;               // the sentence, with its numbers in SI-neutral form filled in by wording
-  std::string basis;              // where the limit comes from
-  // Numbers behind the sentence, as far as its kind has them.
-  std::optional<Temperature> temperature;
-  std::optional<Discharge> flow, flow_after;
-  std::optional<Length> depth;
-  std::optional<Speed> speed;
+struct BrokenLimit {
+  LimitKind kind = LimitKind::TooLong;
+  std::string where;                    // reach, access or hazard
+  std::optional<Discharge> flow, flow_limit;
+  std::optional<Length> length, length_limit;
+  std::optional<Instant> at, at_limit;  // when off the water, and the latest allowed
+  std::optional<Temperature> temperature, temperature_limit;
 };
 
 struct PlannedWater {
   WaterType type = WaterType::Run;
   Bed bed = Bed::Unknown;
   double fishing_time = 0.0;
+  Duration fishing;               // of this water on this trip
+  bool hatch = false;             // a listed hatch in its hours
+  std::string hatch_name;
   Measured<Band<Length>> depth;
   Measured<Band<SurfaceSpeed>> surface_speed;
   Measured<Band<MeanSpeed>> mean_speed;
@@ -51,12 +49,16 @@ struct PlannedReach {
   std::string id, name;
   RiverPlace from, to;
   Instant arrive{}, leave{};
+  Instant read_at{};              // the instant whose flow and temperature stand here: the middle of the time in it
+  Duration float_time, stops;     // moving; stopped to fish, lunch left out
+  bool lunch = false;             // lunch is eaten here
   Measured<Band<Discharge>> discharge;
   Measured<Band<Temperature>> temperature;
   std::string flow_source, temperature_source;
   std::vector<PlannedWater> waters;
+  std::string closed_why;         // as typed; not empty: not fished
   bool portage_at_end = false;
-  std::string stop_sentence;      // "THE LEDGE: STOP ABOVE. PORTAGE RIGHT." when a hazard ends it
+  std::string stop_sentence;      // "The Ledge: STOP ABOVE. PORTAGE RIGHT." when a hazard ends it
   std::optional<Duration> stop_time;
 };
 
@@ -65,15 +67,22 @@ struct PlannedStretch {
   std::string from_name, to_name;
   RiverPlace from_place, to_place;
   Verdict verdict = Verdict::Possible;
-  std::string why;                // the limit broken, or what it has over the others
-  Instant launch{}, off_by{};
+  std::string why;                // the limit broken, or what it has over the others: no number with a unit in it
+  std::optional<BrokenLimit> limit;
+  Instant launch{}, off_by{};     // off_by is the end plus slack, up to ten minutes
+  Instant end{};                  // off the water if all goes as reckoned
   Length length;
-  Duration on_water, shuttle;
+  Duration on_water, shuttle;     // shuttle 0: not typed
+  Duration fishing, fished;       // minutes to fish; those in which a line aboard fishes
+  std::optional<Instant> stop_by; // heat: no fishing after this
+  Measured<Band<Discharge>> flow_at_launch;
+  Measured<Band<Temperature>> water_at_launch, water_at_end;
   double worth = 0.0;             // minutes x W in fishable hours; never printed
   RodPlan rods;
   std::vector<Rig> rigged;        // by rods.rods: what each carries at launch
   std::vector<PlannedReach> reaches;
-  std::vector<Caution> cautions;  // on this stretch
+  std::vector<Caution> cautions;  // on this stretch, heaviest first
+  std::vector<std::string> notes; // sentences: a side channel not floated, a lake rowed across
 };
 
 struct HourRow {                  // the hours table, at the recommended stretch's put-in
@@ -87,17 +96,20 @@ struct DayPlan {
   std::chrono::year_month_day day{};
   std::string time_zone;
   Instant sunrise{}, sunset{};
+  Instant civil_dawn{}, civil_dusk{};
   bool sun_known = false;
+  std::string sun_why;                    // why not: no place known, the sun does not rise
   std::string main_gauge;                 // id of the gauge whose state is the river's
   std::vector<GaugeOutlook> outlooks;
   std::vector<PlannedStretch> stretches;  // best first; ruled out ones last
+  std::string why_no_stretch;             // when none could be looked at
   std::vector<HourRow> hours;
   std::vector<NewestReading> readings;    // parallel to reading_gauges
   std::vector<std::string> reading_gauges;
   std::vector<std::string> missing_gauges;
   std::vector<std::string> notes;         // sentences of provenance: sensor choices, rows left out
   std::vector<DamFront> fronts;
-  std::vector<Caution> cautions;          // of the day as a whole
+  std::vector<Caution> cautions;          // of the day as a whole, heaviest first
   bool stale = false;                     // exit code 75: readings older than 6 h or a gauge missing
   bool nothing = false;                   // exit code 69: no reading at all
 };
