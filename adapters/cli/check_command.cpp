@@ -1,0 +1,49 @@
+// floatwright check: every problem of every file at once, else a short picture of the river.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <memory>
+
+#include "adapters/cli/commands.hpp"
+#include "adapters/cli/common_options.hpp"
+#include "engine/river/graph.hpp"
+#include "engine/river/picture.hpp"
+
+namespace floatwright {
+namespace {
+
+void print_picture(const Configuration& configuration) {
+  const auto& river = configuration.river;
+  for (const auto& line : river_picture(river, river_graph(river))) fmt::print("{}\n", line);
+  fmt::print("\n{} reaches named, {} gauges, {} accesses; {} rods, {} lines, {} fly classes.\n", river.reaches.size(),
+             river.gauges.size(), river.accesses.size(), configuration.tackle.rods.size(), configuration.tackle.lines.size(),
+             configuration.tackle.flies.size());
+}
+
+int run_check(const CommonOptions& options) {
+  const auto directory = configuration_directory(options);
+  if (!directory) return tell(directory.error());
+  const auto loaded = load_configuration(*directory);
+  for (const auto& problem : loaded.problems) fmt::print("{}\n", say(problem));
+  if (!loaded.configuration) {
+    const auto errors = std::ranges::count_if(loaded.problems, [](const Problem& p) { return !p.warning; });
+    return tell({fmt::format("{}: {} to mend", directory->string(), errors == 1 ? "1 problem" : fmt::format("{} problems", errors)),
+                 loaded.exit_code == 0 ? kExitConfiguration : loaded.exit_code});
+  }
+  if (!loaded.problems.empty()) fmt::print("\n");
+  print_picture(*loaded.configuration);
+  return kExitFresh;
+}
+
+}  // namespace
+
+void add_check_command(CLI::App& program, Run& run) {
+  auto options = std::make_shared<CommonOptions>();
+  CLI::App* command = program.add_subcommand("check", "read every file, report all problems at once, show the river");
+  add_config_option(*command, *options);
+  command->footer("Example: floatwright check --config ~/lantern");
+  command->callback([options, &run] { run = [options] { return run_check(*options); }; });
+}
+
+}  // namespace floatwright

@@ -1,0 +1,18 @@
+#pragma once
+// One function per command: adds its options to the parser and, when it is the one asked for, leaves what to run in
+// `run`. To add a command: one file with such a function, and its line in command_line.cpp.
+#include <functional>
+
+namespace CLI {
+class App;
+}
+
+namespace floatwright {
+
+using Run = std::function<int()>;  // answers with the exit code
+
+void add_plan_command(CLI::App& program, Run& run);
+void add_check_command(CLI::App& program, Run& run);
+void add_show_command(CLI::App& program, Run& run);
+
+}  // namespace floatwright

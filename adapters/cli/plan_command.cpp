@@ -1,0 +1,132 @@
+// floatwright plan: readings in, the day planned, pages out.
+#include <date/date.h>
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+#include "adapters/cli/commands.hpp"
+#include "adapters/cli/common_options.hpp"
+#include "adapters/in/gauges/gather.hpp"
+#include "adapters/out/files/whole_file.hpp"
+#include "adapters/out/json/plan_json.hpp"
+#include "adapters/out/text/print_text.hpp"
+#include "engine/wording/float_plan.hpp"
+
+namespace floatwright {
+namespace {
+
+struct PlanOptions : CommonOptions {
+  std::vector<std::string> kinds{"plan"};
+};
+
+struct Kind {
+  const char* name;
+  const char* extension;
+  std::string (*print)(const DayPlan&, const DayInputs&);
+};
+
+// To add an output: its printer, and its row here.
+const Kind kKinds[] = {
+    {"plan", "txt", [](const DayPlan& plan, const DayInputs& in) { return as_text(float_plan(plan, in)); }},
+    {"json", "json", plan_json},
+};
+
+const Kind* kind_named(const std::string& name) {
+  for (const auto& kind : kKinds) {
+    if (name == kind.name) return &kind;
+  }
+  return nullptr;
+}
+
+std::string known_kinds() {
+  std::string all;
+  for (const auto& kind : kKinds) all += (all.empty() ? "" : ", ") + std::string{kind.name};
+  return all;
+}
+
+Result<Written> hand_out(const PlanOptions& options, const DayPlan& plan, const DayInputs& in) {
+  for (const auto& name : options.kinds) {
+    const Kind& kind = *kind_named(name);
+    const auto text = kind.print(plan, in);
+    if (options.out.empty()) {
+      if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size() || std::fflush(stdout) != 0) {
+        return tl::unexpected(Failure{"standard output could not be written", kExitWriteFailed});
+      }
+      continue;
+    }
+    const auto day = date::format("%F", date::sys_days{std::chrono::sys_days{in.day}.time_since_epoch()});
+    const auto path = std::filesystem::path{options.out} / fmt::format("{}-{}.{}", day, kind.name, kind.extension);
+    if (auto written = write_whole_file(path, text); !written) return written;
+  }
+  return Written{};
+}
+
+Result<Written> prepare_out(const PlanOptions& options) {
+  if (options.out.empty()) return Written{};
+  std::error_code error;
+  std::filesystem::create_directories(options.out, error);
+  if (error) {
+    return tl::unexpected(Failure{fmt::format("--out {}: the directory can't be made ({})", options.out, error.message()),
+                                  kExitCantCreate});
+  }
+  return Written{};
+}
+
+Result<DayInputs> day_inputs(const PlanOptions& options, Configuration&& configuration, Instant now, Gathered&& gathered) {
+  const auto day = day_planned(options, configuration, now);
+  if (!day) return tl::unexpected(day.error());
+  DayInputs in{std::move(configuration.river),     std::move(configuration.tackle), std::move(configuration.settings),
+               std::move(configuration.judgement), std::move(gathered.records),     *day,
+               now};
+  if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
+  return in;
+}
+
+int run_plan(const PlanOptions& options) {
+  for (const auto& name : options.kinds) {
+    if (kind_named(name) == nullptr) {
+      return tell({fmt::format("--as: found \"{}\"; the kinds are {}", name, known_kinds()), kExitUsage});
+    }
+  }
+  const auto now = instant_now(options);
+  if (!now) return tell(now.error());
+  auto configuration = configuration_or_told(options);
+  if (!configuration) return tell(configuration.error());
+  if (const auto day = day_planned(options, *configuration, *now); !day) return tell(day.error());
+  if (const auto ready = prepare_out(options); !ready) return tell(ready.error());
+
+  auto gathered = gather_readings(*configuration, *now, options.offline);
+  for (const auto& trouble : gathered.troubles) fmt::print(stderr, "floatwright: {}\n", trouble);
+
+  const auto in = day_inputs(options, std::move(*configuration), *now, std::move(gathered));
+  if (!in) return tell(in.error());
+  const DayPlan plan = plan_day(*in);
+  if (const auto done = hand_out(options, plan, *in); !done) return tell(done.error());
+
+  if (plan.nothing) {
+    return tell({"no plan: no gauge of this river has a reading that can be used; see the page for what was tried", kExitNothingMade});
+  }
+  if (!plan.stale) return kExitFresh;
+  std::string missing;
+  for (const auto& gauge : plan.missing_gauges) missing += (missing.empty() ? "" : ", ") + gauge;
+  return tell({missing.empty() ? "made from readings older than 6 h" : "made without fresh readings of: " + missing,
+               kExitOldReadings});
+}
+
+}  // namespace
+
+void add_plan_command(CLI::App& program, Run& run) {
+  auto options = std::make_shared<PlanOptions>();
+  CLI::App* command = program.add_subcommand("plan", "the float plan for the day: which stretch, which hours, which rods and rigs");
+  add_config_option(*command, *options);
+  add_day_options(*command, *options);
+  command->add_option("--as", options->kinds, fmt::format("what to print: {} (several with commas)", known_kinds()))
+      ->delimiter(',')
+      ->type_name("KIND[,KIND]");
+  add_output_options(*command, *options);
+  command->footer("Example: floatwright plan --config ~/lantern --as plan,json --out ~/plans");
+  command->callback([options, &run] { run = [options] { return run_plan(*options); }; });
+}
+
+}  // namespace floatwright

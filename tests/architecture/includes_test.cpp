@@ -1,0 +1,103 @@
+// The arrow adapters in -> engine -> adapters out, held over the #include lines: linking alone proves nothing, since a
+// packaged header that is not linked still compiles.
+#include <gtest/gtest.h>
+
+#include <map>
+#include <set>
+
+#include "tests/architecture/source_tree.hpp"
+
+namespace floatwright::testing {
+namespace {
+
+// Engine rooms in the order of the data flow: a room may use itself and the rooms before it.
+const std::vector<std::string> kRooms{"units",  "readings",    "river",  "water",   "forecast", "routing",
+                                      "temperature", "tackle", "sinking", "choice",  "trip",     "plan_day", "wording"};
+
+// Beside the C++ standard library, what each engine room may include of a package.
+const std::map<std::string, std::set<std::string>> kPackagesOfRoom{
+    {"river", {"boost/graph"}}, {"sinking", {"boost/math"}}, {"forecast", {"date"}}, {"trip", {"date"}}, {"wording", {"date", "fmt"}}};
+
+const std::set<std::string> kForbiddenInEngine{"fstream", "iostream", "filesystem", "thread", "cstdio", "stdio.h", "unistd.h"};
+
+std::string room_of(const std::string& path) {
+  const auto rest = path.substr(std::string{"engine/"}.size());
+  const auto slash = rest.find('/');
+  if (slash == std::string::npos) return "plan_day";
+  return rest.substr(0, slash);
+}
+
+std::size_t place(const std::string& room) {
+  return static_cast<std::size_t>(std::ranges::find(kRooms, room) - kRooms.begin());
+}
+
+bool is_package(const std::string& include) { return include.find('/') != std::string::npos || include.ends_with(".h"); }
+
+bool allowed_package(const std::string& room, const std::string& include) {
+  const auto row = kPackagesOfRoom.find(room);
+  if (row == kPackagesOfRoom.end()) return false;
+  return std::ranges::any_of(row->second, [&](const auto& start) { return include.starts_with(start + "/"); });
+}
+
+TEST(Includes, OfAnEngineRoomReachOnlyTheRoomsBeforeIt) {
+  for (const auto& file : sources_below("engine")) {
+    const auto room = room_of(file.path);
+    ASSERT_LT(place(room), kRooms.size()) << file.path << ": an engine room that the order does not know";
+    for (const auto& include : file.own_includes) {
+      ASSERT_TRUE(include.starts_with("engine/")) << file.path << " includes " << include;
+      EXPECT_LE(place(room_of(include)), place(room)) << file.path << " includes " << include << ", a room after its own";
+    }
+  }
+}
+
+TEST(Includes, OfTheEngineNeverReachTheWorld) {
+  for (const auto& file : sources_below("engine")) {
+    for (const auto& include : file.system_includes) {
+      EXPECT_FALSE(kForbiddenInEngine.contains(include)) << file.path << " includes <" << include << ">";
+      if (is_package(include)) {
+        EXPECT_TRUE(allowed_package(room_of(file.path), include)) << file.path << " includes <" << include << ">";
+      }
+    }
+  }
+}
+
+TEST(Includes, OfBoostGraphStandInOneFile) {
+  std::set<std::string> users;
+  for (const auto& folder : {"engine", "adapters"}) {
+    for (const auto& file : sources_below(folder)) {
+      for (const auto& include : file.system_includes) {
+        if (include.starts_with("boost/graph/")) users.insert(file.path);
+      }
+    }
+  }
+  EXPECT_EQ(users, std::set<std::string>{"engine/river/graph.cpp"});
+}
+
+TEST(Includes, OfAdaptersKeepInAndOutApart) {
+  for (const auto& file : sources_below("adapters/in")) {
+    for (const auto& include : file.own_includes) {
+      const bool out = include.starts_with("adapters/out/") && !include.starts_with("adapters/out/files/");
+      EXPECT_FALSE(out || include.starts_with("adapters/cli/")) << file.path << " includes " << include;
+    }
+  }
+  for (const auto& file : sources_below("adapters/out")) {
+    for (const auto& include : file.own_includes) {
+      EXPECT_FALSE(include.starts_with("adapters/in/") || include.starts_with("adapters/cli/")) << file.path << " includes " << include;
+    }
+  }
+}
+
+TEST(Includes, OfHeavyHeadersStandInSourceFilesOnly) {
+  const std::set<std::string> heavy{"nlohmann/json.hpp", "CLI/CLI.hpp", "curl/curl.h"};
+  for (const auto& folder : {"engine", "adapters"}) {
+    for (const auto& file : sources_below(folder)) {
+      if (!file.path.ends_with(".hpp")) continue;
+      for (const auto& include : file.system_includes) {
+        EXPECT_FALSE(heavy.contains(include) || include.starts_with("boost/graph/")) << file.path << " includes <" << include << ">";
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace floatwright::testing
