@@ -1,1 +1,1 @@
-
+floatwright_test(published_sun_test SOURCES meeus_sun_test.cpp naval_observatory_sun_test.cpp USES trip)
