@@ -15,7 +15,7 @@ now=2027-05-13T19:50:00-06:00   # fixed, so that the plan is the same everywhere
 
 cat <<TEXT
 
-This is the demo. The same plan lies in $out as text and as JSON (plan.json, see config/schemas/plan.schema.json).
+This is the demo. The same plan lies in $out as text and as JSON (2027-05-14-plan.json, see config/schemas/plan.schema.json).
 What to type next:
   $program check --config $top/config/demo
   cp -r $top/config/demo ~/my-river   and put your own river, rods and habits in

@@ -34,9 +34,10 @@ const CLI::App& innermost(const CLI::App& program) {
 }
 
 std::string with_nearest(const std::string& what, const std::string& found, const std::vector<std::string>& known) {
-  const auto near = nearest(found, known);
-  return near ? fmt::format("{} \"{}\" is not known; did you mean {}?", what, found, *near)
-              : fmt::format("{} \"{}\" is not known; see floatwright --help", what, found);
+  const auto near = nearest_word(found, known);
+  const bool plausible = !near.empty() && edit_distance(found, near) <= near.size() / 2;
+  return plausible ? fmt::format("{} \"{}\" is not known; did you mean {}?", what, found, near)
+                   : fmt::format("{} \"{}\" is not known; see floatwright --help", what, found);
 }
 
 std::string usage_sentence(const CLI::App& program, const std::vector<std::string>& words, const CLI::ParseError& error) {

@@ -82,7 +82,7 @@ Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, co
                                                 Instant now) {
   const auto& zone = configuration.river.time_zone;
   if (options.date.empty()) return default_day(now, zone, configuration.settings.day_turns_at);
-  const auto today = local_day(now, zone);
+  const auto today = local_date(now, zone);
   if (options.date == "today") return today;
   if (options.date == "tomorrow") return std::chrono::year_month_day{std::chrono::sys_days{today} + std::chrono::days{1}};
   const auto day = parsed_day(options.date);

@@ -22,14 +22,14 @@ struct PlanOptions : CommonOptions {
 
 struct Kind {
   const char* name;
-  const char* extension;
+  const char* ending;  // of its file, behind the day
   std::string (*print)(const DayPlan&, const DayInputs&);
 };
 
 // To add an output: its printer, and its row here.
 const Kind kKinds[] = {
-    {"plan", "txt", [](const DayPlan& plan, const DayInputs& in) { return as_text(float_plan(plan, in)); }},
-    {"json", "json", plan_json},
+    {"plan", "-plan.txt", [](const DayPlan& plan, const DayInputs& in) { return as_text(float_plan(plan, in)); }},
+    {"json", "-plan.json", plan_json},
 };
 
 const Kind* kind_named(const std::string& name) {
@@ -56,7 +56,7 @@ Result<Written> hand_out(const PlanOptions& options, const DayPlan& plan, const 
       continue;
     }
     const auto day = date::format("%F", date::sys_days{std::chrono::sys_days{in.day}.time_since_epoch()});
-    const auto path = std::filesystem::path{options.out} / fmt::format("{}-{}.{}", day, kind.name, kind.extension);
+    const auto path = std::filesystem::path{options.out} / fmt::format("{}{}", day, kind.ending);
     if (auto written = write_whole_file(path, text); !written) return written;
   }
   return Written{};

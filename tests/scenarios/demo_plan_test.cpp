@@ -1,0 +1,94 @@
+// The guide's evening on the invented Lantern River, as printed and as JSON.
+#include <gmock/gmock.h>
+
+#include <nlohmann/json.hpp>
+
+#include "tests/scenarios/scenario.hpp"
+
+namespace floatwright::testing {
+namespace {
+
+using ::testing::HasSubstr;
+
+Ran demo(std::vector<std::string> more) {
+  std::vector<std::string> words{"plan", "--config", (kRoot / "config/demo").string(), "--offline", "--now", kDemoNow};
+  words.insert(words.end(), more.begin(), more.end());
+  return floatwright_says(words);
+}
+
+TEST(DemoPlan, IsTheGoldenPage) {
+  const auto ran = demo({});
+  const auto golden = kRoot / "fixtures/golden/lantern_2027-05-14.txt";
+  if (ran.out != text_of(golden)) {
+    const auto fresh = std::filesystem::path{FLOATWRIGHT_BINARY_DIR} / "lantern_2027-05-14.txt";
+    write_text(fresh, ran.out);
+    FAIL() << "the page differs from " << golden << "; read " << fresh << " aloud, and copy it over if it is better\n"
+           << run_program({"/usr/bin/diff", "-u", golden.string(), fresh.string()}).out;
+  }
+}
+
+TEST(DemoPlan, IsMadeFromFreshReadingsAndSaysNothingElse) {
+  const auto ran = demo({"--quiet"});
+  EXPECT_EQ(ran.exit_code, 0);
+  EXPECT_EQ(ran.err, "");
+}
+
+TEST(DemoPlan, KeepsToTheSchema) {
+  ScratchFolder scratch;
+  const auto ran = demo({"--as", "json"});
+  write_text(scratch.path() / "plan.json", ran.out);
+  const auto judged = run_program({"/usr/bin/python3", "-c",
+                                   "import json,sys,jsonschema\n"
+                                   "schema=json.load(open(sys.argv[1]))\n"
+                                   "jsonschema.Draft202012Validator.check_schema(schema)\n"
+                                   "errors=list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
+                                   "print('\\n'.join(f'{e.json_path}: {e.message[:200]}' for e in errors[:10]) or 'valid')",
+                                   (kRoot / "config/schemas/plan.schema.json").string(), (scratch.path() / "plan.json").string()});
+  EXPECT_EQ(judged.out, "valid\n") << judged.err << "(needs the package python3-jsonschema)";
+}
+
+TEST(DemoPlan, RecommendsOneStretchThatBreaksNoLimit) {
+  const auto plan = nlohmann::json::parse(demo({"--as", "json"}).out);
+  std::size_t recommended = 0;
+  for (const auto& stretch : plan.at("stretches")) recommended += stretch.at("verdict") == "recommended" ? 1u : 0u;
+  EXPECT_EQ(recommended, 1u);
+  EXPECT_EQ(plan.at("stretches").at(0).at("verdict"), "recommended");
+  EXPECT_EQ(plan.at("day"), "2027-05-14");
+}
+
+TEST(DemoPlan, NeverAdvisesAMethodThatTheSettingsLeaveOut) {
+  const auto plan = nlohmann::json::parse(demo({"--as", "json"}).out);
+  std::size_t seen = 0;
+  for (const auto& stretch : plan.at("stretches")) {
+    for (const auto& reach : stretch.at("reaches")) {
+      for (const auto& water : reach.at("waters")) {
+        if (water.at("choice").is_null()) continue;
+        ++seen;
+        EXPECT_NE(water.at("choice").at("method"), "tight_line");
+        for (const auto& best : water.at("choice").at("by_method")) EXPECT_NE(best.at("method"), "tight_line");
+      }
+    }
+  }
+  EXPECT_GT(seen, 10u);
+}
+
+TEST(DemoPlan, NeverFishesAClosedReach) {
+  const auto ran = demo({});
+  EXPECT_THAT(ran.out, HasSubstr("spawning fish off the mouth of Alder Creek"));
+}
+
+TEST(DemoPlan, GivesTheSameAnswerWhenTheFilesListsAreTurnedRound) {
+  const DemoCopy demo_copy;
+  const auto before = demo_copy.plan({"--as", "json"});
+  auto river = nlohmann::ordered_json::parse(text_of(demo_copy.config() / "river.json"), nullptr, true, true);
+  for (const auto* list : {"accesses", "gauges", "reaches", "hazards", "notes"}) {
+    std::reverse(river[list].begin(), river[list].end());
+  }
+  write_text(demo_copy.config() / "river.json", river.dump(1));
+  const auto after = demo_copy.plan({"--as", "json"});
+  const auto one = nlohmann::json::parse(before.out), other = nlohmann::json::parse(after.out);
+  EXPECT_EQ(one.at("stretches"), other.at("stretches"));
+}
+
+}  // namespace
+}  // namespace floatwright::testing

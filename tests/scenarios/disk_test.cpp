@@ -1,0 +1,89 @@
+// A disk that is full or closed, and a run that is killed: nothing half written, what was there still there.
+#include <gmock/gmock.h>
+#include <signal.h>
+#include <sys/mount.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <iostream>
+
+#include "tests/scenarios/scenario.hpp"
+
+namespace floatwright::testing {
+namespace {
+
+using ::testing::HasSubstr;
+
+TEST(Disk, ThatCannotBeWrittenIsTold) {
+  const DemoCopy demo;
+  write_text(demo.folder() / "a_file", "here first");
+  const auto ran = demo.plan({"--out", (demo.folder() / "a_file" / "plans").string()});
+  EXPECT_EQ(ran.exit_code, 73);
+  EXPECT_THAT(ran.err, HasSubstr("a_file"));
+  EXPECT_EQ(text_of(demo.folder() / "a_file"), "here first");
+}
+
+TEST(Disk, ThatIsFullOnStandardOutputIsTold) {
+  const DemoCopy demo;
+  const auto ran = run_program({"/bin/sh", "-c",
+                                "exec \"$0\" plan --offline --quiet --now " + kDemoNow + " --config " + demo.config().string() + " > /dev/full",
+                                FLOATWRIGHT_PROGRAM});
+  EXPECT_EQ(ran.exit_code, 74);
+  EXPECT_THAT(ran.err, HasSubstr("standard output"));
+}
+
+class SmallDisk {
+ public:
+  explicit SmallDisk(const std::filesystem::path& at) : at_(at) {
+    std::filesystem::create_directories(at_);
+    mounted_ = mount("tmpfs", at_.c_str(), "tmpfs", 0, "size=4k") == 0;
+  }
+  ~SmallDisk() {
+    if (mounted_) umount(at_.c_str());
+  }
+  SmallDisk(const SmallDisk&) = delete;
+  SmallDisk& operator=(const SmallDisk&) = delete;
+  [[nodiscard]] bool mounted() const { return mounted_; }
+
+ private:
+  std::filesystem::path at_;
+  bool mounted_ = false;
+};
+
+TEST(Disk, ThatIsFullKeepsTheOldPlanAndNoPieces) {
+  const DemoCopy demo;
+  const auto out = demo.folder() / "small";
+  const SmallDisk disk{out};
+  if (!disk.mounted()) {
+    std::cout << "not run here: mounting a small tmpfs needs root; the write to /dev/full above stands for it\n";
+    return;
+  }
+  write_text(out / "2027-05-14-plan.json", "the old plan");
+  const auto ran = demo.plan({"--as", "json", "--out", out.string()});
+  EXPECT_EQ(ran.exit_code, 74) << ran.err;
+  EXPECT_EQ(text_of(out / "2027-05-14-plan.json"), "the old plan");
+  EXPECT_EQ(std::distance(std::filesystem::directory_iterator{out}, {}), 1);
+}
+
+// Killed at ever later moments of a run: the plan that was there is there whole, or the new one is.
+TEST(Disk, HoldsAWholePlanWheneverTheRunIsKilled) {
+  const DemoCopy demo;
+  const auto file = demo.folder() / "out" / "2027-05-14-plan.json";
+  ASSERT_EQ(demo.plan({"--as", "json", "--out", file.parent_path().string(), "--quiet"}).exit_code, 0);
+  const auto whole = text_of(file);
+  for (useconds_t wait = 1000; wait < 400000; wait += 20000) {
+    const pid_t child = fork();
+    if (child == 0) {
+      execl(FLOATWRIGHT_PROGRAM, FLOATWRIGHT_PROGRAM, "plan", "--offline", "--quiet", "--now", kDemoNow.c_str(), "--config",
+            demo.config().c_str(), "--as", "json", "--out", file.parent_path().c_str(), nullptr);
+      _exit(127);
+    }
+    usleep(wait);
+    kill(child, SIGKILL);
+    waitpid(child, nullptr, 0);
+    ASSERT_EQ(text_of(file), whole);
+  }
+}
+
+}  // namespace
+}  // namespace floatwright::testing
