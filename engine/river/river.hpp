@@ -57,7 +57,7 @@ struct WaterNote {
 };
 struct Water {
   WaterType type = WaterType::Run;
-  double fishing_time = 0.0;  // share of the fishing time of its reach, 0 to 1
+  double fishing_time = 0.0;     // share of the fishing time of its reach, 0 to 1
   std::vector<WaterNote> notes;  // empty: nobody described it
 };
 
@@ -181,10 +181,10 @@ struct River {
   bool miles_from_source = false;  // how places are printed back
   bool kilometres = false;
   std::optional<Length> altitude;
-  std::vector<std::string> fish;   // "rainbow", "brown", "brook", "cutthroat", "bull_trout", ...
+  std::vector<std::string> fish;  // "rainbow", "brown", "brook", "cutthroat", "bull_trout", ...
   bool snow_fed = false;
   std::optional<std::chrono::year_month_day> rules_checked_on;
-  double area_exponent = 1.0;      // drainage-area ratio
+  double area_exponent = 1.0;  // drainage-area ratio
   BoatLimits boat_limits;
   std::vector<GaugeSite> gauges;
   std::vector<Access> accesses;

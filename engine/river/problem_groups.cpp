@@ -1,0 +1,43 @@
+#include "engine/river/problem_groups.hpp"
+
+#include <cstdio>
+#include <utility>
+
+namespace floatwright {
+namespace {
+
+Problem problem(std::string pointer, std::string found, std::string allowed, std::string mend, bool warning) {
+  Problem p;
+  p.pointer = std::move(pointer);
+  p.found = std::move(found);
+  p.allowed = std::move(allowed);
+  p.mend = std::move(mend);
+  p.warning = warning;
+  return p;
+}
+
+}  // namespace
+
+Problem river_error(std::string pointer, std::string found, std::string allowed, std::string mend) {
+  return problem(std::move(pointer), std::move(found), std::move(allowed), std::move(mend), false);
+}
+
+Problem river_warning(std::string pointer, std::string found, std::string allowed, std::string mend) {
+  return problem(std::move(pointer), std::move(found), std::move(allowed), std::move(mend), true);
+}
+
+std::string pointer_to(const std::string& list, std::size_t index, const std::string& below) {
+  return "/" + list + "/" + std::to_string(index) + below;
+}
+
+std::string called(const std::string& kind, const std::string& id, std::size_t index) {
+  return id.empty() ? kind + " " + std::to_string(index + 1) : kind + " \"" + id + "\"";
+}
+
+std::string short_number(double value) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.3g", value);
+  return text;
+}
+
+}  // namespace floatwright
