@@ -1,7 +1,8 @@
 #pragma once
 // The cleaned record of one gauge: the one series used for each variable, why that one, and what was left out of it.
 // Usable rows only are typed series; ice, equipment and backwater rows are kept beside them for display.
-// Spikes are marked by a Hampel test (window by time, 3 scaled median absolute deviations), never deleted.
+// Spikes are marked by a Hampel test (engine/readings/spikes.hpp), never deleted: they stay in the series, a sentence
+// says so, and the newest reading carries the mark.
 #include <string>
 #include <vector>
 
@@ -23,7 +24,7 @@ struct Series {
 // The newest row of the chosen series, whatever its marks: what the page's provenance line shows.
 struct NewestReading {
   Variable variable = Variable::Flow;
-  Measured<double> si;  // SI unit of the variable
+  Measured<double> si;  // SI unit of the variable; Absent also for a value that can't be (a negative flow)
   Instant time{};
   Marks marks;
   std::string series_id;
@@ -33,7 +34,7 @@ struct NewestReading {
 struct GaugeRecord {
   std::string gauge;    // the id in river.json
   std::string station;  // "usgs:00000001"
-  Series<Discharge> discharge;       // usable rows: no ice, equipment, backwater, discontinued; not after `now`
+  Series<Discharge> discharge;  // usable rows: not negative, no ice, equipment, backwater, discontinued; not after `now`
   Series<Stage> stage;
   Series<Temperature> temperature;
   Series<Turbidity> turbidity;
@@ -45,8 +46,9 @@ struct GaugeRecord {
 
 inline constexpr Period kStaleAfter = std::chrono::hours{6};  // readings older than this end a run with exit code 75
 
-// Cleans what the services said of one station. Of several series of one variable the one with the newest usable row
-// within a day is taken, then the one with more usable rows in the last 72 h, then the smaller series id.
+// Cleans what the services said of one station. Of several series of one variable those whose newest usable row is
+// within a day of the newest of all are asked; of them the one with more usable rows in the last 72 h is taken, then
+// the smaller series id. Daily series are never taken. `source` stands in where a series does not name its own.
 [[nodiscard]] GaugeRecord gauge_record(const std::string& gauge, const std::string& station,
                                        const std::vector<GaugeSeries>& all, const std::string& source, Instant now);
 
