@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "engine/river/picture_text.hpp"
 #include "engine/river/place_text.hpp"
@@ -120,55 +121,63 @@ std::size_t most_lanes(const River& river, const std::vector<Station>& stations)
   return most;
 }
 
-void draw_station(const River& river, const Station& station, const std::string& stem_below, Lanes& lanes,
+void draw_station(const River& river, const Station& station, const std::string& thread_below, Lanes& lanes,
                   Drawing& drawing) {
   std::string mile = place_number(river, station.place);
   for (const auto& row : station_rows(river, station.place)) {
     const std::string water = water_of(row, lanes);
-    drawing.row(mile, arm_of(row.shape), water, stem_below + lanes.drawn(), row.kind, row.text);
+    drawing.row(mile, arm_of(row.shape), water, thread_below + lanes.drawn(), row.kind, row.text);
     mile.clear();
   }
   // The end of a reach alone has a mile and no more to say.
   if (!mile.empty()) drawing.row(mile, "", "+" + lanes.drawn(), "", "", "");
 }
 
-std::string stem_of(const Reach& reach) { return reach.lake ? "~" : "|"; }
+std::string thread_of(const Reach& reach) { return reach.lake ? "~" : "|"; }
 
 bool same_water(const Reach& a, const Reach& b) {
   return a.named_reach == b.named_reach && a.note == b.note && a.lake == b.lake &&
          a.named_reach.has_value() + a.note.has_value() + a.lake.has_value() > 0;
 }
 
-const Reach* stem_below(const RiverGraph& graph, const Station& station) {
-  const auto found =
-      std::ranges::find_if(graph.reaches, [&](const Reach& r) { return r.main_thread && r.from == station.place; });
-  return found == graph.reaches.end() ? nullptr : &*found;
+std::vector<Reach> stem_of(const RiverGraph& graph) {
+  std::vector<Reach> stem;
+  std::ranges::copy_if(graph.reaches, std::back_inserter(stem), &Reach::main_thread);
+  return stem;
+}
+
+// Length of the pieces from i on that share one description.
+Length described_together(const std::vector<Reach>& stem, std::size_t i) {
+  Length sum = stem[i].length;
+  for (std::size_t j = i + 1; j < stem.size() && same_water(stem[j - 1], stem[j]); ++j) sum = sum + stem[j].length;
+  return sum;
+}
+
+void draw_heading(const River& river, RiverPlace top, RiverPlace mouth, Drawing& drawing) {
+  drawing.lines = wrapped(river.name + ", " + place_text(river, top) + " to " + place_number(river, mouth) + ", " +
+                              distance_text(river, top - mouth) + ". Upstream is up.",
+                          kWidth);
+  drawing.lines.emplace_back();
 }
 
 }  // namespace
 
 std::vector<std::string> river_picture(const River& river, const RiverGraph& graph) {
   if (graph.stations.empty()) return {river.name + ": no place on it is known."};
-  const RiverPlace top = graph.stations.front().place, mouth = graph.stations.back().place;
   Drawing drawing;
   drawing.lanes = most_lanes(river, graph.stations);
-  for (const auto& line : wrapped(river.name + ", " + place_text(river, top) + " to " + place_number(river, mouth) +
-                                      ", " + distance_text(river, top - mouth) + ". Upstream is up.",
-                                  kWidth)) {
-    drawing.lines.push_back(line);
-  }
-  drawing.lines.emplace_back();
+  draw_heading(river, graph.stations.front().place, graph.stations.back().place, drawing);
 
+  // The stem runs from station to station, so piece i lies below station i.
+  const auto stem = stem_of(graph);
   Lanes lanes;
-  const Reach* before = nullptr;
-  for (const auto& station : graph.stations) {
-    const Reach* reach = stem_below(graph, station);
-    draw_station(river, station, reach ? stem_of(*reach) : " ", lanes, drawing);
-    if (!reach) continue;
-    const bool goes_on = before && same_water(*before, *reach);
-    drawing.row("", "", stem_of(*reach) + lanes.drawn(), stem_of(*reach) + lanes.drawn(), "",
-                goes_on ? "" : reach_label(river, *reach));
-    before = reach;
+  for (std::size_t i = 0; i < graph.stations.size(); ++i) {
+    const std::string thread = i < stem.size() ? thread_of(stem[i]) : " ";
+    draw_station(river, graph.stations[i], thread, lanes, drawing);
+    if (i >= stem.size()) continue;
+    const bool goes_on = i > 0 && same_water(stem[i - 1], stem[i]);
+    const std::string label = goes_on ? "" : reach_label(river, stem[i], described_together(stem, i));
+    drawing.row("", "", thread + lanes.drawn(), thread + lanes.drawn(), "", label);
   }
   return drawing.lines;
 }

@@ -11,15 +11,14 @@ std::string decimals(double value, int most, int least) {
   std::string trimmed = text;
   const std::size_t shortest = trimmed.find('.') + static_cast<std::size_t>(least) + 1;
   while (trimmed.size() > shortest && trimmed.back() == '0') trimmed.pop_back();
-  if (trimmed.back() == '.') trimmed.pop_back();
-  return trimmed == "-0" ? "0" : trimmed;
+  return trimmed == "-0.0" ? "0.0" : trimmed;
 }
 
 }  // namespace
 
 std::string place_number(const River& river, RiverPlace place) {
   const double counted = river.kilometres ? in_river_kilometres(place) : in_river_miles(place);
-  return decimals(river.miles_from_source ? -counted : counted, 3, 0);
+  return decimals(river.miles_from_source ? -counted : counted, 3, 1);
 }
 
 std::string place_text(const River& river, RiverPlace place) {

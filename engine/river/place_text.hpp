@@ -7,7 +7,7 @@
 
 namespace floatwright {
 
-[[nodiscard]] std::string place_number(const River& river, RiverPlace place);  // "40.2", three decimals at most
+[[nodiscard]] std::string place_number(const River& river, RiverPlace place);  // "40.2", "38.0", "12.345"
 [[nodiscard]] std::string place_text(const River& river, RiverPlace place);    // "mile 40.2"
 [[nodiscard]] std::string distance_text(const River& river, Length distance);  // "1.6 mi", one decimal
 

@@ -1,5 +1,6 @@
 #include "engine/river/problem_groups.hpp"
 
+#include <cmath>
 #include <cstdio>
 #include <utility>
 
@@ -36,7 +37,7 @@ std::string called(const std::string& kind, const std::string& id, std::size_t i
 
 std::string short_number(double value) {
   char text[32];
-  std::snprintf(text, sizeof text, "%.3g", value);
+  std::snprintf(text, sizeof text, std::abs(value) < 1000.0 ? "%.3g" : "%.0f", value);
   return text;
 }
 

@@ -21,6 +21,6 @@ namespace floatwright {
 [[nodiscard]] std::string pointer_to(const std::string& list, std::size_t index, const std::string& below = "");
 // "gauge \"cutbank\""; "hazard 3" for what has no id, counted from 1.
 [[nodiscard]] std::string called(const std::string& kind, const std::string& id, std::size_t index);
-[[nodiscard]] std::string short_number(double value);  // three figures
+[[nodiscard]] std::string short_number(double value);  // three figures, whole from 1000
 
 }  // namespace floatwright

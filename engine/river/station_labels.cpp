@@ -127,12 +127,6 @@ void passing_rows(const River& river, RiverPlace place, std::vector<StationRow>&
   }
 }
 
-Length whole_length(const River& river, const Reach& reach) {
-  if (reach.named_reach) return river.reaches[*reach.named_reach].from - river.reaches[*reach.named_reach].to;
-  if (reach.lake) return *river.lakes[*reach.lake].from - *river.lakes[*reach.lake].to;
-  return reach.length;
-}
-
 }  // namespace
 
 std::vector<StationRow> station_rows(const River& river, RiverPlace place) {
@@ -144,10 +138,10 @@ std::vector<StationRow> station_rows(const River& river, RiverPlace place) {
   return rows;
 }
 
-std::string reach_label(const River& river, const Reach& reach) {
+std::string reach_label(const River& river, const Reach& reach, Length length) {
   const std::string name = reach.name == reach.id ? "" : reach.name + ", ";
   const bool still = reach.lake && !reach.named_reach;
-  return name + distance_text(river, whole_length(river, reach)) + (still ? "" : waters_text(waters_of(river, reach)));
+  return name + distance_text(river, length) + (still ? "" : waters_text(waters_of(river, reach)));
 }
 
 }  // namespace floatwright

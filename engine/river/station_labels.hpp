@@ -18,7 +18,7 @@ struct StationRow {
 };
 
 [[nodiscard]] std::vector<StationRow> station_rows(const River& river, RiverPlace place);
-// "Mill run, 1.6 mi: run, bank"
-[[nodiscard]] std::string reach_label(const River& river, const Reach& reach);
+// "Mill run, 1.6 mi: run, bank"; the length is that of the whole row of pieces with this description.
+[[nodiscard]] std::string reach_label(const River& river, const Reach& reach, Length length);
 
 }  // namespace floatwright
