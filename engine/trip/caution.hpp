@@ -24,21 +24,21 @@ enum class CautionKind {
 struct Caution {
   CautionKind kind = CautionKind::OldReading;
   int weight = 0;                 // heavier is printed first
-  std::string where;              // place name, empty: the whole day
-  std::string about;              // the gauge, dam, hazard or fish it is about, by name; may be empty
-  std::optional<Instant> from, to;
-  std::optional<Instant> at;      // expected: a front between `from` (earliest) and `to` (latest); the newest reading
-  std::string text;               // see above
-  std::string basis;              // where the limit comes from
+  std::string where{};              // place name, empty: the whole day
+  std::string about{};              // the gauge, dam, hazard or fish it is about, by name; may be empty
+  std::optional<Instant> from{}, to{};
+  std::optional<Instant> at{};      // expected: a front between `from` (earliest) and `to` (latest); the newest reading
+  std::string text{};               // see above
+  std::string basis{};              // where the limit comes from
   // Numbers behind the sentence, as far as its kind has them.
-  std::optional<Temperature> temperature, temperature_limit;  // met, of the case judged; what it is held against
-  std::optional<Discharge> flow, flow_after, flow_limit;
-  std::optional<Length> depth, rise;                          // of the water waded; rise of the surface in an hour
-  std::optional<Speed> speed;                                 // of the water waded
-  std::optional<DepthTimesSpeed> product, product_limit;      // wading
-  std::optional<Duration> age;                                // of a reading
-  std::optional<Duration> time;                               // a portage
-  std::optional<std::chrono::year_month_day> date;            // rules last looked up; none there: never
+  std::optional<Temperature> temperature{}, temperature_limit{};  // met, of the case judged; what it is held against
+  std::optional<Discharge> flow{}, flow_after{}, flow_limit{};
+  std::optional<Length> depth{}, rise{};                          // of the water waded; rise of the surface in an hour
+  std::optional<Speed> speed{};                                 // of the water waded
+  std::optional<DepthTimesSpeed> product{}, product_limit{};      // wading
+  std::optional<Duration> age{};                                // of a reading
+  std::optional<Duration> time{};                               // a portage
+  std::optional<std::chrono::year_month_day> date{};            // rules last looked up; none there: never
   bool emergency = false;                                     // cold water: a swim is an emergency
 };
 

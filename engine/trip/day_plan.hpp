@@ -22,27 +22,27 @@ enum class LimitKind {
 };
 struct BrokenLimit {
   LimitKind kind = LimitKind::TooLong;
-  std::string where;                    // reach, access or hazard
-  std::optional<Discharge> flow, flow_limit;
-  std::optional<Length> length, length_limit;
-  std::optional<Instant> at, at_limit;  // when off the water, and the latest allowed
-  std::optional<Temperature> temperature, temperature_limit;
+  std::string where{};                    // reach, access or hazard
+  std::optional<Discharge> flow{}, flow_limit{};
+  std::optional<Length> length{}, length_limit{};
+  std::optional<Instant> at{}, at_limit{};  // when off the water, and the latest allowed
+  std::optional<Temperature> temperature{}, temperature_limit{};
 };
 
 struct PlannedWater {
   WaterType type = WaterType::Run;
   Bed bed = Bed::Unknown;
   double fishing_time = 0.0;
-  Duration fishing;               // of this water on this trip
+  Duration fishing{};               // of this water on this trip
   bool hatch = false;             // a listed hatch in its hours
-  std::string hatch_name;
-  Measured<Band<Length>> depth;
-  Measured<Band<SurfaceSpeed>> surface_speed;
-  Measured<Band<MeanSpeed>> mean_speed;
+  std::string hatch_name{};
+  Measured<Band<Length>> depth{};
+  Measured<Band<SurfaceSpeed>> surface_speed{};
+  Measured<Band<MeanSpeed>> mean_speed{};
   DepthSource source = DepthSource::Noted;
   bool far_from_note = false;
-  Measured<Discharge> noted_at;
-  WaterChoice choice;             // best is the rig to use with the rods aboard
+  Measured<Discharge> noted_at{};
+  WaterChoice choice{};             // best is the rig to use with the rods aboard
 };
 
 struct PlannedReach {

@@ -1,0 +1,38 @@
+#pragma once
+// What is always said: each function adds the cautions of one kind of danger to a list; sorted() puts the heaviest first.
+// Settings can only make the limits stricter. Where a limit is ours alone its basis says "judgement".
+#include <vector>
+
+#include "engine/trip/heat.hpp"
+#include "engine/trip/stretches.hpp"
+
+namespace floatwright {
+
+// Water cold enough to kill a swimmer, by the LOW case of the trip.
+void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+// Lanes too deep or fast to wade, where the settings have somebody wade.
+void add_wading(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+// A dam's changes by place and hour, and any fast rise.
+void add_dam_fronts(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+void add_fast_rise(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+// Hazards and portages on the way; the boat's limits where they are broken; off the water after sunset; new wood.
+void add_hazards(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+void add_boat_limit(const std::optional<BrokenLimit>& broken, std::vector<Caution>& cautions);
+void add_dark(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+void add_wood(const RiverDay& day, std::vector<Caution>& cautions);
+// Closures as typed; how long ago the rules were looked up; closures that warm water makes likely.
+void add_closures(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+void add_rules_old(const RiverDay& day, std::vector<Caution>& cautions);
+void add_closure_likely(const RiverDay& day, std::vector<Caution>& cautions);
+// What the plan does not know: gauges silent, old or iced; flow unknown; depths guessed; water without a line; rain.
+void add_gauge_cautions(const RiverDay& day, std::vector<Caution>& cautions);
+void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Caution>& cautions);
+void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions);
+
+[[nodiscard]] std::vector<Caution> sorted(std::vector<Caution> cautions);
+
+// All that holds on one stretch, and all that holds for the day.
+[[nodiscard]] std::vector<Caution> stretch_cautions(const RiverDay& day, const Stretch& stretch, const PlannedStretch& planned);
+[[nodiscard]] std::vector<Caution> day_cautions(const RiverDay& day);
+
+}  // namespace floatwright

@@ -1,0 +1,81 @@
+// What the plan does not know: gauges silent, old or iced; flow unknown; depths guessed; water without a line; rain.
+#include <algorithm>
+
+#include "engine/trip/cautions.hpp"
+#include "engine/trip/provenance.hpp"
+#include "engine/trip/weights.hpp"
+
+namespace floatwright {
+namespace {
+
+Caution plain(CautionKind kind, const std::string& about, const std::string& basis) {
+  return {.kind = kind, .weight = weight_of(kind), .about = about, .basis = basis};
+}
+
+// "Mill run, Cottonwood bend": every place once, in the river's order.
+void add_place(std::string& list, const std::string& place) {
+  if (list == place || list.ends_with(", " + place)) return;
+  list += (list.empty() ? "" : ", ") + place;
+}
+
+struct Unknowns {
+  std::string flow, guessed, far, undescribed, no_line;
+};
+
+void look(const PlannedReach& reach, Unknowns& found) {
+  if (!reach.discharge.has_value()) add_place(found.flow, reach.name);
+  if (!reach.closed_why.empty()) return;
+  if (reach.waters.empty()) add_place(found.undescribed, reach.name);
+  for (const PlannedWater& water : reach.waters) {
+    if (water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
+    if (water.depth.has_value() && water.far_from_note) add_place(found.far, reach.name);
+    if (water.depth.has_value() && !water.choice.best) add_place(found.no_line, reach.name);
+  }
+}
+
+void add_if_any(CautionKind kind, const std::string& where, const std::string& text, std::vector<Caution>& cautions) {
+  if (where.empty()) return;
+  cautions.push_back({.kind = kind, .weight = weight_of(kind), .where = where, .text = text, .basis = "your notes"});
+}
+
+}  // namespace
+
+void add_gauge_cautions(const RiverDay& day, std::vector<Caution>& cautions) {
+  for (std::size_t g = 0; g < day.river.gauges.size(); ++g) {
+    const GaugeSite& site = day.river.gauges[g];
+    const std::string name = site.name.empty() ? site.id : site.name;
+    const GaugeRecord record = g < day.records.size() ? day.records[g] : GaugeRecord{};
+    if (is_silent(record)) {
+      cautions.push_back(plain(CautionKind::MissingGauge, name, "no answer from its service"));
+      continue;
+    }
+    if (record.ice_now) cautions.push_back(plain(CautionKind::Ice, name, "the service marks the newest reading as ice"));
+    const auto read = newest_usable(record);
+    if (!read) cautions.push_back(plain(CautionKind::MissingGauge, name, "it answered without a usable reading of flow"));
+    if (!read || !is_old(*read, day.now)) continue;
+    Caution old = plain(CautionKind::OldReading, name, "the time of its newest usable reading");
+    old.at = *read;
+    old.age = duration(day.now - *read);
+    cautions.push_back(old);
+  }
+}
+
+void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Caution>& cautions) {
+  Unknowns found;
+  for (const PlannedReach& reach : reaches) look(reach, found);
+  add_if_any(CautionKind::UnknownFlow, found.flow, "", cautions);
+  add_if_any(CautionKind::GuessedDepth, found.guessed, "Depth and speed are guessed here: nobody noted them.", cautions);
+  add_if_any(CautionKind::GuessedDepth, found.far, "Noted at a flow far from this one: depth and speed are less certain.", cautions);
+  add_if_any(CautionKind::GuessedDepth, found.undescribed, "Nobody described this water: no depth, no line.", cautions);
+  add_if_any(CautionKind::NoLine, found.no_line, "", cautions);
+}
+
+void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions) {
+  const bool any_ahead = std::find(day.flows.known.begin(), day.flows.known.end(), true) != day.flows.known.end();
+  if (!any_ahead) return;
+  Caution doubt = plain(CautionKind::ForecastDoubt, "", "no official forecast is used; rain is not looked at");
+  doubt.text = "If it rains tonight all of this is wrong.";
+  cautions.push_back(doubt);
+}
+
+}  // namespace floatwright

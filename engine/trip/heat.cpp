@@ -1,0 +1,91 @@
+#include "engine/trip/heat.hpp"
+
+#include <algorithm>
+
+#include "engine/trip/local_time.hpp"
+#include "engine/trip/weights.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr Period kLook = std::chrono::minutes{15};
+constexpr Period kBeforeTheStop = std::chrono::minutes{30};
+
+const char* const kBasisHeat =
+    "recapture of released cutthroat by water temperature (Idaho study); state advisories on warm water";
+
+bool lives_here(const River& river, const std::string& fish) {
+  return std::find(river.fish.begin(), river.fish.end(), fish) != river.fish.end();
+}
+
+void meet(HeatOfTrip& heat, const HeatLimits& limits, const HeatMet& met) {
+  if (!heat.highest || met.temperature > heat.highest->temperature) heat.highest = met;
+  if (!heat.caution && met.temperature >= limits.caution) heat.caution = met;
+  if (!heat.stop && met.temperature >= limits.stop) heat.stop = met;
+}
+
+void look(const RiverDay& day, HeatOfTrip& heat, const HeatLimits& limits, const Passage& passage, Instant from, Instant to) {
+  for (Instant t = from;; t = std::min(t + kLook, to)) {
+    const auto there = known_temperature(day, passage.reach, t);
+    if (there.has_value()) meet(heat, limits, {there->high, t, passage.name});
+    if (!there.has_value()) heat.unknown_somewhere = true;
+    if (t >= to) return;
+  }
+}
+
+Caution caution_from(CautionKind kind, const HeatMet& met, Temperature limit, const std::string& fish) {
+  Caution caution{.kind = kind, .weight = weight_of(kind), .where = met.where, .about = fish, .from = met.at};
+  caution.basis = kBasisHeat;
+  caution.temperature = met.temperature;
+  caution.temperature_limit = limit;
+  return caution;
+}
+
+}  // namespace
+
+HeatLimits heat_limits(const River& river, const Settings& settings) {
+  HeatLimits limits{.fish = "trout"};
+  if (lives_here(river, "cutthroat")) limits = {fahrenheit(64.0), fahrenheit(68.0), "cutthroat"};
+  if (lives_here(river, "bull_trout") || lives_here(river, "bull trout")) {
+    limits = {fahrenheit(57.0), fahrenheit(60.0), "bull trout"};
+  }
+  if (settings.heat_stop) limits.stop = std::min(limits.stop, *settings.heat_stop);
+  if (settings.heat_caution) limits.caution = std::min(limits.caution, *settings.heat_caution);
+  limits.caution = std::min(limits.caution, limits.stop);
+  return limits;
+}
+
+HeatOfTrip heat_of(const RiverDay& day, const Timetable& times, const HeatLimits& limits) {
+  HeatOfTrip heat;
+  if (times.rows.empty()) return heat;
+  const Instant noon = at_local(day.day, hours(12.0), day.river.time_zone);
+  if (times.launch > noon) look(day, heat, limits, times.rows.front().passage, noon, times.launch);
+  for (const TimedPassage& row : times.rows) look(day, heat, limits, row.passage, row.arrive, row.leave);
+  if (heat.stop) heat.stop_by = heat.stop->at - kBeforeTheStop;
+  return heat;
+}
+
+std::optional<BrokenLimit> heat_limit(const HeatOfTrip& heat, const HeatLimits& limits, Instant launch) {
+  if (!heat.stop_by || *heat.stop_by > launch) return std::nullopt;
+  return BrokenLimit{.kind = LimitKind::TooWarm, .where = heat.stop->where, .at = heat.stop->at, .at_limit = launch,
+                     .temperature = heat.stop->temperature, .temperature_limit = limits.stop};
+}
+
+void add_heat_cautions(const RiverDay& day, const HeatOfTrip& heat, const HeatLimits& limits,
+                       std::vector<Caution>& cautions) {
+  if (heat.stop) {
+    Caution stop = caution_from(CautionKind::HeatStop, *heat.stop, limits.stop, limits.fish);
+    stop.from = heat.stop_by;
+    stop.to = local_day(day.day, day.river.time_zone).end;
+    stop.at = heat.stop->at;
+    cautions.push_back(stop);
+  } else if (heat.caution) {
+    cautions.push_back(caution_from(CautionKind::HeatCaution, *heat.caution, limits.caution, limits.fish));
+  }
+  if (heat.unknown_somewhere || !heat.highest) {
+    cautions.push_back({.kind = CautionKind::HeatUnknown, .weight = weight_of(CautionKind::HeatUnknown),
+                        .text = "Water temperature unknown: measure it at the put-in and at noon.", .basis = "no reading"});
+  }
+}
+
+}  // namespace floatwright

@@ -1,0 +1,146 @@
+#include "engine/trip/met_water.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/trip/bands.hpp"
+#include "engine/trip/dam_fronts.hpp"
+#include "engine/trip/local_time.hpp"
+#include "engine/trip/season.hpp"
+#include "engine/trip/wading.hpp"
+#include "engine/water/profile.hpp"
+
+namespace floatwright {
+namespace {
+
+// Turbidity times the distance at which a thing is lost to sight under water: 4 FNU m, judgement (order of magnitude;
+// clear water of five feet is about 3 FNU).
+constexpr double kFnuMetres = 4.0;
+constexpr Period kClarityHolds = std::chrono::hours{24};
+constexpr double kFasterThanTheEdge = 1.5;  // the boat's thread beside a bank, eddy or pocket; judgement
+
+const Water* find_water(const std::vector<Water>& waters, WaterType type) {
+  const auto found = std::find_if(waters.begin(), waters.end(), [&](const Water& w) { return w.type == type; });
+  return found == waters.end() ? nullptr : &*found;
+}
+
+bool beside_the_boat(WaterType type) {
+  return type == WaterType::Bank || type == WaterType::Eddy || type == WaterType::Pocket;
+}
+
+// The thread the boat is in: the water fished, but for bank, eddy and pocket the reach's run, else riffle, else 1.5 times.
+PerCase<SurfaceSpeed> boat_lane(const std::vector<Water>& waters, const Water& fished, const Lane& lane_fished,
+                                const Channel& channel, const PerCase<Discharge>& flow) {
+  if (!beside_the_boat(fished.type)) return lane_fished.surface_speed;
+  for (const WaterType thread : {WaterType::Run, WaterType::Riffle}) {
+    const Water* water = find_water(waters, thread);
+    if (water == nullptr) continue;
+    const auto there = lane(*water, channel, flow);
+    if (there.has_value()) return there->surface_speed;
+  }
+  return each_case(lane_fished.surface_speed, [](SurfaceSpeed u) { return kFasterThanTheEdge * u; });
+}
+
+// What the settings allow, less wading where it is too deep or fast, less standing still while a dam's rise comes.
+std::vector<Platform> platforms(const RiverDay& day, const Passage& passage, const Lane& there, Instant t) {
+  std::vector<Platform> allowed = day.settings.preferences.platforms;
+  const auto& anglers = day.settings.preferences.anglers;
+  const bool someone_wades = std::any_of(anglers.begin(), anglers.end(), [](const Angler& a) { return a.wades; });
+  if (someone_wades && std::find(allowed.begin(), allowed.end(), Platform::Wading) == allowed.end()) {
+    allowed.push_back(Platform::Wading);
+  }
+  const bool no_wading = too_much_to_wade(there, wading_limits(day.settings));
+  const bool rise = rise_expected(day, passage.from, passage.to, t);
+  std::erase_if(allowed, [&](Platform p) {
+    return (p == Platform::Wading && (no_wading || rise)) || (p == Platform::Anchored && rise);
+  });
+  return allowed;
+}
+
+Bed bed_of(const RiverDay& day, const Passage& passage) { return bed_of(day.river, day.graph.reaches[passage.reach]); }
+
+void print_lane(PlannedWater& printed, const Lane& there) {
+  printed.depth = band_with_scatter(there.depth, there.sd_ln_depth);
+  const Band<SurfaceSpeed> surface = band_with_scatter(there.surface_speed, there.sd_ln_speed);
+  printed.surface_speed = surface;
+  const auto mean = [&](SurfaceSpeed u) { return mean_speed(u, Profile{}, there.depth.middle); };
+  printed.mean_speed = Band<MeanSpeed>{mean(surface.low), mean(surface.best), mean(surface.high)};
+  printed.source = there.source;
+  printed.far_from_note = there.far_from_note;
+  printed.noted_at = there.noted_at;
+}
+
+void print_unknown(PlannedWater& printed, const std::string& why) {
+  printed.depth = Absent{why};
+  printed.surface_speed = Absent{why};
+  printed.mean_speed = Absent{why};
+  printed.noted_at = Absent{why};
+}
+
+}  // namespace
+
+const Hatch* hatch_at(const RiverDay& day, std::size_t reach, Instant t) {
+  const auto temperature = known_temperature(day, reach, t);
+  for (const Hatch& hatch : day.river.hatches) {
+    if (!in_season(hatch.season, day.day) || !in_hours(hatch.hours, time_of_day(t, day.river.time_zone))) continue;
+    if (!hatch.least_temperature) return &hatch;
+    if (temperature.has_value() && temperature->middle >= *hatch.least_temperature) return &hatch;
+  }
+  return nullptr;
+}
+
+Measured<Turbidity> clarity_near(const RiverDay& day, RiverPlace place) {
+  if (day.settings.visibility && *day.settings.visibility > Length{}) {
+    return fnu(kFnuMetres / in_metres(*day.settings.visibility));
+  }
+  const GaugeRecord* nearest = nullptr;
+  double least = 0.0;  // m along the river
+  for (std::size_t i = 0; i < day.records.size() && i < day.river.gauges.size(); ++i) {
+    const GaugeRecord& record = day.records[i];
+    if (!day.river.gauges[i].place || record.turbidity.empty()) continue;
+    if (day.now - record.turbidity.times.back() > kClarityHolds) continue;
+    const double away = std::abs(in_metres(*day.river.gauges[i].place - place));
+    if (nearest == nullptr || away < least) {
+      nearest = &record;
+      least = away;
+    }
+  }
+  if (nearest == nullptr) return Absent{"no turbidity sensor and nothing typed"};
+  return nearest->turbidity.values.back();
+}
+
+MetWater met_water(const RiverDay& day, const Passage& passage, const Water& water, Instant t) {
+  MetWater met{.printed = {.type = water.type, .bed = bed_of(day, passage), .fishing_time = water.fishing_time}, .to_fish = {}};
+  const Hatch* hatch = hatch_at(day, passage.reach, t);
+  met.printed.hatch = hatch != nullptr;
+  if (hatch != nullptr) met.printed.hatch_name = hatch->name;
+
+  const auto flow = known_flow(day, passage.reach, t);
+  const Channel channel = channel_of(day.river, day.graph.reaches[passage.reach],
+                                     flow.has_value() ? flow->middle : cubic_metres_per_second(30.0));
+  const Measured<Lane> there = flow.has_value() ? lane(water, channel, *flow) : Measured<Lane>{Absent{flow.why_absent()}};
+  if (!there.has_value()) {
+    print_unknown(met.printed, there.why_absent());
+    met.to_fish = Absent{"depth and speed are unknown: " + there.why_absent()};
+    return met;
+  }
+  print_lane(met.printed, *there);
+
+  WaterToFish asked;
+  asked.type = water.type;
+  asked.bed = met.printed.bed;
+  asked.lane = *there;
+  asked.boat_lane = boat_lane(waters_of(day, passage), water, *there, channel, *flow);
+  const auto temperature = known_temperature(day, passage.reach, t);
+  asked.temperature = temperature.has_value() ? Measured<Temperature>{temperature->middle} : Absent{temperature.why_absent()};
+  asked.clarity = clarity_near(day, passage.middle());
+  const auto position = position_near(day.river, passage.middle());
+  if (position.has_value()) asked.sun_elevation = sun_elevation(*position, t);
+  asked.hatch = met.printed.hatch;
+  asked.platforms = platforms(day, passage, *there, t);
+  met.to_fish = asked.platforms.empty() ? Measured<WaterToFish>{Absent{"no way of standing or floating there is allowed"}}
+                                        : Measured<WaterToFish>{asked};
+  return met;
+}
+
+}  // namespace floatwright

@@ -1,0 +1,21 @@
+#pragma once
+// One water as the boat meets it at one instant: what is printed of it and what the choice of line is asked.
+#include "engine/trip/day_plan.hpp"
+#include "engine/trip/passages.hpp"
+
+namespace floatwright {
+
+struct MetWater {
+  PlannedWater printed;                 // without its choice
+  Measured<WaterToFish> to_fish;        // Absent: why nothing can be chosen for it
+};
+
+[[nodiscard]] MetWater met_water(const RiverDay& day, const Passage& passage, const Water& water, Instant t);
+
+// The listed hatch of that instant; none without one, or where its least temperature is not known to be reached.
+[[nodiscard]] const Hatch* hatch_at(const RiverDay& day, std::size_t reach, Instant t);
+
+// Turbidity for a place: what was typed that morning, else the newest reading of the nearest gauge that has a sensor.
+[[nodiscard]] Measured<Turbidity> clarity_near(const RiverDay& day, RiverPlace place);
+
+}  // namespace floatwright

@@ -1,0 +1,39 @@
+#pragma once
+// What every part of the trip looks at: the river, the people, and the day's flow and temperature. Only references; the
+// owner (plan_day) keeps them alive.
+#include <chrono>
+#include <string>
+#include <vector>
+
+#include "engine/choice/choose.hpp"
+#include "engine/readings/gauge_record.hpp"
+#include "engine/routing/river_flows.hpp"
+#include "engine/temperature/river_temperatures.hpp"
+#include "engine/trip/settings.hpp"
+#include "engine/trip/sun.hpp"
+
+namespace floatwright {
+
+struct RiverDay {
+  const River& river;
+  const RiverGraph& graph;
+  const Settings& settings;
+  const Tackle& tackle;
+  const Judgement& judgement;
+  const std::vector<GaugeRecord>& records;  // by River::gauges index
+  const RiverFlows& flows;
+  const RiverTemperatures& temperatures;
+  std::chrono::year_month_day day{};
+  Instant now{};
+};
+
+// Flow and temperature of a reach at an instant, or why not.
+[[nodiscard]] Measured<PerCase<Discharge>> known_flow(const RiverDay& day, std::size_t reach, Instant t);
+[[nodiscard]] Measured<PerCase<Temperature>> known_temperature(const RiverDay& day, std::size_t reach, Instant t);
+
+// Where on the globe a place of the river is: its nearest access that has a position.
+[[nodiscard]] Measured<GeoPoint> position_near(const River& river, RiverPlace place);
+// The sun of the day over a place; every event Absent where no access has a position.
+[[nodiscard]] SunDay sun_over(const RiverDay& day, RiverPlace place);
+
+}  // namespace floatwright

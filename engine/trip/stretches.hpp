@@ -1,0 +1,26 @@
+#pragma once
+// Every stretch between two accesses that could be floated, and the hard limits. A stretch that breaks one stays in the
+// list with the limit and is never recommended. The boat's limits are held against all three cases of flow.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/trip/day_plan.hpp"
+#include "engine/trip/timetable.hpp"
+
+namespace floatwright {
+
+struct Stretch {
+  std::size_t put_in = 0, take_out = 0;  // indices into River::accesses
+  Timetable times{};
+  std::optional<BrokenLimit> broken{};     // the first that is broken, before any choice of line
+};
+
+// Pairs of accesses, the second downstream of the first; with `from` or `to` in the settings only those. Each with its
+// timetable (empty where a limit on places already rules it out).
+[[nodiscard]] std::vector<Stretch> stretches(const RiverDay& day);
+
+// A phrase without numbers: "The boat needs more water than the low case has at Quarry shelf".
+[[nodiscard]] std::string say_limit(const BrokenLimit& limit);
+
+}  // namespace floatwright

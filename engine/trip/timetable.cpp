@@ -1,0 +1,149 @@
+#include "engine/trip/timetable.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/trip/local_time.hpp"
+#include "engine/trip/season.hpp"
+#include "engine/water/channel.hpp"
+
+namespace floatwright {
+namespace {
+
+// All judgement.
+constexpr double kFastThread = 1.25;                         // the boat's thread over the channel's mean speed
+constexpr Speed kRowing = metres_per_second(1.0);            // across still water
+constexpr Speed kSlowest = metres_per_second(0.1);           // below it nobody waits for the river: they row
+constexpr Duration kPortageIfNotTyped = minutes(60.0);
+constexpr Duration kSlack = minutes(30.0);
+constexpr Duration kLongestRow = hours(2.0);
+constexpr Period kTenMinutes = std::chrono::minutes{10};
+
+Instant up_to_ten_minutes(Instant t) {
+  return Instant{((t.time_since_epoch() + kTenMinutes - Period{1}) / kTenMinutes) * kTenMinutes};
+}
+
+// The boat's speed by the guide's float time, if one covers the reach.
+std::optional<Speed> noted_speed(const RiverDay& day, const Reach& reach, const Channel& channel,
+                                 const std::optional<Discharge>& q) {
+  if (!reach.note) return std::nullopt;
+  const StretchNote& note = day.river.notes[*reach.note];
+  if (!note.float_time || *note.float_time <= Duration{}) return std::nullopt;
+  const Speed then = (note.from - note.to) / *note.float_time;
+  if (!q) return then;
+  return then * (mean_speed(channel, *q) / mean_speed(channel, note.at_flow));
+}
+
+Speed boat_speed(const RiverDay& day, std::size_t index, Instant t) {
+  const Reach& reach = day.graph.reaches[index];
+  const auto flow = known_flow(day, index, t);
+  std::optional<Discharge> q;
+  if (flow.has_value() && flow->middle > Discharge{}) q = flow->middle;
+  const Discharge typical = q ? *q : reach.note ? day.river.notes[*reach.note].at_flow : cubic_metres_per_second(30.0);
+  const Channel channel = channel_of(day.river, reach, typical);
+  if (const auto noted = noted_speed(day, reach, channel, q)) return std::max(*noted, kSlowest);
+  if (reach.lake) return kRowing;
+  return std::max(metres_per_second(kFastThread * in_metres_per_second(mean_speed(channel, typical))), kSlowest);
+}
+
+// A closure by hours is looked at when the hours are known.
+bool can_be_fished(const RiverDay& day, const Passage& passage) {
+  if (passage.closure && !day.river.closures[*passage.closure].hours) return false;
+  return !waters_of(day, passage).empty();
+}
+
+bool closed_meanwhile(const RiverDay& day, const TimedPassage& row) {
+  if (!row.passage.closure) return false;
+  const auto& closed = day.river.closures[*row.passage.closure].hours;
+  const auto clock = [&](Instant t) { return time_of_day(t, day.river.time_zone); };
+  return !closed || meet_hours(*closed, clock(row.arrive), clock(row.leave));
+}
+
+std::vector<Passage> rows_of(const RiverDay& day, RiverPlace from, RiverPlace to, Instant launch) {
+  std::vector<Passage> rows;
+  for (const Passage& passage : passages(day, from, to)) {
+    const double share = time_afloat(day, passage.from, passage.to, launch) / kLongestRow;
+    const int parts = passage.lake ? 1 : std::clamp(static_cast<int>(std::ceil(share)), 1, 24);
+    for (const Passage& part : cut_evenly(day, passage, parts)) rows.push_back(part);
+  }
+  return rows;
+}
+
+// A hazard that must be portaged above a flow only is floated under it, where even the high case is under it.
+bool portage_needed(const RiverDay& day, const Passage& passage, Instant t) {
+  if (!passage.portage) return false;
+  const auto& above = day.river.hazards[*passage.portage].above_flow;
+  const auto flow = known_flow(day, passage.reach, t);
+  return !above || !flow.has_value() || flow->high > *above;
+}
+
+Duration portage_time(const River& river, const Passage& passage) {
+  return river.hazards[*passage.portage].portage_time.value_or(kPortageIfNotTyped);
+}
+
+// First guess with the flow at launch: who gets the stops, and where the middle of the day is.
+std::vector<TimedPassage> shared_out(const RiverDay& day, const std::vector<Passage>& rows, Instant launch) {
+  std::vector<TimedPassage> timed;
+  Duration fishable, all;
+  for (const Passage& passage : rows) {
+    TimedPassage row{.passage = passage, .afloat = time_afloat(day, passage.from, passage.to, launch)};
+    if (can_be_fished(day, passage)) fishable = fishable + row.afloat;
+    all = all + row.afloat;
+    timed.push_back(row);
+  }
+  Duration so_far;
+  bool eaten = false;
+  for (TimedPassage& row : timed) {
+    if (can_be_fished(day, row.passage)) row.stops = day.settings.stops_per_trip * (row.afloat / fishable);
+    so_far = so_far + row.afloat;
+    if (!eaten && so_far >= 0.5 * all) {
+      row.lunch = day.settings.lunch;
+      eaten = true;
+    }
+  }
+  return timed;
+}
+
+}  // namespace
+
+Instant TimedPassage::read_at() const {
+  constexpr Period kHalfHour = std::chrono::minutes{30};
+  const auto middle = (arrive + (leave - arrive) / 2).time_since_epoch();
+  return Instant{(middle + kHalfHour / 2) / kHalfHour * kHalfHour};
+}
+
+Duration time_afloat(const RiverDay& day, RiverPlace from, RiverPlace to, Instant t) {
+  Duration time;
+  for (const std::size_t index : day.graph.between(from, to)) {
+    const Reach& reach = day.graph.reaches[index];
+    const Length within = std::min(from, reach.from) - std::max(to, reach.to);
+    if (within > Length{}) time = time + within / boat_speed(day, index, t);
+  }
+  return time;
+}
+
+Instant launch_time(const RiverDay& day, const SunDay& sun) {
+  Instant launch = at_local(day.day, day.settings.earliest_launch, day.river.time_zone);
+  if (sun.civil_dawn.has_value()) launch = std::max(launch, up_to_ten_minutes(*sun.civil_dawn));
+  if (local_date(day.now, day.river.time_zone) == day.day) launch = std::max(launch, up_to_ten_minutes(day.now));
+  return launch;
+}
+
+Timetable timetable(const RiverDay& day, RiverPlace from, RiverPlace to, Instant launch) {
+  Timetable table{.rows = shared_out(day, rows_of(day, from, to, launch), launch), .launch = launch};
+  Instant t = launch;
+  for (TimedPassage& row : table.rows) {
+    row.arrive = t;
+    row.afloat = time_afloat(day, row.passage.from, row.passage.to, t);
+    row.leave = t + period(row.afloat + row.stops + row.lunch);
+    row.fished = can_be_fished(day, row.passage) && !closed_meanwhile(day, row);
+    if (!portage_needed(day, row.passage, row.leave)) row.passage.portage.reset();
+    if (row.passage.portage) row.portage = portage_time(day.river, row.passage);
+    t = row.leave + period(row.portage);
+  }
+  table.end = t;
+  table.off_by = up_to_ten_minutes(t + period(kSlack));
+  return table;
+}
+
+}  // namespace floatwright
