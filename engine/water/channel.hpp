@@ -2,6 +2,10 @@
 // The channel: width, mean depth and mean speed of the whole section as power laws of discharge, for celerity, travel
 // time and heat. In order of trust: a measurement with the published mean exponents, the guide's own note, a regional
 // estimate marked as a guess. Exponents b 0.26, f 0.40, m 0.34: Leopold & Maddock 1953 (USGS Professional Paper 252).
+// A flow under 1 l/s counts as 1 l/s, so that a dry reach has no infinite travel time.
+#include <optional>
+#include <vector>
+
 #include "engine/river/graph.hpp"
 #include "engine/units/unit.hpp"
 
@@ -19,8 +23,26 @@ struct Channel {
 // c = dQ/dA = V/(1-m)
 [[nodiscard]] Speed celerity(const Channel& channel, Discharge q);
 
-// The power laws through one measured (Q, width, depth, speed); the three need not multiply to Q: they are scaled to.
+// The power laws through one measured (Q, width, depth, speed), all over 0; the three need not multiply to Q: each is
+// scaled alike until they do.
 [[nodiscard]] Channel channel_through(const ChannelMeasurement& measured);
+
+// From the guide's note: its run (else other through water; a bank or an eddy says nothing of the middle) is 1.4 times
+// as deep as the channel (judgement), and the thread of the float, or 0.85 of the run's surface speed where no float
+// time is noted, is 1.25 times the mean speed. Width follows from continuity. None when no through water is described.
+struct Thread {  // the boat's way down over a noted float
+  Speed speed;
+  Discharge at_flow;
+};
+[[nodiscard]] std::optional<Channel> channel_from_note(const std::vector<Water>& waters, std::optional<Thread> thread);
+
+// Bankfull W = 2.70 A^0.352 and D = 0.30 A^0.213 (m, A in km2; Bieger et al. 2015, J. Am. Water Resour. Assoc. 51:842,
+// all regions of the US, from memory), run full at 1.5 m/s (judgement). A guess.
+[[nodiscard]] Channel channel_from_area(Area drainage);
+
+// Width 6.5 Q^0.5, depth 0.22 Q^0.4, speed 0.70 Q^0.1 at the river's own usual flow (m, m/s, Q in m3/s): the downstream
+// exponents are Leopold & Maddock's, the coefficients judgement. A guess.
+[[nodiscard]] Channel channel_from_flow(Discharge usual);
 
 // The channel of a reach: its own measurement, else from the notes on its waters, else by drainage area, else a guess
 // from flow alone (marked).

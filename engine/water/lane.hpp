@@ -1,8 +1,11 @@
 #pragma once
-// Depth and surface speed of one water at any flow, from one note upwards (the lane: what the guide sees and fishes, not
-// the channel's mean). The surface rises alike across the channel and each lane keeps its share of unit discharge:
+// Depth and surface speed of one water at any flow, from one note upwards (the lane: what the guide sees and fishes,
+// not the channel's mean). The surface rises alike across the channel and each lane keeps its share of unit discharge:
 //   d(Q) = d0 + rise above the noted flow; the larger of that and d0 (Q/Q0)^f below it;  q(Q) = d0 v0 V(Q)D(Q)/(V0 D0).
-// Below 0.4 or above 2.5 times a noted flow the local scatter doubles and `far_from_note` is set.
+// With several notes: between two noted flows both speak, d linear in the channel's depth from one to the other, so
+// that every note is met and nothing jumps; beyond them the nearest, its rise times a factor fitted to all of them;
+// three or more also fit f. Of notes at one flow (within 5 %) the one seen last stands. Below 0.4 or above 2.5 times
+// the nearest noted flow the local scatter doubles and `far_from_note` is set.
 #include <string>
 
 #include "engine/river/river.hpp"
@@ -21,7 +24,8 @@ struct Lane {
   Discharge noted_at;  // the flow of the note used
 };
 
-// Absent where nobody described the water, or the flow is unknown.
+// Absent where nobody described the water, or the flow is unknown or none. `noted_at`, source and scatter are those of
+// the note nearest to the middle case (nearest in the ratio of flows).
 [[nodiscard]] Measured<Lane> lane(const Water& water, const Channel& channel, const PerCase<Discharge>& flow);
 
 }  // namespace floatwright

@@ -1,6 +1,8 @@
 #pragma once
-// Speed over depth in one vertical: a power law (1/6 by default) or uniform. A person sees the surface, the section's
-// mean is about 0.85 of it; say which is meant. z is height over the bed. Frozen below 0.02 of the depth.
+// Speed over depth in one vertical: a power law (1/6 by default), a log law over a rough bed, or uniform. A person sees
+// the surface, the vertical's mean is about 0.85 of it; say which is meant. z is height over the bed. Frozen below 0.02
+// of the depth. The means are those of the unfrozen laws (0.2 % apart at most): power 1/(1+p), log 1 - 1/ln(30 h/ks).
+// A bed rougher than the water is deep counts as ks = h.
 #include "engine/units/unit.hpp"
 
 namespace floatwright {

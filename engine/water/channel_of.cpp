@@ -1,0 +1,110 @@
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "engine/river/shares.hpp"
+#include "engine/water/channel.hpp"
+#include "engine/water/described.hpp"
+
+namespace floatwright {
+namespace {
+
+// Judgement: how a fished lane and the boat's thread stand to the mean of the whole channel.
+constexpr double kLaneOverMeanDepth = 1.4;
+constexpr double kThreadOverMeanSpeed = 1.25;
+constexpr double kMeanOverSurface = 0.85;
+constexpr double kBankfullSpeed = 1.5;  // m/s
+
+bool is_through_water(WaterType type) { return type != WaterType::Bank && type != WaterType::Eddy; }
+
+bool tells_the_channel(const Water& water) {
+  if (water.notes.empty() || !is_through_water(water.type)) return false;
+  const auto& note = water.notes.front();
+  return note.at_flow > Discharge{} && note.depth > Length{} && note.surface_speed > SurfaceSpeed{};
+}
+
+// The runs among the waters, else all other through water.
+std::vector<Water> telling_waters(const std::vector<Water>& waters) {
+  std::vector<Water> telling;
+  std::ranges::copy_if(waters, std::back_inserter(telling), tells_the_channel);
+  const auto is_run = [](const Water& w) { return w.type == WaterType::Run; };
+  if (std::ranges::any_of(telling, is_run)) std::erase_if(telling, [&](const Water& w) { return !is_run(w); });
+  return telling;
+}
+
+bool complete(const ChannelMeasurement& m) {
+  return m.discharge > Discharge{} && m.width > Length{} && m.mean_depth > Length{} && m.mean_speed > MeanSpeed{};
+}
+
+std::optional<Thread> thread_of(const StretchNote& note) {
+  if (!note.float_time || *note.float_time <= Duration{} || note.from <= note.to) return std::nullopt;
+  if (note.at_flow <= Discharge{}) return std::nullopt;
+  return Thread{(note.from - note.to) / *note.float_time, note.at_flow};
+}
+
+std::vector<Water> brought_to(const River& river, const Reach& reach, const std::vector<Water>& typed) {
+  std::vector<Water> waters;
+  for (const auto& water : typed) waters.push_back(water_in(river, reach, water));
+  return waters;
+}
+
+}  // namespace
+
+std::optional<Channel> channel_from_note(const std::vector<Water>& waters, std::optional<Thread> thread) {
+  const auto telling = telling_waters(waters);
+  double weights = 0.0, depth = 0.0, speed = 0.0, ln_flow = 0.0;  // -, m, m/s (surface), ln(m3/s)
+  for (const auto& water : telling) {
+    const double w = std::max(0.01, water.fishing_time);
+    const auto& note = water.notes.front();
+    weights += w;
+    depth += w * in_metres(note.depth);
+    speed += w * in_metres_per_second(note.surface_speed);
+    ln_flow += w * std::log(in_cubic_metres_per_second(note.at_flow));
+  }
+  if (telling.empty()) return std::nullopt;
+
+  const double q = std::exp(ln_flow / weights);           // m3/s
+  const double d = depth / weights / kLaneOverMeanDepth;  // m
+  double fast = kMeanOverSurface * speed / weights;       // m/s
+  if (thread) {
+    const double then = in_cubic_metres_per_second(thread->at_flow);  // m3/s
+    fast = in_metres_per_second(thread->speed) * std::pow(q / then, Channel{}.m);
+  }
+  const double v = fast / kThreadOverMeanSpeed;  // m/s
+  return channel_through({cubic_metres_per_second(q), metres(q / (d * v)), metres(d), mean_metres_per_second(v)});
+}
+
+Channel channel_from_area(Area drainage) {
+  const double a = std::max(0.1, in_square_metres(drainage) / 1e6);  // A, km2
+  const double w = 2.70 * std::pow(a, 0.352);                        // bankfull width, m
+  const double d = 0.30 * std::pow(a, 0.213);                        // bankfull mean depth, m
+  Channel channel = channel_through(
+      {cubic_metres_per_second(w * d * kBankfullSpeed), metres(w), metres(d), mean_metres_per_second(kBankfullSpeed)});
+  channel.guessed = true;
+  return channel;
+}
+
+Channel channel_from_flow(Discharge usual) {
+  const double q = std::max(0.001, in_cubic_metres_per_second(usual));  // m3/s
+  Channel channel = channel_through({cubic_metres_per_second(q), metres(6.5 * std::pow(q, 0.5)),
+                                     metres(0.22 * std::pow(q, 0.4)), mean_metres_per_second(0.70 * std::pow(q, 0.1))});
+  channel.guessed = true;
+  return channel;
+}
+
+Channel channel_of(const River& river, const Reach& reach, Discharge typical_flow) {
+  const StretchNote* note = reach.note ? &river.notes[*reach.note] : nullptr;
+  auto thread = note ? thread_of(*note) : std::nullopt;
+  if (thread) thread->at_flow = thread->at_flow * own_share(river, reach, thread->at_flow);
+  if (reach.named_reach) {
+    const auto& named = river.reaches[*reach.named_reach];
+    if (named.channel && complete(*named.channel)) return channel_through(*named.channel);
+    if (const auto channel = channel_from_note(brought_to(river, reach, named.waters), thread)) return *channel;
+  }
+  if (note) {
+    if (const auto channel = channel_from_note(brought_to(river, reach, note->waters), thread)) return *channel;
+  }
+  return reach.drainage_area ? channel_from_area(*reach.drainage_area) : channel_from_flow(typical_flow);
+}
+
+}  // namespace floatwright
