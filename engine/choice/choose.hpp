@@ -45,6 +45,9 @@ struct LineChange {
   ScoredRig to;
 };
 
+inline constexpr const char* kNoLineReaches = "No line aboard reaches the fish here; fish the softer edge.";
+inline constexpr const char* kNothingFishedHere = "Nothing aboard can be fished here in the ways you fish.";
+
 struct WaterChoice {
   std::optional<ScoredRig> best;         // none: `why_none`
   std::string why_none;
@@ -55,7 +58,9 @@ struct WaterChoice {
   FlowRange holds;
 };
 
-// Every rig of every preferred method in this water, scored, best first. The raw table behind a choice.
+// Every rig of every preferred method in this water, scored, best first by worth, then efficiency. The raw table behind
+// a choice. Two stages, because the path of a cast is what costs: every way of fishing every rig in the middle case; then,
+// in all three cases, the best way of each rig and the best few ways of each method and platform.
 [[nodiscard]] std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle,
                                                  const Preferences& preferences, const Judgement& judgement);
 
@@ -70,13 +75,16 @@ struct WaterMinutes {
 };
 struct RodPlan {
   std::vector<std::size_t> rods;      // indices into Tackle::rods, the k aboard
+  std::vector<std::optional<Rig>> at_launch;  // by `rods`: what each carries at launch; none: nothing on it fishes today
   std::vector<std::size_t> spares;    // lines in the bag that a change needs
   std::vector<std::optional<std::size_t>> use;  // by water: index into its `scored`, none where nothing fishes
   int changes = 0;
   Duration lost;
 };
-// Maximises minutes x W (best of the k rods aboard) less minutes lost in changes (fly 2, leader 5, tip 4, spool 10): a
-// dynamic programme over (water, what each rod carries), exact over rod sets.
+// Maximises minutes x W (best of the k rods aboard) less minutes lost in changes (fly 2, leader 5, tip 4, spool 10; the
+// dearest that applies, engine/choice/rigging.hpp): a dynamic programme over (water, what each rod carries), exact over
+// rod sets and over what they carry, but for sets with more than some thousands of states, which are thinned to the rigs
+// that are best for most minutes on their rod. Equal worth: more seconds.
 [[nodiscard]] RodPlan rods_aboard(const std::vector<WaterMinutes>& waters, const Tackle& tackle,
                                   const Preferences& preferences, const Judgement& judgement);
 

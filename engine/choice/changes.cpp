@@ -1,0 +1,146 @@
+#include "engine/choice/changes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/choice/ranking.hpp"
+#include "engine/choice/rigging.hpp"
+#include "engine/choice/score.hpp"
+
+namespace floatwright {
+namespace {
+
+struct Search {
+  const std::vector<Way>& candidates;
+  const ScoredRig& in_use;
+  const WaterAtFlow& water_at;
+  Discharge now;
+  const Tackle& tackle;
+  const Preferences& preferences;
+  const Judgement& judgement;
+};
+
+enum class Finding { Holds, Changes, Unknown };
+struct AtFlow {
+  Finding finding = Finding::Unknown;
+  std::optional<ScoredRig> to;
+};
+
+// The best few ways of each line and method; more of the line in use, which may be fished another way in other water.
+std::vector<Way> candidate_ways(const std::vector<ScoredRig>& scored, const ScoredRig& in_use) {
+  constexpr std::ptrdiff_t kOfTheLineInUse = 4, kOfOthers = 2;
+  ScoredRefs by_seconds;
+  for (const ScoredRig& rig : scored) by_seconds.push_back(&rig);
+  std::ranges::stable_sort(by_seconds, std::ranges::greater{}, &ScoredRig::seconds);
+  std::vector<Way> result{{in_use.rig, in_use.technique}};
+  for (const ScoredRig* rig : by_seconds) {
+    const auto alike = [&](const Way& way) {
+      return same_line(way.rig, rig->rig) && way.technique.method == rig->technique.method;
+    };
+    const bool uses = same_line(rig->rig, in_use.rig) && rig->technique.method == in_use.technique.method;
+    if (std::ranges::count_if(result, alike) < (uses ? kOfTheLineInUse : kOfOthers)) result.push_back({rig->rig, rig->technique});
+  }
+  return result;
+}
+
+bool is_far(const WaterToFish& water, Discharge flow, const FlowJudgement& judgement) {
+  if (water.lane.noted_at <= Discharge{}) return water.lane.far_from_note;
+  return flow < judgement.least_of_noted * water.lane.noted_at || flow > judgement.most_of_noted * water.lane.noted_at;
+}
+
+std::vector<ScoredRig> score_all(const Search& search, const WaterToFish& water) {
+  const Scene scene{water, search.tackle, search.preferences, search.judgement};
+  std::vector<ScoredRig> result;
+  for (const Way& way : search.candidates) {
+    const Measured<CastPath> path = middle_cast(scene, way);
+    if (path) result.push_back(score_middle(scene, way, *path));
+  }
+  return result;
+}
+
+// The line in use, fished by its method in the best way it has there.
+const ScoredRig* of_the_line_in_use(const Search& search, const std::vector<ScoredRig>& scored) {
+  const ScoredRig* best = nullptr;
+  for (const ScoredRig& rig : scored) {
+    const bool uses = same_line(rig.rig, search.in_use.rig) && rig.technique.method == search.in_use.technique.method;
+    if (uses && (!best || rig.seconds > best->seconds)) best = &rig;
+  }
+  return best;
+}
+
+bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudgement& judgement) {
+  if (same_line(rig.rig, in_use.rig) || !fishes(rig, judgement)) return false;
+  const double more = 1.0 + judgement.worth_changing;
+  if (rig.technique.method == in_use.technique.method) return rig.seconds >= more * in_use.seconds;
+  return rig.worth >= more * in_use.worth;
+}
+
+AtFlow at_flow(const Search& search, Discharge flow) {
+  const std::optional<WaterToFish> water = search.water_at(flow);
+  if (!water || is_far(*water, flow, search.judgement.flow)) return {};
+  const std::vector<ScoredRig> scored = score_all(search, *water);
+  const ScoredRig* in_use = of_the_line_in_use(search, scored);
+  if (!in_use) return {};
+  ScoredRefs challengers;
+  for (const ScoredRig& rig : scored) {
+    if (takes_over(rig, *in_use, search.judgement.choice)) challengers.push_back(&rig);
+  }
+  const std::vector<Rig> none_rigged;
+  const RankingRules rules{search.tackle, search.judgement.choice, none_rigged};
+  const ScoredRefs by_method = advised_by_method(challengers, rules);
+  if (!by_method.empty()) return {Finding::Changes, *by_method.front()};
+  return {fishes(*in_use, search.judgement.choice) ? Finding::Holds : Finding::Unknown, std::nullopt};
+}
+
+// Between a factor at which the line holds and one at which it changes, halved twice in logs.
+LineChange narrowed(const Search& search, double holds, double changes, AtFlow found) {
+  for (int halving = 0; halving < 2; ++halving) {
+    const double middle = std::sqrt(holds * changes);
+    AtFlow there = at_flow(search, middle * search.now);
+    if (there.finding == Finding::Changes) {
+      changes = middle;
+      found = std::move(there);
+    } else {
+      holds = middle;
+    }
+  }
+  return {changes * search.now, *found.to};
+}
+
+struct Side {
+  std::optional<LineChange> change;
+  Discharge looked_to;  // the last flow at which the line holds
+};
+
+Side look(const Search& search, double direction) {
+  Side side{std::nullopt, search.now};
+  double last = 1.0;  // factor
+  for (double step = 1.0; step <= search.judgement.flow.steps; ++step) {
+    const double factor = std::exp2(direction * step / search.judgement.flow.steps_per_doubling);
+    AtFlow there = at_flow(search, factor * search.now);
+    if (there.finding == Finding::Unknown) return side;
+    if (there.finding == Finding::Changes) {
+      side.change = narrowed(search, last, factor, std::move(there));
+      side.looked_to = side.change->at;
+      return side;
+    }
+    last = factor;
+    side.looked_to = factor * search.now;
+  }
+  return side;
+}
+
+}  // namespace
+
+void changes_at(WaterChoice& choice, const std::vector<ScoredRig>& scored, const WaterAtFlow& water_at, Discharge now,
+                const Tackle& tackle, const Preferences& preferences, const Judgement& judgement) {
+  if (!choice.best || now <= Discharge{}) return;
+  const std::vector<Way> candidates = candidate_ways(scored, *choice.best);
+  const Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement};
+  Side below = look(search, -1.0), above = look(search, 1.0);
+  choice.holds = {below.looked_to, above.looked_to};
+  choice.changes_below = std::move(below.change);
+  choice.changes_above = std::move(above.change);
+}
+
+}  // namespace floatwright

@@ -1,0 +1,12 @@
+#include "engine/choice/choose.hpp"
+
+#include "engine/choice/advise.hpp"
+
+namespace floatwright {
+
+WaterChoice choose(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
+                   const Judgement& judgement, const std::vector<Rig>& rigged) {
+  return advise(scored_rigs(water, tackle, preferences, judgement), tackle, judgement.choice, rigged);
+}
+
+}  // namespace floatwright

@@ -1,0 +1,18 @@
+#pragma once
+// Local scatter, independent of the flow: the line's own, the note's depth, and 0.9 of the surface speed's, in logs.
+#include <vector>
+
+#include "engine/choice/judgement.hpp"
+#include "engine/sinking/cast_path.hpp"
+#include "engine/water/lane.hpp"
+
+namespace floatwright {
+
+// Of the rig fished so, sd of ln depth: drifted on a leader 0.10, tight 0.25, mended or counted 0.30.
+[[nodiscard]] double rig_scatter(const Technique& technique, const ScatterJudgement& judgement);
+
+// Factors on the depth of fly and tip, one per member.
+[[nodiscard]] std::vector<double> scatter_factors(const Technique& technique, const Lane& lane,
+                                                  const ScatterJudgement& judgement);
+
+}  // namespace floatwright
