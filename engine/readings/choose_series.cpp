@@ -73,8 +73,8 @@ std::optional<SeriesChoice> choose_series(const std::vector<GaugeSeries>& all, V
   });
   if (candidates.size() == 1) return SeriesChoice{taken.series, ""};
   return SeriesChoice{taken.series, "Of " + std::to_string(candidates.size()) + " sensors of " + name_of(variable) +
-                                        " at " + gauge + ", " + called(*taken.series) + " was taken: " +
-                                        reason(asked, taken) + "."};
+                                        " at " + gauge + ", " + called(*taken.series) +
+                                        " was taken: " + reason(asked, taken) + "."};
 }
 
 }  // namespace floatwright

@@ -84,16 +84,24 @@ Series<T> series_of(const std::vector<Reading>& usable, T (*from_si)(double)) {
 
 void keep(GaugeRecord& record, Variable variable, const std::vector<Reading>& usable) {
   switch (variable) {
-    case Variable::Flow: record.discharge = series_of<Discharge>(usable, cubic_metres_per_second); break;
-    case Variable::GaugeHeight: record.stage = series_of<Stage>(usable, stage_metres); break;
-    case Variable::WaterTemperature: record.temperature = series_of<Temperature>(usable, celsius); break;
-    case Variable::Clarity: record.turbidity = series_of<Turbidity>(usable, fnu); break;
+    case Variable::Flow:
+      record.discharge = series_of<Discharge>(usable, cubic_metres_per_second);
+      break;
+    case Variable::GaugeHeight:
+      record.stage = series_of<Stage>(usable, stage_metres);
+      break;
+    case Variable::WaterTemperature:
+      record.temperature = series_of<Temperature>(usable, celsius);
+      break;
+    case Variable::Clarity:
+      record.turbidity = series_of<Turbidity>(usable, fnu);
+      break;
   }
 }
 
 void tell_daily(GaugeRecord& record, const std::vector<GaugeSeries>& all, Variable variable) {
-  const auto count = std::count_if(all.begin(), all.end(),
-                                   [&](const GaugeSeries& s) { return s.daily && s.variable == variable; });
+  const auto count =
+      std::count_if(all.begin(), all.end(), [&](const GaugeSeries& s) { return s.daily && s.variable == variable; });
   if (count == 0) return;
   record.left_out.push_back("Not used as " + name_of(variable) + " at " + record.gauge + ": " + std::to_string(count) +
                             " series of daily values, which have dates and no hours.");
@@ -128,8 +136,7 @@ GaugeRecord gauge_record(const std::string& gauge, const std::string& station, c
   std::vector<GaugeSeries> own;
   for (const GaugeSeries& series : all)
     if (series.station == station) own.push_back(series);
-  for (const Variable variable :
-       {Variable::Flow, Variable::GaugeHeight, Variable::WaterTemperature, Variable::Clarity})
+  for (const Variable variable : {Variable::Flow, Variable::GaugeHeight, Variable::WaterTemperature, Variable::Clarity})
     take_variable(record, own, variable, source, now);
   return record;
 }

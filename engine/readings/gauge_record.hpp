@@ -34,7 +34,8 @@ struct NewestReading {
 struct GaugeRecord {
   std::string gauge;    // the id in river.json
   std::string station;  // "usgs:00000001"
-  Series<Discharge> discharge;  // usable rows: not negative, no ice, equipment, backwater, discontinued; not after `now`
+  Series<Discharge>
+      discharge;  // usable rows: not negative, no ice, equipment, backwater, discontinued; not after `now`
   Series<Stage> stage;
   Series<Temperature> temperature;
   Series<Turbidity> turbidity;

@@ -17,9 +17,9 @@ enum class Mark {
   Approved,
   Revised,
   Estimated,
-  Ice,           // value, if any, is kept for display and is never flow
-  Equipment,     // likewise
-  Backwater,     // likewise
+  Ice,        // value, if any, is kept for display and is never flow
+  Equipment,  // likewise
+  Backwater,  // likewise
   Discontinued,
   Unavailable,
   Stale,         // set here, not by a service
@@ -40,10 +40,10 @@ struct GaugeSeries {
   std::string series_id;  // as the service names it
   std::string sensor;     // what the service says of the sensor's place or method, may be empty
   std::string station_name;
-  std::string source;     // file or address the bytes came from; may be empty
+  std::string source;  // file or address the bytes came from; may be empty
   Variable variable = Variable::Flow;
-  bool daily = false;     // times are date labels of the station's local day, written as 00:00Z: no instants, never a
-                          // record to plan from
+  bool daily = false;  // times are date labels of the station's local day, written as 00:00Z: no instants, never a
+                       // record to plan from
   std::vector<Reading> readings;  // sorted by time, one per instant (the reader does both and says what it dropped)
   std::set<std::string> unknown_codes;
 };

@@ -13,10 +13,14 @@ constexpr double kNormalScale = 1.4826;  // of a normal law, standard deviation 
 // In the variable's SI unit. `middle`: the window's median.
 double smallest_deviation(Variable variable, double middle) {
   switch (variable) {
-    case Variable::Flow: return 0.02 * std::abs(middle);                       // m3/s
-    case Variable::GaugeHeight: return 0.01;                                   // m
-    case Variable::WaterTemperature: return 0.2;                               // C
-    case Variable::Clarity: return std::max(2.0, 0.1 * std::abs(middle));      // FNU
+    case Variable::Flow:
+      return 0.02 * std::abs(middle);  // m3/s
+    case Variable::GaugeHeight:
+      return 0.01;  // m
+    case Variable::WaterTemperature:
+      return 0.2;  // C
+    case Variable::Clarity:
+      return std::max(2.0, 0.1 * std::abs(middle));  // FNU
   }
   return 0.0;
 }

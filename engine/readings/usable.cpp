@@ -38,10 +38,14 @@ std::optional<std::string> why_not_usable(const Reading& row, Variable variable,
 
 std::string name_of(Variable variable) {
   switch (variable) {
-    case Variable::Flow: return "flow";
-    case Variable::GaugeHeight: return "stage";
-    case Variable::WaterTemperature: return "water temperature";
-    case Variable::Clarity: return "turbidity";
+    case Variable::Flow:
+      return "flow";
+    case Variable::GaugeHeight:
+      return "stage";
+    case Variable::WaterTemperature:
+      return "water temperature";
+    case Variable::Clarity:
+      return "turbidity";
   }
   return "reading";
 }

@@ -15,8 +15,7 @@ TEST(ChooseSeries, TakesTheSensorThatStillReports) {
   const auto choice = choose_series(all, Variable::Flow, "heron", kNoon);
   ASSERT_TRUE(choice);
   EXPECT_EQ(choice->series->series_id, "young");
-  EXPECT_EQ(choice->why,
-            "Of 2 sensors of flow at heron, series young was taken: it has the newest usable reading.");
+  EXPECT_EQ(choice->why, "Of 2 sensors of flow at heron, series young was taken: it has the newest usable reading.");
 }
 
 TEST(ChooseSeries, TakesTheFullerOfTwoAboutAsNew) {

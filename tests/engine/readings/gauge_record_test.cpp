@@ -74,8 +74,7 @@ TEST(GaugeRecord, KeepsASuspectNewestReadingAndMarksIt) {
   const auto record = record_of({flow_series("a", {10, 10, 10, 10, 10, 10, 10, 60})});
   EXPECT_EQ(record.discharge.size(), 8u);
   EXPECT_TRUE(record.newest[0].marks.contains(Mark::SuspectSpike));
-  EXPECT_THAT(record.left_out,
-              ElementsAre("Kept, but out of line with the readings around: 1 row of flow at heron."));
+  EXPECT_THAT(record.left_out, ElementsAre("Kept, but out of line with the readings around: 1 row of flow at heron."));
 }
 
 TEST(GaugeRecord, NeverTakesDailyValuesForReadings) {

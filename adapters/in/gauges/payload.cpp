@@ -1,0 +1,53 @@
+#include "adapters/in/gauges/payload.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "adapters/in/gauges/json_fields.hpp"
+#include "adapters/in/gauges/json_tree.hpp"
+#include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
+#include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
+
+namespace floatwright {
+namespace {
+
+std::string service_names() {
+  std::string out;
+  for (const GaugeService& service : gauge_services()) out += (out.empty() ? "" : ", ") + service.name;
+  return out;
+}
+
+// Bytes that no service claims: say what is wrong with them, as far as can be seen.
+Failure nobodys(std::string_view bytes, const std::string& where) {
+  const auto tree = json_tree(bytes, where);
+  if (!tree) return tree.error();
+  if (const auto error = error_in(*tree))
+    return {fmt::format("{}: the service answered with an error, {}", where, *error), kExitBadData};
+  return {fmt::format("{}: JSON, but no answer of a service that is read here ({})", where, service_names()),
+          kExitBadData};
+}
+
+}  // namespace
+
+const std::vector<GaugeService>& gauge_services() {
+  static const std::vector<GaugeService> kServices{
+      {"usgs-water-data", "usgs", is_usgs_water_data, read_usgs_water_data},
+      {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy}};
+  return kServices;
+}
+
+Result<GaugeAnswer> read_payload(std::string_view bytes, const std::string& where,
+                                 const std::optional<std::string>& service) {
+  const auto& all = gauge_services();
+  const auto found = std::find_if(all.begin(), all.end(), [&](const GaugeService& s) {
+    return service ? s.name == *service : s.recognises(bytes);
+  });
+  if (found != all.end()) return found->read(bytes, where);
+  if (!service) return tl::unexpected(nobodys(bytes, where));
+  return tl::unexpected(
+      Failure{fmt::format("no gauge service \"{}\"; there are {}", *service, service_names()), kExitUsage});
+}
+
+}  // namespace floatwright

@@ -1,0 +1,19 @@
+#pragma once
+// Text that came from outside, made fit to be read as a number or shown to a person.
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace floatwright {
+
+// All characters used and the result finite, else none: "1,5", "12.5cfs", "+3", " 3", "nan" and 1e999 are no numbers.
+[[nodiscard]] std::optional<double> number_in(std::string_view text);
+
+// Printable and at most 60 bytes long, for a message: control characters and broken UTF-8 become "?".
+[[nodiscard]] std::string shown(std::string_view text);
+
+[[nodiscard]] std::string_view trimmed(std::string_view text);
+
+[[nodiscard]] std::string lower_case(std::string_view text);
+
+}  // namespace floatwright

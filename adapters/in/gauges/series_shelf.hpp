@@ -1,0 +1,52 @@
+#pragma once
+// Sorts the rows of one answer by series: each series by time, one row an instant, and says what it dropped.
+// Of rows of one instant that differ the one written last is kept: by its own date of change where the service gives
+// one, else the later in the answer.
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "engine/readings/reading.hpp"
+
+namespace floatwright {
+
+class SeriesShelf {
+ public:
+  // Index of the series with the same station, id, variable and daily; a new one where there is none.
+  std::size_t place_for(const GaugeSeries& head);
+  [[nodiscard]] GaugeSeries& at(std::size_t index) { return series_[index].head; }
+
+  void add(std::size_t index, Reading row, std::optional<Instant> changed = std::nullopt);
+  // Counted by `what` and `why`; one sentence for all of them, naming the first place (may be empty).
+  void leave_out(const std::string& what, const std::string& why, const std::string& place, std::size_t rows = 1);
+  void note(std::string sentence) { notes_.push_back(std::move(sentence)); }
+
+  [[nodiscard]] std::size_t size() const { return series_.size(); }
+  [[nodiscard]] GaugeAnswer answer() const;
+
+ private:
+  struct Row {
+    Reading reading;
+    std::optional<Instant> changed;
+  };
+  struct Shelved {
+    GaugeSeries head;
+    std::vector<Row> rows;
+  };
+  struct LeftOut {
+    std::size_t rows = 0;
+    std::string first_place;
+  };
+
+  [[nodiscard]] static GaugeSeries in_order(const Shelved& shelved, std::vector<std::string>& notes);
+
+  std::vector<Shelved> series_;
+  std::map<std::pair<std::string, std::string>, std::size_t> index_;  // by station and the rest of the key
+  std::map<std::pair<std::string, std::string>, LeftOut> left_out_;   // by what and why
+  std::vector<std::string> notes_;
+};
+
+}  // namespace floatwright

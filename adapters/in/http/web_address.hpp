@@ -1,0 +1,23 @@
+#pragma once
+// The parts of an address that decide whether it may be fetched.
+#include <optional>
+#include <string>
+
+namespace floatwright {
+
+struct WebAddress {
+  std::string scheme, host, port;  // lower case; the port is the scheme's own where none is written
+};
+
+[[nodiscard]] std::optional<WebAddress> web_address(const std::string& url);
+
+// 127.x.x.x or ::1 as written; a name is not, since it may mean any machine.
+[[nodiscard]] bool is_loopback(const std::string& host);
+
+// `href` as it stands on a page at `base`; none where the two make no address.
+[[nodiscard]] std::optional<std::string> resolved(const std::string& base, const std::string& href);
+
+// For messages: what follows "?" may hold a key.
+[[nodiscard]] std::string without_query(const std::string& url);
+
+}  // namespace floatwright

@@ -1,0 +1,47 @@
+#include "adapters/in/gauges/row_time.hpp"
+
+#include <gmock/gmock.h>
+
+namespace floatwright {
+namespace {
+
+using std::chrono::hours;
+using std::chrono::minutes;
+using std::chrono::sys_days;
+using std::chrono::year;
+
+TEST(InstantInText, UsesTheOffsetThatStandsOnTheRow) {
+  const Instant expected = sys_days{year{2018} / 11 / 4} + hours{5} + minutes{45};
+  for (const char* text : {"2018-11-04T01:45:00.000-04:00", "2018-11-04T00:45:00.000-05:00", "2018-11-04T05:45:00Z",
+                           "2018-11-04T05:45Z", "2018-11-04T05:45:00+00:00", "2018-11-04T11:15:00+0530"})
+    EXPECT_EQ(instant_in(text), expected) << text;
+}
+
+TEST(InstantInText, IsNoneWithoutAnOffset) {
+  EXPECT_FALSE(instant_in("2018-11-04T01:45:00.000"));
+  EXPECT_FALSE(instant_in("2018-11-04"));
+}
+
+TEST(InstantInText, IsNoneForDatesAndHoursThatCannotBe) {
+  for (const char* text :
+       {"2018-02-29T00:00:00Z", "1881-00-00T00:00:00Z", "2018-13-01T00:00:00Z", "2018-11-04T24:00:00Z",
+        "2018-11-04T01:60:00Z", "2018-11-04T01:00:00+15:00", "0001-01-01T00:00:00Z", "1799-12-31T00:00:00Z",
+        "2201-01-01T00:00:00Z", "99999-01-01T00:00:00Z", "2018-11-04T01:00:00Zx", "2018-11-04 01:00:00Z", "", "T",
+        "2018-11-4T01:00:00Z", "2018-11-04T01:00:00.Z"})
+    EXPECT_FALSE(instant_in(text)) << text;
+}
+
+TEST(DateLabel, IsTheDateAtMidnightUtcWhateverItsZone) {
+  const Instant expected = sys_days{year{2017} / 4 / 23};
+  for (const char* text : {"2017-04-23", "2017-04-23T00:00:00.000", "2017-04-23T00:00:00.000-05:00"})
+    EXPECT_EQ(date_label_in(text), expected) << text;
+}
+
+TEST(DateLabel, IsNoneForAnHourOfTheDay) {
+  EXPECT_FALSE(date_label_in("2017-04-23T00:15:00.000"));
+  EXPECT_FALSE(date_label_in("2017-02-30"));
+  EXPECT_FALSE(date_label_in("2017-04-23x"));
+}
+
+}  // namespace
+}  // namespace floatwright
