@@ -1,0 +1,19 @@
+#pragma once
+// How far from the forecast the flow may come, as ln of the ratio to it: the 10th and 90th percentile by state and lead.
+// The defaults are judgement, given at 6, 12, 24 and 36 h; straight lines in ln between, none at lead 0, held past 36 h.
+#include "engine/forecast/outlook.hpp"
+
+namespace floatwright {
+
+struct LnBand {
+  double low = 0.0, high = 0.0;  // ln ratio to the middle
+};
+
+// For DailyWave, Rising, Falling, Steady and Unknown (as Rising, the widest). `after_wave`: the wave's band is kept for
+// ten days after the last one.
+[[nodiscard]] LnBand default_band(FlowState state, bool after_wave, Duration lead);
+
+// Share of the last 6 h's fall that is still to come: 0.40, 0.60, 0.85, 1.00 at 6, 12, 24, 36 h.
+[[nodiscard]] double fall_still_to_come(Duration lead);
+
+}  // namespace floatwright

@@ -1,0 +1,71 @@
+#include "engine/forecast/flow_history.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/units/unit.hpp"
+
+namespace floatwright {
+namespace {
+
+bool all_multiples(const std::vector<double>& values, double step) {
+  return std::all_of(values.begin(), values.end(), [&](double v) {
+    const double times = v / step;
+    return std::abs(times - std::round(times)) < 1e-6 * std::max(1.0, times);
+  });
+}
+
+// Largest 10^k of which every value is a multiple, none of them finer than a hundred-thousandth of the largest.
+double decimal_step(const std::vector<double>& values) {
+  const double largest = *std::max_element(values.begin(), values.end());
+  const double top = std::floor(std::log10(largest));
+  for (double power = top; power > top - 5.0; power -= 1.0)
+    if (const double step = std::pow(10.0, power); all_multiples(values, step)) return step;
+  return 0.0;
+}
+
+}  // namespace
+
+std::optional<double> FlowHistory::ln_flow(Instant t) const {
+  const auto& times = rows.times;
+  if (times.empty() || t < times.front() || t > times.back()) return std::nullopt;
+  const auto after = static_cast<std::size_t>(std::lower_bound(times.begin(), times.end(), t) - times.begin());
+  if (times[after] == t) return std::log(rows.values[after].si());
+  const std::size_t before = after - 1;
+  if (times[after] - times[before] > kWidestBridgedGap) return std::nullopt;
+  const double share = duration(t - times[before]) / duration(times[after] - times[before]);
+  return std::log((rows.values[before] * (1.0 - share) + rows.values[after] * share).si());
+}
+
+std::optional<double> FlowHistory::change_6h() const {
+  if (rows.empty()) return std::nullopt;
+  const auto earlier = ln_flow(newest() - std::chrono::hours{6});
+  if (!earlier) return std::nullopt;
+  return std::log(rows.values.back().si()) - *earlier;
+}
+
+FlowHistory flow_history(const Series<Discharge>& record, Instant now) {
+  FlowHistory history;
+  for (std::size_t i = 0; i < record.size(); ++i) {
+    const bool usable = record.times[i] <= now && record.values[i] > Discharge{} && std::isfinite(record.values[i].si());
+    if (!usable) continue;
+    history.rows.times.push_back(record.times[i]);
+    history.rows.values.push_back(record.values[i]);
+  }
+  return history;
+}
+
+Discharge rounding_step(const FlowHistory& history) {
+  if (history.rows.empty()) return {};
+  std::vector<double> cubic_feet, cubic_metres;  // ft3/s, m3/s
+  for (std::size_t i = 0; i < history.rows.size(); ++i) {
+    if (history.rows.times[i] < history.newest() - std::chrono::hours{72}) continue;
+    cubic_feet.push_back(in_cubic_feet_per_second(history.rows.values[i]));
+    cubic_metres.push_back(in_cubic_metres_per_second(history.rows.values[i]));
+  }
+  const Discharge step = std::max(cubic_feet_per_second(decimal_step(cubic_feet)),
+                                  cubic_metres_per_second(decimal_step(cubic_metres)));
+  return std::min(step, 0.01 * history.rows.values.back());
+}
+
+}  // namespace floatwright

@@ -1,0 +1,127 @@
+#include "engine/forecast/outlook.hpp"
+
+#include <date/date.h>
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/forecast/ahead.hpp"
+#include "engine/forecast/local_clock.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr Period kTooOld = std::chrono::hours{48};
+constexpr Period kFarthestAhead = std::chrono::hours{48};
+
+std::string when(Instant t) { return date::format("%Y-%m-%d %H:%M UTC", t); }
+
+// Why nothing can be said, or empty.
+std::string no_forecast_because(const GaugeRecord& record, const FlowHistory& history, Instant now) {
+  if (record.ice_now) return "ice: the newest flow is marked as affected by it";
+  if (history.rows.empty()) return record.discharge.empty() ? "no usable flow reading" : "no flow above zero in the record";
+  if (now - history.newest() > kTooOld) return "no reading since " + when(history.newest());
+  const auto newest_row = std::upper_bound(record.discharge.times.begin(), record.discharge.times.end(), now);
+  if (newest_row != record.discharge.times.begin() && *(newest_row - 1) > history.newest())
+    return "the newest flow is not above zero";
+  return "";
+}
+
+FlowMethod method_for(FlowState state, const OutlookInputs& in) {
+  if (state == FlowState::Regulated)
+    return in.dam_close && !in.dam_above->schedule.empty() ? FlowMethod::Schedule : FlowMethod::SameHour;
+  if (state == FlowState::DailyWave) return FlowMethod::WaveShape;
+  return state == FlowState::Falling ? FlowMethod::FadingFall : FlowMethod::Hold;
+}
+
+// One forecast point, by the method of the row; a same hour that nobody has seen falls back to holding.
+LnCases ahead_at(const OutlookInputs& in, const FlowHistory& history, const GaugeOutlook& outlook, bool after_wave,
+                 double schedule_ratio, Instant t) {
+  if (outlook.method == FlowMethod::Schedule) return by_schedule(history, *in.dam_above, schedule_ratio, t);
+  if (outlook.method == FlowMethod::SameHour)
+    if (const auto cases = same_hour(history, t, in.time_zone)) return *cases;
+  return by_state(history, outlook.state, after_wave, t);
+}
+
+// The past at a grid instant. A hole wider than the bridge is crossed by a straight line in ln; before the first row the
+// first is held. Sets `patched` where it did either.
+double ln_past(const FlowHistory& history, Instant t, bool& patched) {
+  if (const auto y = history.ln_flow(t)) return *y;
+  patched = true;
+  const auto& rows = history.rows;
+  if (t <= rows.times.front()) return std::log(rows.values.front().si());
+  const auto after = static_cast<std::size_t>(std::upper_bound(rows.times.begin(), rows.times.end(), t) - rows.times.begin());
+  const double share = duration(t - rows.times[after - 1]) / duration(rows.times[after] - rows.times[after - 1]);
+  return std::log(rows.values[after - 1].si()) * (1.0 - share) + std::log(rows.values[after].si()) * share;
+}
+
+Discharge flow_of(double ln_flow) { return Discharge::from_si(std::exp(ln_flow)); }
+
+void append(PerCase<std::vector<Discharge>>& flow, LnCases y) {
+  flow.low.push_back(flow_of(y.low));
+  flow.middle.push_back(flow_of(y.middle));
+  flow.high.push_back(flow_of(y.high));
+}
+
+std::string method_words(const OutlookInputs& in, const GaugeOutlook& outlook, double ratio) {
+  if (outlook.method == FlowMethod::SameHour) return "; ahead as at the same hour of the last day of its kind and a week ago";
+  if (outlook.method != FlowMethod::Schedule) return "";
+  const std::string times = std::abs(ratio - 1.0) < 0.005 ? "" : fmt::format(", times {:.2f} as the gauge read of late", ratio);
+  const std::string ended = in.dam_above->schedule.back().time < outlook.now_at
+                                ? "; its last line is of " + when(in.dam_above->schedule.back().time) + " and is taken to hold"
+                                : "";
+  return "; ahead by the releases typed for " + in.dam_above->name + times + ended;
+}
+
+PerCase<std::vector<Discharge>> over_grid(const OutlookInputs& in, const FlowHistory& history, GaugeOutlook& outlook,
+                                          double ratio, const TimeGrid& grid) {
+  PerCase<std::vector<Discharge>> flow;
+  const bool after_wave = outlook.state != FlowState::Regulated && wave_lately(history);
+  bool patched = false;
+  outlook.forecast_from = grid.last() + grid.step;
+  for (std::size_t i = 0; i < grid.count; ++i) {
+    const Instant t = grid.at(i);
+    if (t <= history.newest()) {
+      const double y = ln_past(history, t, patched);
+      append(flow, {y, y, y});
+      continue;
+    }
+    outlook.forecast_from = std::min(outlook.forecast_from, t);
+    append(flow, ahead_at(in, history, outlook, after_wave, ratio, t));
+  }
+  if (patched) outlook.why += "; hours without a reading were filled in between their neighbours";
+  if (grid.count > 0 && grid.last() - history.newest() > kFarthestAhead)
+    outlook.why += "; more than two days past the newest reading the flow is only held";
+  return flow;
+}
+
+}  // namespace
+
+GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instant now) {
+  GaugeOutlook outlook;
+  outlook.gauge = in.record.gauge;
+  const FlowHistory history = flow_history(in.record.discharge, now);
+  if (const std::string because = no_forecast_because(in.record, history, now); !because.empty()) {
+    outlook.state = in.record.ice_now ? FlowState::Ice : FlowState::Unknown;
+    outlook.why = because;
+    outlook.now = Absent{because};
+    outlook.flow = Absent{because};
+    return outlook;
+  }
+  outlook.now = history.rows.values.back();
+  outlook.now_at = history.newest();
+  outlook.change_6h = history.change_6h().value_or(0.0);
+
+  const bool ramps = in.dam_above != nullptr && in.dam_above->ramping;
+  const NamedState named = name_state(history, ramps, in.snow_fed);
+  outlook.state = named.state;
+  outlook.method = method_for(named.state, in);
+  const double ratio = outlook.method == FlowMethod::Schedule ? gauge_over_schedule(history, *in.dam_above) : 1.0;
+  outlook.why = named.why + method_words(in, outlook, ratio);
+  if (now - outlook.now_at > kStaleAfter) outlook.why += "; no reading since " + when(outlook.now_at);
+  outlook.flow = over_grid(in, history, outlook, ratio, grid);
+  return outlook;
+}
+
+}  // namespace floatwright
