@@ -18,7 +18,7 @@ enum class Verdict { Recommended, Possible, RuledOut };
 // The hard limit that a stretch breaks; PlannedStretch::why says it without numbers, these are the numbers.
 enum class LimitKind {
   AccessClosed, NoTrailer, TooShort, TooLong, ClosedWater, FlowBelowBoat, FlowAboveBoat, HazardFlow, OffTooLate, AfterDark,
-  TooWarm, NothingAboard
+  TooWarm
 };
 struct BrokenLimit {
   LimitKind kind = LimitKind::TooLong;

@@ -77,6 +77,37 @@ void print_unknown(PlannedWater& printed, const std::string& why) {
   printed.noted_at = Absent{why};
 }
 
+struct LaneMet {
+  Measured<Lane> lane;
+  PerCase<SurfaceSpeed> boat;  // where there is a lane
+};
+
+LaneMet lane_met(const RiverDay& day, const Passage& passage, const Water& water, const PerCase<Discharge>& flow) {
+  const Channel channel = channel_of(day.river, day.graph.reaches[passage.reach], flow.middle);
+  LaneMet met{lane(water, channel, flow), {}};
+  if (met.lane.has_value()) met.boat = boat_lane(waters_of(day, passage), water, *met.lane, channel, flow);
+  return met;
+}
+
+// The lane is known.
+Measured<WaterToFish> to_fish(const RiverDay& day, const Passage& passage, const Water& water, const LaneMet& there,
+                              Instant t) {
+  WaterToFish asked;
+  asked.type = water.type;
+  asked.bed = bed_of(day, passage);
+  asked.lane = *there.lane;
+  asked.boat_lane = there.boat;
+  const auto temperature = known_temperature(day, passage.reach, t);
+  asked.temperature = temperature.has_value() ? Measured<Temperature>{temperature->middle} : Absent{temperature.why_absent()};
+  asked.clarity = clarity_near(day, passage.middle());
+  const auto position = position_near(day.river, passage.middle());
+  if (position.has_value()) asked.sun_elevation = sun_elevation(*position, t);
+  asked.hatch = hatch_at(day, passage.reach, t) != nullptr;
+  asked.platforms = platforms(day, passage, *there.lane, t);
+  if (asked.platforms.empty()) return Absent{"no way of standing or floating is allowed there at that hour"};
+  return asked;
+}
+
 }  // namespace
 
 const Hatch* hatch_at(const RiverDay& day, std::size_t reach, Instant t) {
@@ -116,31 +147,28 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
   if (hatch != nullptr) met.printed.hatch_name = hatch->name;
 
   const auto flow = known_flow(day, passage.reach, t);
-  const Channel channel = channel_of(day.river, day.graph.reaches[passage.reach],
-                                     flow.has_value() ? flow->middle : cubic_metres_per_second(30.0));
-  const Measured<Lane> there = flow.has_value() ? lane(water, channel, *flow) : Measured<Lane>{Absent{flow.why_absent()}};
-  if (!there.has_value()) {
-    print_unknown(met.printed, there.why_absent());
-    met.to_fish = Absent{"depth and speed are unknown: " + there.why_absent()};
+  if (!flow.has_value()) {
+    print_unknown(met.printed, flow.why_absent());
+    met.to_fish = Absent{"the flow is unknown: " + flow.why_absent()};
     return met;
   }
-  print_lane(met.printed, *there);
-
-  WaterToFish asked;
-  asked.type = water.type;
-  asked.bed = met.printed.bed;
-  asked.lane = *there;
-  asked.boat_lane = boat_lane(waters_of(day, passage), water, *there, channel, *flow);
-  const auto temperature = known_temperature(day, passage.reach, t);
-  asked.temperature = temperature.has_value() ? Measured<Temperature>{temperature->middle} : Absent{temperature.why_absent()};
-  asked.clarity = clarity_near(day, passage.middle());
-  const auto position = position_near(day.river, passage.middle());
-  if (position.has_value()) asked.sun_elevation = sun_elevation(*position, t);
-  asked.hatch = met.printed.hatch;
-  asked.platforms = platforms(day, passage, *there, t);
-  met.to_fish = asked.platforms.empty() ? Measured<WaterToFish>{Absent{"no way of standing or floating there is allowed"}}
-                                        : Measured<WaterToFish>{asked};
+  const LaneMet there = lane_met(day, passage, water, *flow);
+  if (!there.lane.has_value()) {
+    print_unknown(met.printed, there.lane.why_absent());
+    met.to_fish = Absent{"depth and speed are unknown: " + there.lane.why_absent()};
+    return met;
+  }
+  print_lane(met.printed, *there.lane);
+  met.to_fish = to_fish(day, passage, water, there, t);
   return met;
+}
+
+std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water, Instant t,
+                                         Discharge flow) {
+  const LaneMet there = lane_met(day, passage, water, {flow, flow, flow});
+  if (!there.lane.has_value() || there.lane->far_from_note) return std::nullopt;
+  const auto asked = to_fish(day, passage, water, there, t);
+  return asked.has_value() ? std::optional<WaterToFish>{*asked} : std::nullopt;
 }
 
 }  // namespace floatwright

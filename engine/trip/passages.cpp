@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/river/place_text.hpp"
+#include "engine/river/stations.hpp"
 
 namespace floatwright {
 namespace {
@@ -23,7 +24,8 @@ std::vector<RiverPlace> cuts(const RiverDay& day, RiverPlace from, RiverPlace to
     add(closure.to);
   }
   std::sort(places.begin(), places.end(), std::greater<>{});
-  places.erase(std::unique(places.begin(), places.end()), places.end());
+  places.erase(std::unique(places.begin(), places.end(), same_place), places.end());
+  places.back() = to;
   return places;
 }
 
@@ -37,7 +39,7 @@ std::optional<std::size_t> closure_over(const RiverDay& day, RiverPlace place) {
 
 std::optional<std::size_t> portage_at(const River& river, RiverPlace place) {
   for (std::size_t i = 0; i < river.hazards.size(); ++i) {
-    if (river.hazards[i].must_portage && river.hazards[i].place == place) return i;
+    if (river.hazards[i].must_portage && same_place(river.hazards[i].place, place)) return i;
   }
   return std::nullopt;
 }

@@ -1,6 +1,7 @@
 #include "engine/trip/stretches.hpp"
 
 #include "engine/trip/flow_limits.hpp"
+#include "engine/trip/heat.hpp"
 
 namespace floatwright {
 namespace {
@@ -46,6 +47,8 @@ Broken daylight_limit(const RiverDay& day, const Timetable& times, const SunDay&
 Broken limit_on_the_way(const RiverDay& day, const Stretch& stretch, const SunDay& sun) {
   if (auto closed = closed_all_along(day, stretch.times)) return closed;
   if (auto flow = flow_limit(day, stretch.times)) return flow;
+  const HeatLimits limits = heat_limits(day.river, day.settings);
+  if (auto heat = heat_limit(heat_of(day, stretch.times, limits), limits, stretch.times.launch)) return heat;
   return daylight_limit(day, stretch.times, sun);
 }
 
@@ -95,7 +98,6 @@ std::string say_limit(const BrokenLimit& limit) {
     case LimitKind::OffTooLate: return "off the water later than the latest hour asked for";
     case LimitKind::AfterDark: return "not off the water by sunset";
     case LimitKind::TooWarm: return "too warm for trout from the launch on, at " + limit.where;
-    case LimitKind::NothingAboard: return "no line aboard reaches the fish there";
   }
   return "a limit is broken";
 }

@@ -1,0 +1,41 @@
+#include "engine/plan_day.hpp"
+
+#include "engine/trip/compare.hpp"
+#include "engine/trip/day_facts.hpp"
+#include "engine/trip/gauges_ahead.hpp"
+
+namespace floatwright {
+namespace {
+
+std::string why_no_stretch(const DayInputs& in) {
+  if (in.river.accesses.size() < 2) return "the river has fewer than two accesses";
+  if (in.settings.from || in.settings.to) return "no stretch leads downstream between the accesses asked for";
+  return "no access lies downstream of another";
+}
+
+}  // namespace
+
+DayPlan plan_day(const DayInputs& in) {
+  DayPlan plan;
+  plan.made_at = in.now;
+  plan.day = in.day;
+  plan.time_zone = in.river.time_zone;
+
+  const RiverGraph graph = river_graph(in.river);
+  const TimeGrid grid = hours_looked_at(in.river, in.day, in.now);
+  plan.outlooks = outlooks_of(in.river, in.records, grid, in.now);
+  const RiverFlows flows = river_flows(in.river, graph, plan.outlooks, grid, in.now);
+  const RiverTemperatures temperatures = river_temperatures(in.river, graph, in.records, grid, in.now);
+  const RiverDay day{in.river,   graph, in.settings,  in.tackle, in.judgement,
+                     in.records, flows, temperatures, in.day,    in.now};
+
+  plan.why_no_stretch = why_no_day(in.river, in.day, in.now);
+  if (plan.why_no_stretch.empty()) {
+    plan.stretches = compared_stretches(day);  // timetable, choices of line, rods and cautions of each
+    if (plan.stretches.empty()) plan.why_no_stretch = why_no_stretch(in);
+  }
+  add_day_facts(day, plan);
+  return plan;
+}
+
+}  // namespace floatwright

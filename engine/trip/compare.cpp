@@ -1,0 +1,87 @@
+#include "engine/trip/compare.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+namespace floatwright {
+namespace {
+
+struct Pair {
+  Stretch stretch;
+  PlannedStretch planned;
+};
+
+bool has_line(const PlannedStretch& planned) { return planned.fished > Duration{}; }
+
+bool flow_known(const PlannedStretch& planned) {
+  return std::all_of(planned.reaches.begin(), planned.reaches.end(),
+                     [](const PlannedReach& reach) { return reach.discharge.has_value(); });
+}
+
+bool comes_before(const Pair& a, const Pair& b) {
+  const auto standing = [](const PlannedStretch& p) {
+    if (p.verdict == Verdict::RuledOut) return 3;
+    if (!has_line(p)) return 2;
+    return flow_known(p) ? 0 : 1;
+  };
+  const int left = standing(a.planned), right = standing(b.planned);
+  if (left != right) return left < right;
+  return a.planned.worth > b.planned.worth;
+}
+
+std::string name_of(const PlannedStretch& planned) { return planned.from_name + " to " + planned.to_name; }
+
+std::string share_fished(const PlannedStretch& planned) {
+  const double share = planned.fishing > Duration{} ? planned.fished / planned.fishing : 0.0;
+  return std::to_string(static_cast<int>(std::lround(100.0 * share))) + " %";
+}
+
+// No number with a unit: percent and counts only.
+std::string why_best(const std::vector<Pair>& all) {
+  const PlannedStretch& best = all.front().planned;
+  std::string why = "a line aboard fishes in " + share_fished(best) + " of its fishing time";
+  const auto second = std::find_if(all.begin() + 1, all.end(), [](const Pair& p) { return p.planned.verdict == Verdict::Possible; });
+  if (second == all.end()) return why + "; no other stretch is left to compare";
+  return why + "; next best is " + name_of(second->planned) + " with " + share_fished(second->planned);
+}
+
+std::string why_not_best(const PlannedStretch& planned, const PlannedStretch& best) {
+  if (!has_line(planned)) return "no line aboard fishes there, or the water is not known";
+  if (best.verdict != Verdict::Recommended) return "";
+  if (!flow_known(planned)) return "the flow of part of it is unknown";
+  const int less = static_cast<int>(std::lround(100.0 * (1.0 - planned.worth / best.worth)));
+  return "its fishing hours are worth " + std::to_string(less) + " % less than those of " + name_of(best);
+}
+
+void judge(std::vector<Pair>& all) {
+  PlannedStretch& best = all.front().planned;
+  if (best.verdict == Verdict::Possible && has_line(best)) {
+    best.verdict = Verdict::Recommended;
+    best.why = why_best(all);
+  }
+  for (Pair& pair : all) {
+    if (pair.planned.verdict == Verdict::Possible) pair.planned.why = why_not_best(pair.planned, best);
+  }
+}
+
+}  // namespace
+
+std::vector<PlannedStretch> compared_stretches(const RiverDay& day) {
+  WaterBook book(day);
+  std::vector<Pair> all;
+  for (Stretch& stretch : stretches(day)) {
+    PlannedStretch planned = planned_stretch(day, book, stretch);
+    all.push_back({std::move(stretch), std::move(planned)});
+  }
+  if (all.empty()) return {};
+  std::stable_sort(all.begin(), all.end(), comes_before);
+  judge(all);
+  Pair& first = all.front();
+  if (first.planned.verdict == Verdict::Recommended) add_changes(day, book, first.stretch, first.planned);
+  std::vector<PlannedStretch> planned;
+  for (Pair& pair : all) planned.push_back(std::move(pair.planned));
+  return planned;
+}
+
+}  // namespace floatwright

@@ -1,0 +1,62 @@
+#include "engine/trip/day_facts.hpp"
+
+#include "engine/trip/bands.hpp"
+#include "engine/trip/cautions.hpp"
+#include "engine/trip/gauges_ahead.hpp"
+#include "engine/trip/local_time.hpp"
+#include "engine/trip/provenance.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr int kFirstHour = 6, kLastHour = 20;
+
+const PlannedStretch* recommended(const DayPlan& plan) {
+  const bool any = !plan.stretches.empty() && plan.stretches.front().verdict == Verdict::Recommended;
+  return any ? &plan.stretches.front() : nullptr;
+}
+
+void add_sun(const RiverDay& day, RiverPlace place, DayPlan& plan) {
+  const SunDay sun = sun_over(day, place);
+  plan.sun_known = sun.sunrise.has_value() && sun.sunset.has_value();
+  if (!plan.sun_known) plan.sun_why = sun.sunrise.has_value() ? sun.sunset.why_absent() : sun.sunrise.why_absent();
+  if (sun.sunrise.has_value()) plan.sunrise = *sun.sunrise;
+  if (sun.sunset.has_value()) plan.sunset = *sun.sunset;
+  if (sun.civil_dawn.has_value()) plan.civil_dawn = *sun.civil_dawn;
+  if (sun.civil_dusk.has_value()) plan.civil_dusk = *sun.civil_dusk;
+}
+
+}  // namespace
+
+std::vector<HourRow> hour_rows(const RiverDay& day, RiverPlace place) {
+  std::vector<HourRow> rows;
+  const auto reach = day.graph.at(place);
+  for (int hour = kFirstHour; reach && hour <= kLastHour; ++hour) {
+    HourRow row;
+    row.at = at_local(day.day, hours(hour), day.river.time_zone);
+    const auto flow = known_flow(day, *reach, row.at);
+    row.flow = flow.has_value() ? Measured<Band<Discharge>>{band_of(*flow)} : Absent{flow.why_absent()};
+    const auto water = known_temperature(day, *reach, row.at);
+    row.temperature = water.has_value() ? Measured<Band<Temperature>>{band_of(*water)} : Absent{water.why_absent()};
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+void add_day_facts(const RiverDay& day, DayPlan& plan) {
+  const PlannedStretch* best = recommended(plan);
+  plan.main_gauge = main_gauge(day.river, plan.outlooks, best);
+  plan.fronts = day.flows.fronts;
+  if (!day.river.accesses.empty()) {
+    const RiverPlace place = best != nullptr ? best->from_place : day.river.accesses.front().place;
+    add_sun(day, place, plan);
+    plan.hours = hour_rows(day, place);
+  }
+  add_provenance(day, plan);
+  if (!known_zone(day.river.time_zone)) {
+    plan.notes.push_back("The time zone \"" + day.river.time_zone + "\" is not known: all hours are UTC.");
+  }
+  plan.cautions = day_cautions(day);
+}
+
+}  // namespace floatwright

@@ -1,0 +1,95 @@
+#include "engine/trip/gauges_ahead.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "engine/trip/local_time.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr Period kBack = std::chrono::hours{96};
+constexpr Period kAfterTheDay = std::chrono::hours{6};
+constexpr std::chrono::days kAhead{2};
+// Within it the schedule's flow is taken for the gauge's; judgement.
+constexpr Length kCloseToTheDam = kilometres(8.0);
+
+// The next dam up the river, if it ramps.
+const Dam* ramping_dam_above(const River& river, RiverPlace gauge) {
+  const Dam* nearest = nullptr;
+  for (const Dam& dam : river.dams) {
+    if (dam.place >= gauge && (nearest == nullptr || dam.place < nearest->place)) nearest = &dam;
+  }
+  return nearest != nullptr && nearest->ramping ? nearest : nullptr;
+}
+
+bool nothing_joins_or_leaves(const River& river, RiverPlace upper, RiverPlace lower) {
+  const auto between = [&](RiverPlace place) { return place <= upper && place >= lower; };
+  const bool joins = std::any_of(river.tributaries.begin(), river.tributaries.end(),
+                                 [&](const Tributary& t) { return between(t.joins_at); });
+  const bool leaves = std::any_of(river.diversions.begin(), river.diversions.end(),
+                                  [&](const Diversion& d) { return between(d.place); });
+  return !joins && !leaves;
+}
+
+double away_from(const PlannedStretch& stretch, RiverPlace place) {  // m; 0 within
+  return std::max({0.0, in_metres(place - stretch.from_place), in_metres(stretch.to_place - place)});
+}
+
+}  // namespace
+
+TimeGrid hours_looked_at(const River& river, std::chrono::year_month_day day, Instant now) {
+  const bool ramps = std::any_of(river.dams.begin(), river.dams.end(), [](const Dam& dam) { return dam.ramping; });
+  TimeGrid grid{.start = std::chrono::floor<std::chrono::hours>(now) - kBack,
+                .step = ramps ? std::chrono::minutes{15} : std::chrono::hours{1}};
+  const std::chrono::sys_days today{local_date(now, river.time_zone)};
+  const auto planned = std::clamp(std::chrono::sys_days{day}, today, today + kAhead);
+  const Instant last = local_day(planned, river.time_zone).end + kAfterTheDay;
+  grid.count = static_cast<std::size_t>((last - grid.start) / grid.step) + 1;
+  return grid;
+}
+
+std::string why_no_day(const River& river, std::chrono::year_month_day day, Instant now) {
+  const std::chrono::sys_days today{local_date(now, river.time_zone)};
+  if (std::chrono::sys_days{day} < today) return "the day asked for is past";
+  if (std::chrono::sys_days{day} > today + kAhead) {
+    return "the day asked for is more than two days ahead: without an official forecast nothing is known of it";
+  }
+  return "";
+}
+
+std::vector<GaugeOutlook> outlooks_of(const River& river, const std::vector<GaugeRecord>& records, const TimeGrid& grid,
+                                      Instant now) {
+  std::vector<GaugeOutlook> outlooks;
+  const GaugeRecord silent;
+  for (std::size_t g = 0; g < river.gauges.size(); ++g) {
+    OutlookInputs in{g < records.size() ? records[g] : silent, nullptr, false, river.snow_fed, river.time_zone};
+    if (const auto& place = river.gauges[g].place) {
+      in.dam_above = ramping_dam_above(river, *place);
+      in.dam_close = in.dam_above != nullptr && in.dam_above->place - *place <= kCloseToTheDam &&
+                     nothing_joins_or_leaves(river, in.dam_above->place, *place);
+    }
+    outlooks.push_back(gauge_outlook(in, grid, now));
+    outlooks.back().gauge = river.gauges[g].id;
+  }
+  return outlooks;
+}
+
+std::string main_gauge(const River& river, const std::vector<GaugeOutlook>& outlooks, const PlannedStretch* stretch) {
+  std::optional<std::size_t> best;
+  for (std::size_t g = 0; g < river.gauges.size() && g < outlooks.size(); ++g) {
+    const auto& place = river.gauges[g].place;
+    if (!place || !outlooks[g].flow.has_value()) continue;
+    if (!best) {
+      best = g;
+      continue;
+    }
+    const double here = stretch ? away_from(*stretch, *place) : 0.0;
+    const double there = stretch ? away_from(*stretch, *river.gauges[*best].place) : 0.0;
+    if (here < there || (here == there && *place > *river.gauges[*best].place)) best = g;
+  }
+  return best ? river.gauges[*best].id : "";
+}
+
+}  // namespace floatwright

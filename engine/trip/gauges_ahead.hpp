@@ -1,0 +1,27 @@
+#pragma once
+// The hours looked at, and tomorrow at each gauge: which ramping dam it stands below and whether the dam's schedule is its
+// own flow. Which gauge's state is the river's.
+#include <vector>
+
+#include "engine/trip/day_plan.hpp"
+
+namespace floatwright {
+
+// From 96 h before `now` (on the hour) to 6 h after the day planned; a quarter of an hour where a dam ramps, else hourly.
+// A day that cannot be planned is taken for the nearest that can.
+[[nodiscard]] TimeGrid hours_looked_at(const River& river, std::chrono::year_month_day day, Instant now);
+
+// Why no plan can be made of that day: it is past, or further ahead than anything is known of without an official
+// forecast (two days). Empty when one can.
+[[nodiscard]] std::string why_no_day(const River& river, std::chrono::year_month_day day, Instant now);
+
+// By River::gauges index.
+[[nodiscard]] std::vector<GaugeOutlook> outlooks_of(const River& river, const std::vector<GaugeRecord>& records,
+                                                    const TimeGrid& grid, Instant now);
+
+// The upmost gauge with a known flow within the stretch, else the nearest to it; any with a flow where there is no
+// stretch; empty where none knows.
+[[nodiscard]] std::string main_gauge(const River& river, const std::vector<GaugeOutlook>& outlooks,
+                                     const PlannedStretch* stretch);
+
+}  // namespace floatwright

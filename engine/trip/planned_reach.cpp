@@ -1,0 +1,58 @@
+#include "engine/trip/planned_reach.hpp"
+
+#include <algorithm>
+
+#include "engine/trip/bands.hpp"
+
+namespace floatwright {
+namespace {
+
+template <class T>
+Measured<Band<T>> printed(const Measured<PerCase<T>>& cases) {
+  if (!cases.has_value()) return Absent{cases.why_absent()};
+  return band_of(*cases);
+}
+
+std::string source_of(const std::vector<std::string>& sources, std::size_t reach) {
+  return reach < sources.size() ? sources[reach] : "";
+}
+
+void add_stop(const River& river, const TimedPassage& row, PlannedReach& reach) {
+  if (!row.passage.portage) return;
+  const Hazard& hazard = river.hazards[*row.passage.portage];
+  reach.portage_at_end = true;
+  reach.stop_sentence = hazard.how.empty() ? hazard.what : hazard.what + ": " + hazard.how;
+  reach.stop_time = row.portage;
+}
+
+}  // namespace
+
+Duration fishing_in(const TimedPassage& row, const std::optional<Instant>& stop_by) {
+  const Duration all = row.fishing();
+  if (!stop_by || *stop_by >= row.leave || row.leave <= row.arrive) return all;
+  const Duration before = duration(std::max(*stop_by - row.arrive, Period{0}));
+  return all * (before / duration(row.leave - row.arrive));
+}
+
+PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
+  PlannedReach reach;
+  reach.id = row.passage.id;
+  reach.name = row.passage.name;
+  reach.from = row.passage.from;
+  reach.to = row.passage.to;
+  reach.arrive = row.arrive;
+  reach.leave = row.leave;
+  reach.read_at = row.read_at();
+  reach.float_time = row.afloat;
+  reach.stops = row.stops;
+  reach.lunch = row.lunch > Duration{};
+  reach.discharge = printed(known_flow(day, row.passage.reach, reach.read_at));
+  reach.temperature = printed(known_temperature(day, row.passage.reach, reach.read_at));
+  reach.flow_source = source_of(day.flows.source, row.passage.reach);
+  reach.temperature_source = source_of(day.temperatures.source, row.passage.reach);
+  if (row.passage.closure && !row.fished) reach.closed_why = day.river.closures[*row.passage.closure].why;
+  add_stop(day.river, row, reach);
+  return reach;
+}
+
+}  // namespace floatwright
