@@ -35,7 +35,7 @@ std::string ids_of(const std::vector<Item>& items) {
 void unknown_take_outs(const River& river, Problems& all) {
   for (std::size_t i = 0; i < river.accesses.size(); ++i) {
     for (const auto& [id, drive] : river.accesses[i].to_take_out) {
-      const std::string pointer = pointer_to("accesses", i, "/to_take_out/" + id);
+      const std::string pointer = pointer_to("accesses", i, "/to_take_out/" + pointer_token(id));
       if (!holds(river.accesses, id)) {
         all.push_back(river_error(pointer, "a drive to \"" + id + "\", which is no access",
                                   "ids of accesses: " + ids_of(river.accesses), "Mend the id, or add the access."));

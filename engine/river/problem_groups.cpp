@@ -31,6 +31,12 @@ std::string pointer_to(const std::string& list, std::size_t index, const std::st
   return "/" + list + "/" + std::to_string(index) + below;
 }
 
+std::string pointer_token(const std::string& key) {
+  std::string token;
+  for (const char c : key) token += c == '~' ? "~0" : c == '/' ? "~1" : std::string(1, c);
+  return token;
+}
+
 std::string called(const std::string& kind, const std::string& id, std::size_t index) {
   return id.empty() ? kind + " " + std::to_string(index + 1) : kind + " \"" + id + "\"";
 }

@@ -19,6 +19,8 @@ namespace floatwright {
 [[nodiscard]] Problem river_error(std::string pointer, std::string found, std::string allowed, std::string mend);
 [[nodiscard]] Problem river_warning(std::string pointer, std::string found, std::string allowed, std::string mend);
 [[nodiscard]] std::string pointer_to(const std::string& list, std::size_t index, const std::string& below = "");
+// A key as JSON pointers spell it (RFC 6901): ~ is ~0, / is ~1.
+[[nodiscard]] std::string pointer_token(const std::string& key);
 // "gauge \"cutbank\""; "hazard 3" for what has no id, counted from 1.
 [[nodiscard]] std::string called(const std::string& kind, const std::string& id, std::size_t index);
 [[nodiscard]] std::string short_number(double value);  // three figures, whole from 1000

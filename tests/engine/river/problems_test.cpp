@@ -49,6 +49,11 @@ INSTANTIATE_TEST_SUITE_P(
                  r.accesses[0].to_take_out = {{"mil", minutes(20)}};
                },
                {"E /accesses/0/to_take_out/mil"}},
+        Spoilt{"DriveToAnOddId",
+               [](River& r) {
+                 r.accesses[0].to_take_out = {{"a/b~c", minutes(20)}};
+               },
+               {"E /accesses/0/to_take_out/a~1b~0c"}},
         Spoilt{"NegativeDrive",
                [](River& r) {
                  r.accesses[0].to_take_out = {{"mill", minutes(-20)}};
