@@ -52,6 +52,7 @@ struct GaugeSeries {
 struct GaugeAnswer {
   std::vector<GaugeSeries> series;
   std::vector<std::string> notes;
+  std::vector<std::string> doubts;  // those of the notes that a plan repeats: what could not be read or is not whole
 };
 
 }  // namespace floatwright

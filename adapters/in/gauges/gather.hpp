@@ -1,6 +1,7 @@
 #pragma once
 // Brings together what is known of the configured gauges: from a directory of payload files, or over HTTP into the
-// archive directory (one answer a file, written whole), or from the archive alone. A lost gauge is told, not fatal.
+// archive directory (the newest answer of each station, written whole), or from the archive alone. A lost gauge is
+// told, not fatal.
 #include <filesystem>
 #include <string>
 #include <vector>
@@ -15,7 +16,16 @@ struct Gathered {
   std::vector<std::string> troubles;  // sentences for standard error and the page: what failed, and what to do
 };
 
-// `offline`: never touches the network. Otherwise fetches what is older than 30 minutes.
-[[nodiscard]] Gathered gather_readings(const Configuration& configuration, Instant now, bool offline);
+// Where the services are; tests point them at the loopback.
+struct ServiceAddresses {
+  std::string usgs_water_data = "https://api.waterdata.usgs.gov/ogcapi/v1";
+};
+
+inline constexpr Period kAskAgainAfter = std::chrono::minutes{30};  // age of the station's file in the archive
+
+// `offline`: never touches the network. Otherwise asks for every station whose file in the archive is older than
+// kAskAgainAfter; without an archive for all of them.
+[[nodiscard]] Gathered gather_readings(const Configuration& configuration, Instant now, bool offline,
+                                       const ServiceAddresses& addresses = {});
 
 }  // namespace floatwright

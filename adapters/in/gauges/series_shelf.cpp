@@ -17,13 +17,19 @@ bool same(const Reading& a, const Reading& b) { return a.si == b.si && a.marks =
 
 std::string value_text(const Reading& row) { return row.si ? fmt::format("{}", *row.si) : "no value"; }
 
-void tell_kind(const GaugeSeries& series, std::vector<std::string>& notes) {
+void add_doubt(GaugeAnswer& told, const std::string& sentence) {
+  told.notes.push_back(sentence);
+  told.doubts.push_back(sentence);
+}
+
+void tell_kind(const GaugeSeries& series, GaugeAnswer& told) {
   const std::string name = "series " + shown(series.series_id);
   if (series.daily)
-    notes.push_back(name + ": daily values; each time is the date of a local day, written as 00:00Z, and no instant");
+    told.notes.push_back(name +
+                         ": daily values; each time is the date of a local day, written as 00:00Z, and no instant");
   std::string codes;
   for (const std::string& code : series.unknown_codes) codes += (codes.empty() ? "" : ", ") + shown(code);
-  if (!codes.empty()) notes.push_back(name + ": codes that are not known here, kept as a doubt: " + codes);
+  if (!codes.empty()) add_doubt(told, name + ": codes that are not known here, kept as a doubt: " + codes);
 }
 
 }  // namespace
@@ -32,7 +38,10 @@ std::size_t SeriesShelf::place_for(const GaugeSeries& head) {
   const std::string rest =
       fmt::format("{}\n{}\n{}", head.series_id, static_cast<int>(head.variable), head.daily ? "daily" : "");
   const auto [found, is_new] = index_.try_emplace({head.station, rest}, series_.size());
-  if (is_new) series_.push_back({.head = head, .rows = {}});
+  if (is_new) {
+    series_.push_back({.head = head, .rows = {}});
+    series_.back().head.readings.clear();
+  }
   return found->second;
 }
 
@@ -47,7 +56,7 @@ void SeriesShelf::leave_out(const std::string& what, const std::string& why, con
   entry.rows += count;
 }
 
-GaugeSeries SeriesShelf::in_order(const Shelved& shelved, std::vector<std::string>& notes) {
+GaugeSeries SeriesShelf::in_order(const Shelved& shelved, GaugeAnswer& told) {
   std::vector<Row> sorted = shelved.rows;
   std::stable_sort(sorted.begin(), sorted.end(), [](const Row& a, const Row& b) {
     return std::tie(a.reading.time, a.changed) < std::tie(b.reading.time, b.changed);
@@ -68,22 +77,24 @@ GaugeSeries SeriesShelf::in_order(const Shelved& shelved, std::vector<std::strin
     }
   }
   const std::string name = "series " + shown(out.series_id);
-  if (repeated > 0) notes.push_back(fmt::format("{}: {} sent twice, dropped", name, rows(repeated)));
+  if (repeated > 0) told.notes.push_back(fmt::format("{}: {} sent twice, dropped", name, rows(repeated)));
   if (differing > 0)
-    notes.push_back(fmt::format("{}: {} of one instant with differing content ({}); the one written last was kept",
+    add_doubt(told, fmt::format("{}: {} of one instant with differing content ({}); the one written last was kept",
                                 name, rows(differing), example));
   return out;
 }
 
 GaugeAnswer SeriesShelf::answer() const {
-  GaugeAnswer out{.series = {}, .notes = notes_};
+  GaugeAnswer out{.series = {}, .notes = doubts_, .doubts = doubts_};
+  for (const auto& [what, count] : not_used_)
+    out.notes.push_back(fmt::format("{}: {} left out: it is not used here", what, rows(count)));
   for (const auto& [key, entry] : left_out_) {
     const std::string where = entry.first_place.empty() ? "" : fmt::format(" (first at {})", entry.first_place);
-    out.notes.push_back(fmt::format("{}: {} left out: {}{}", key.first, rows(entry.rows), key.second, where));
+    add_doubt(out, fmt::format("{}: {} left out: {}{}", key.first, rows(entry.rows), key.second, where));
   }
   for (const Shelved& shelved : series_) {
-    out.series.push_back(in_order(shelved, out.notes));
-    tell_kind(out.series.back(), out.notes);
+    out.series.push_back(in_order(shelved, out));
+    tell_kind(out.series.back(), out);
   }
   return out;
 }

@@ -15,14 +15,16 @@ namespace floatwright {
 
 class SeriesShelf {
  public:
-  // Index of the series with the same station, id, variable and daily; a new one where there is none.
+  // Index of the series with the same station, id, variable and daily; a new one, without rows, where there is none.
   std::size_t place_for(const GaugeSeries& head);
   [[nodiscard]] GaugeSeries& at(std::size_t index) { return series_[index].head; }
 
   void add(std::size_t index, Reading row, std::optional<Instant> changed = std::nullopt);
-  // Counted by `what` and `why`; one sentence for all of them, naming the first place (may be empty).
+  // What could not be read, counted by `what` and `why`: one sentence, a doubt, naming the first place (may be empty).
   void leave_out(const std::string& what, const std::string& why, const std::string& place, std::size_t rows = 1);
-  void note(std::string sentence) { notes_.push_back(std::move(sentence)); }
+  // What is sound and not needed: one sentence for each `what`.
+  void not_used(const std::string& what, std::size_t rows = 1) { not_used_[what] += rows; }
+  void doubt(std::string sentence) { doubts_.push_back(std::move(sentence)); }
 
   [[nodiscard]] std::size_t size() const { return series_.size(); }
   [[nodiscard]] GaugeAnswer answer() const;
@@ -41,12 +43,13 @@ class SeriesShelf {
     std::string first_place;
   };
 
-  [[nodiscard]] static GaugeSeries in_order(const Shelved& shelved, std::vector<std::string>& notes);
+  [[nodiscard]] static GaugeSeries in_order(const Shelved& shelved, GaugeAnswer& told);
 
   std::vector<Shelved> series_;
   std::map<std::pair<std::string, std::string>, std::size_t> index_;  // by station and the rest of the key
   std::map<std::pair<std::string, std::string>, LeftOut> left_out_;   // by what and why
-  std::vector<std::string> notes_;
+  std::map<std::string, std::size_t> not_used_;                       // rows by what
+  std::vector<std::string> doubts_;
 };
 
 }  // namespace floatwright

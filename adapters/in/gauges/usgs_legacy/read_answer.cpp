@@ -126,7 +126,7 @@ std::optional<Failure> shelve_block(SeriesShelf& shelf, const Json& block, std::
   if (rows == nullptr || !rows->is_array()) return failure(where, "no list of values at " + place + "/value");
   const auto variable = variable_of(entry.parameter);
   if (!variable) {
-    shelf.leave_out("parameter " + shown(entry.parameter), "it is not used here", "", rows->size());
+    shelf.not_used("parameter " + shown(entry.parameter), rows->size());
     return std::nullopt;
   }
   const GaugeSeries head = head_of(entry, block, index, *rows, *variable, where);

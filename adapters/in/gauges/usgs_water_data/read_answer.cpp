@@ -94,7 +94,7 @@ void shelve(SeriesShelf& shelf, const Json& feature, const std::string& place, c
     return shelf.leave_out("features", "no " + lacking + " as text, so no readings", place);
   }
   const auto variable = variable_of(from->parameter);
-  if (!variable) return shelf.leave_out("parameter " + shown(from->parameter), "it is not used here", "");
+  if (!variable) return shelf.not_used("parameter " + shown(from->parameter));
   const auto unit = unit_line(*variable, from->unit);
   if (!unit)
     return shelf.leave_out(
@@ -130,7 +130,8 @@ Result<UsgsPage> page_of(const Json& tree, const Json& features, const std::stri
                                              "latest-daily"));
   const Json* const told = field(tree, "numberReturned");
   if (told != nullptr && told->is_number_unsigned() && told->get<std::size_t>() != features.size())
-    shelf.note(fmt::format("the answer says it holds {} rows and holds {}", told->get<std::size_t>(), features.size()));
+    shelf.doubt(
+        fmt::format("the answer says it holds {} rows and holds {}", told->get<std::size_t>(), features.size()));
   return UsgsPage{shelf.answer(), features.size(), next_link(tree)};
 }
 
@@ -156,9 +157,11 @@ Result<UsgsPage> read_usgs_water_data_page(std::string_view bytes, const std::st
 Result<GaugeAnswer> read_usgs_water_data(std::string_view bytes, const std::string& where) {
   auto page = read_usgs_water_data_page(bytes, where);
   if (!page) return tl::unexpected(page.error());
-  if (page->next)
-    page->answer.notes.push_back(
-        fmt::format("the answer goes on at a next page; {} rows is not the whole", page->features));
+  if (page->next) {
+    const std::string told = fmt::format("the answer goes on at a next page; {} rows is not the whole", page->features);
+    page->answer.notes.push_back(told);
+    page->answer.doubts.push_back(told);
+  }
   return page->answer;
 }
 

@@ -1,0 +1,25 @@
+#pragma once
+// All payload files of one directory as one set of series. A file that does not read is told and the rest goes on.
+// Of rows that two files give differently for one instant the file whose series reaches further counts.
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "engine/readings/reading.hpp"
+
+namespace floatwright {
+
+struct Payloads {
+  std::vector<GaugeSeries> series;    // one per (station, series id); `source` is the file that reaches furthest
+  std::vector<std::string> troubles;  // sentences, each naming its file
+};
+
+// "*.json" in order of name, hidden files left alone.
+[[nodiscard]] Payloads read_payload_directory(const std::filesystem::path& directory);
+
+// One text that came by another way, such as straight from the network.
+[[nodiscard]] Payloads read_payload_text(const std::string& bytes, const std::string& where);
+
+[[nodiscard]] Payloads merged(const std::vector<Payloads>& all);
+
+}  // namespace floatwright
