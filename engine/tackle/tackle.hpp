@@ -37,17 +37,17 @@ struct Line {
   std::string id;
   std::string on_rod;  // rod id; empty: not on a rod, out of the choice
   bool spare_spool = false;
-  std::string code;    // "WF-6-F", "WF-6-F/S"
+  std::string code;  // "WF-6-F", "WF-6-F/S"
   LineKind kind = LineKind::Floating;
-  int line_number = 0;  // from the code
-  std::optional<Length> tip_length;         // sinking part of an integrated tip, clear tip or sinking leader
-  std::optional<Speed> sink_rate;           // still water, nominal; mean over the part
+  int line_number = 0;                                 // from the code
+  std::optional<Length> tip_length;                    // sinking part of an integrated tip, clear tip or sinking leader
+  std::optional<Speed> sink_rate;                      // still water, nominal; mean over the part
   std::optional<Speed> sink_rate_butt, sink_rate_end;  // density compensated: at the butt and at the fly's end
-  std::optional<Mass> head_weight;          // looped head: what the head weighs
-  std::optional<Mass> least_tip, most_tip;  // looped head: tips it carries
-  std::optional<Mass> first_30_ft;          // else by its number from the standard
-  std::optional<LinearDensity> sinking_weight;  // of the sinking part
-  std::optional<Length> leader;             // when the owner always uses the same
+  std::optional<Mass> head_weight;                     // looped head: what the head weighs
+  std::optional<Mass> least_tip, most_tip;             // looped head: tips it carries
+  std::optional<Mass> first_30_ft;                     // else by its number from the standard
+  std::optional<LinearDensity> sinking_weight;         // of the sinking part
+  std::optional<Length> leader;                        // when the owner always uses the same
 };
 
 struct LoopedTip {
