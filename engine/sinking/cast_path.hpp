@@ -1,9 +1,9 @@
 #pragma once
-// Where the fly is, second by second, after a cast: depth of fly and tip and the fly's pace, for one rig and technique in
-// one water. Until the simulated cast, the path is y = y_s + (y_n - y_s) e^(-t/tau), tau = 0.7 L_tip/U_rel, with y_s the
-// steady shape's depth and y_n = 0.9 Vs t while slack (docs/equations.md says so). No bed in it: depth goes on past the
-// water's, the profile frozen; bed, temperature and scatter come at scoring.
-// Indicator, tight-line and dry have closed forms (engine/sinking/indicator.hpp).
+// Where the fly is, second by second, after a cast: depth of fly and tip and the fly's pace, for one rig and technique
+// in one water. Until the simulated cast, the path is y = y_s + (y_n - y_s) e^(-t/tau), tau = 0.7 L_tip/U_rel, with y_s
+// the steady shape's depth and y_n = 0.9 Vs t while slack (docs/equations.md says so). No bed in it: depth goes on past
+// the water's, the profile frozen; bed, temperature and scatter come at scoring. Indicator, tight-line and dry have
+// closed forms (engine/sinking/indicator.hpp).
 #include <optional>
 #include <vector>
 
@@ -18,9 +18,9 @@ enum class Mending { Tight, OneMend, MendAndFeed };
 
 struct Technique {
   Method method = Method::Swing;
-  Mending mending = Mending::Tight;      // swing
-  Duration count;                        // strip: counted before the first pull: 0, 3, 6, 10 s
-  Speed strip;                           // strip: 0.3 or 0.6 m/s
+  Mending mending = Mending::Tight;  // swing
+  Duration count;                    // strip: counted before the first pull: 0, 3, 6, 10 s
+  Speed strip;                       // strip: 0.3 or 0.6 m/s
   Platform platform = Platform::Drifting;
   friend bool operator==(const Technique&, const Technique&) = default;
 };
@@ -30,16 +30,16 @@ struct CastWater {
   Length depth;
   SurfaceSpeed surface_speed;
   Profile profile;
-  Speed boat;  // over the ground, along the stream; 0 anchored or wading
+  Speed boat;                               // over the ground, along the stream; 0 anchored or wading
   Temperature temperature = celsius(10.0);  // for the water's density and viscosity
 };
 
 struct CastSample {
   Duration t;
   Length fly_depth, tip_depth;
-  Speed over_ground;     // of the fly, horizontal
-  Speed through_water;   // of the fly relative to the water at its depth
-  Angle bearing;         // of the fly from straight downstream of the rod tip; 90 degrees where it does not apply
+  Speed over_ground;    // of the fly, horizontal
+  Speed through_water;  // of the fly relative to the water at its depth
+  Angle bearing;        // of the fly from straight downstream of the rod tip; 90 degrees where it does not apply
 };
 
 struct CastPath {

@@ -24,8 +24,8 @@ struct LinePart {
 
 struct TowedFly {
   Force weight_in_water;
-  Speed sink_rate;          // alone in still water, vertical
-  Area towed_drag_area;     // CdA when towed: a quarter of what the sink rate implies unless given
+  Speed sink_rate;       // alone in still water, vertical
+  Area towed_drag_area;  // CdA when towed: a quarter of what the sink rate implies unless given
 };
 
 enum class SurfaceEnd { ButtAtSurface, BodyPulledUnder };
@@ -45,8 +45,8 @@ struct SteadyCase {
 
 struct SteadyShape {
   Length fly_depth, tip_depth, butt_depth;
-  Angle at_surface;   // of the line below horizontal at the surface end
-  Force tension;      // at the surface end
+  Angle at_surface;  // of the line below horizontal at the surface end
+  Force tension;     // at the surface end
   bool on_the_bed = false;
   struct Point {
     Length along, depth;  // along the stream from the surface end, downstream positive

@@ -1,0 +1,132 @@
+#include "engine/sinking/indicator.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "engine/sinking/cylinder_drag.hpp"
+#include "engine/sinking/drag_free.hpp"
+#include "engine/sinking/even_samples.hpp"
+#include "engine/sinking/stream.hpp"
+
+namespace floatwright {
+namespace {
+
+// Judgement.
+constexpr Length kOverBed = metres(0.10), kHalfFoot = feet(0.5), kLeaderDiameter = millimetres(0.20),
+                 kOverRod = metres(1.0);
+constexpr double kMostDepths = 1.5;
+constexpr Duration kLongestDrift = seconds(40.0);
+constexpr double kDriftPerCast = 1.2;  // lengths of cast that a drift from a standing boat may run
+constexpr std::size_t kPieces = 10;
+constexpr int kRounds = 30, kHalvings = 18, kLeaderRounds = 8;
+
+using Depths = std::array<double, kPieces + 1>;  // m, from the fly up to the indicator
+
+struct Hanging {
+  double weight;    // N
+  double fly_drag;  // kg/m, 1/2 rho CdA
+  double piece;     // m
+  NormalDrag leader;
+};
+
+// Drag on all below each joint, water slower than the indicator pulling back; the last is on the whole.
+Depths drag_below(const Hanging& hanging, const Depths& depth, double indicator, const Stream& stream) {
+  Depths drag{};
+  const double lag = indicator - stream.at(metres(depth[0])).si();  // m/s
+  double sum = hanging.fly_drag * lag * std::abs(lag);              // N
+  for (std::size_t i = 0; i < kPieces; ++i) {
+    drag[i] = sum;
+    const double du = indicator - stream.at(metres(0.5 * (depth[i] + depth[i + 1]))).si();  // m/s
+    sum += std::copysign(hanging.leader.at(metres_per_second(std::abs(du))).si() * hanging.piece, du);
+  }
+  drag[kPieces] = sum;
+  return drag;
+}
+
+// The speed at which the whole has no net drag: between the bed's water and the surface's.
+double free_speed(const Hanging& hanging, const Depths& depth, const Stream& stream) {
+  double slow = 0.0, fast = stream.at_surface().si();  // m/s
+  for (int i = 0; i < kHalvings; ++i) {
+    const double middle = 0.5 * (slow + fast);
+    (drag_below(hanging, depth, middle, stream)[kPieces] < 0.0 ? slow : fast) = middle;
+  }
+  return 0.5 * (slow + fast);
+}
+
+// Depths of the joints from the drag below each: tan(beta) = H/V.
+Depths hung_depths(const Hanging& hanging, const Depths& drag) {
+  Depths depth{};
+  for (std::size_t i = kPieces; i-- > 0;) {
+    const double h = 0.5 * (drag[i] + (i + 1 < kPieces ? drag[i + 1] : drag[i]));  // N
+    depth[i] = depth[i + 1] + hanging.piece * hanging.weight / std::hypot(h, hanging.weight);
+  }
+  return depth;
+}
+
+IndicatorDrift drift_in(const Stream& stream, Length leader, const HungWeight& hung,
+                        const WaterProperties& properties) {
+  const Hanging hanging{hung.towed.weight_in_water.si(),
+                        0.5 * properties.density.si() * hung.towed.towed_drag_area.si(), leader.si() / kPieces,
+                        NormalDrag(kLeaderDiameter, properties)};
+  Depths depth{};
+  for (std::size_t i = 0; i <= kPieces; ++i) depth[i] = hanging.piece * static_cast<double>(kPieces - i);
+  double speed = 0.0;  // m/s
+  for (int round = 0; round < kRounds; ++round) {
+    speed = free_speed(hanging, depth, stream);
+    const Depths next = hung_depths(hanging, drag_below(hanging, depth, speed, stream));
+    const bool settled = std::abs(next[0] - depth[0]) < 1e-4;
+    // Half the way: a deeper fly is in slower water, is dragged more and would swing up and down for ever.
+    for (std::size_t i = 0; i <= kPieces; ++i) depth[i] = 0.5 * (depth[i] + next[i]);
+    if (settled) break;
+  }
+  return {metres(depth[0]), metres_per_second(speed)};
+}
+
+double rounded_down(double length) { return std::floor(length / kHalfFoot.si() + 1e-9) * kHalfFoot.si(); }
+
+Length leader_in(const Stream& stream, const HungWeight& hung, const WaterProperties& properties, Length depth,
+                 Length rod) {
+  const double wanted = std::max(kHalfFoot.si(), (depth - kOverBed).si());        // m
+  const double most = std::min(kMostDepths * depth.si(), (rod + kOverRod).si());  // m
+  double length = std::min(wanted, most);  // m; a leader hangs no deeper than it is long
+  for (int i = 0; i < kLeaderRounds && length < most; ++i) {
+    const double hangs = drift_in(stream, metres(length), hung, properties).fly_depth.si();
+    if (hangs >= wanted - 0.005) break;
+    length = std::min(most, length * wanted / hangs);
+  }
+  return metres(std::max(kHalfFoot.si(), rounded_down(length)));
+}
+
+}  // namespace
+
+IndicatorDrift indicator_drift(Length leader, const HungWeight& hung, const CastWater& water) {
+  return drift_in(Stream(water.surface_speed, water.profile, water.depth), leader, hung, water_at(water.temperature));
+}
+
+Length indicator_leader(const HungWeight& hung, const CastWater& water, Length rod) {
+  return leader_in(Stream(water.surface_speed, water.profile, water.depth), hung, water_at(water.temperature),
+                   water.depth, rod);
+}
+
+Measured<CastPath> indicator_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
+                                  const CastWater& water, Length cast, Length rod, std::optional<Length> leader_set) {
+  const WaterProperties properties = water_at(water.temperature);
+  const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, properties);
+  if (!hung) return Absent{hung.why_absent()};
+  const Stream stream(water.surface_speed, water.profile, water.depth);
+  const Length leader = leader_set ? *leader_set : leader_in(stream, *hung, properties, water.depth, rod);
+  const IndicatorDrift drift = drift_in(stream, leader, *hung, properties);
+  const Duration free =
+      drag_free_time(mends(tackle.lines[rig.line].kind), hold(technique.platform), water.surface_speed);
+  const bool drifting = technique.platform == Platform::Drifting;
+  const Duration end = drifting ? kLongestDrift : time_within(cast * kDriftPerCast, drift.indicator, free);
+  const auto at = [&](Duration t) {
+    const Length fly = std::min(hung->towed.sink_rate * t, drift.fly_depth);
+    const double lag = std::abs(drift.indicator.si() - stream.at(fly).si());  // m/s
+    return CastSample{t, fly, Length{}, drift.indicator, metres_per_second(lag), degrees(90.0)};
+  };
+  return CastPath{even_samples(end, at), end, leader, leader};
+}
+
+}  // namespace floatwright

@@ -1,0 +1,26 @@
+#pragma once
+// A fly drifting under an indicator: the leader's shape is the balance of weight and drag on each of ten pieces, and
+// the whole goes at the speed at which it has no net drag (the indicator's own left out). Limits and times are
+// judgement.
+#include <optional>
+
+#include "engine/sinking/cast_path.hpp"
+#include "engine/sinking/rigged_line.hpp"
+
+namespace floatwright {
+
+// The leader below an indicator that drifts freely: how deep the fly hangs once it has sunk, and how fast it all goes.
+struct IndicatorDrift {
+  Length fly_depth;  // y_eq
+  Speed indicator;   // u_i: the whole has no net drag
+};
+[[nodiscard]] IndicatorDrift indicator_drift(Length leader, const HungWeight& hung, const CastWater& water);
+
+// The leader that hangs the fly 0.10 m over the bed, rounded down to half a foot; at most 1.5 depths, and rod + 1 m.
+[[nodiscard]] Length indicator_leader(const HungWeight& hung, const CastWater& water, Length rod);
+
+[[nodiscard]] Measured<CastPath> indicator_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
+                                                const CastWater& water, Length cast, Length rod,
+                                                std::optional<Length> leader_set);
+
+}  // namespace floatwright
