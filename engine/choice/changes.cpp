@@ -48,22 +48,23 @@ bool is_far(const WaterToFish& water, Discharge flow, const FlowJudgement& judge
   return flow < judgement.least_of_noted * water.lane.noted_at || flow > judgement.most_of_noted * water.lane.noted_at;
 }
 
-std::vector<ScoredRig> score_all(const Search& search, const WaterToFish& water) {
-  const Scene scene{water, search.tackle, search.preferences, search.judgement};
-  std::vector<ScoredRig> result;
-  for (const Way& way : search.candidates) {
-    const Measured<CastPath> path = middle_cast(scene, way);
-    if (path) result.push_back(score_middle(scene, way, *path));
-  }
-  return result;
+bool uses_the_line(const Search& search, const Rig& rig, Method method) {
+  return same_line(rig, search.in_use.rig) && method == search.in_use.technique.method;
+}
+
+std::optional<ScoredRig> scored_there(const Scene& scene, const Way& way) {
+  const Measured<CastPath> path = middle_cast(scene, way);
+  if (!path) return std::nullopt;
+  return score_middle(scene, way, *path);
 }
 
 // The line in use, fished by its method in the best way it has there.
-const ScoredRig* of_the_line_in_use(const Search& search, const std::vector<ScoredRig>& scored) {
-  const ScoredRig* best = nullptr;
-  for (const ScoredRig& rig : scored) {
-    const bool uses = same_line(rig.rig, search.in_use.rig) && rig.technique.method == search.in_use.technique.method;
-    if (uses && (!best || rig.seconds > best->seconds)) best = &rig;
+std::optional<ScoredRig> of_the_line_in_use(const Search& search, const Scene& scene) {
+  std::optional<ScoredRig> best;
+  for (const Way& way : search.candidates) {
+    if (!uses_the_line(search, way.rig, way.technique.method)) continue;
+    const std::optional<ScoredRig> rig = scored_there(scene, way);
+    if (rig && (!best || rig->seconds > best->seconds)) best = rig;
   }
   return best;
 }
@@ -75,19 +76,32 @@ bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudge
   return rig.worth >= more * in_use.worth;
 }
 
+// A method that could not be worth enough however well it fished is not computed.
+std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, const ScoredRig& in_use) {
+  std::vector<ScoredRig> result;
+  for (const Way& way : search.candidates) {
+    const Method method = way.technique.method;
+    if (same_line(way.rig, in_use.rig)) continue;
+    const double enough = (1.0 + search.judgement.choice.worth_changing) * in_use.worth;
+    if (method != in_use.technique.method && most_worth(scene, method) < enough) continue;
+    const std::optional<ScoredRig> rig = scored_there(scene, way);
+    if (rig && takes_over(*rig, in_use, search.judgement.choice)) result.push_back(*rig);
+  }
+  return result;
+}
+
 AtFlow at_flow(const Search& search, Discharge flow) {
   const std::optional<WaterToFish> water = search.water_at(flow);
   if (!water || is_far(*water, flow, search.judgement.flow)) return {};
-  const std::vector<ScoredRig> scored = score_all(search, *water);
-  const ScoredRig* in_use = of_the_line_in_use(search, scored);
+  const Scene scene{*water, search.tackle, search.preferences, search.judgement};
+  const std::optional<ScoredRig> in_use = of_the_line_in_use(search, scene);
   if (!in_use) return {};
-  ScoredRefs challengers;
-  for (const ScoredRig& rig : scored) {
-    if (takes_over(rig, *in_use, search.judgement.choice)) challengers.push_back(&rig);
-  }
+  const std::vector<ScoredRig> better = challengers(search, scene, *in_use);
+  ScoredRefs refs;
+  for (const ScoredRig& rig : better) refs.push_back(&rig);
   const std::vector<Rig> none_rigged;
   const RankingRules rules{search.tackle, search.judgement.choice, none_rigged};
-  const ScoredRefs by_method = advised_by_method(challengers, rules);
+  const ScoredRefs by_method = advised_by_method(refs, rules);
   if (!by_method.empty()) return {Finding::Changes, *by_method.front()};
   return {fishes(*in_use, search.judgement.choice) ? Finding::Holds : Finding::Unknown, std::nullopt};
 }

@@ -58,9 +58,10 @@ struct WaterChoice {
   FlowRange holds;
 };
 
-// Every rig of every preferred method in this water, scored, best first by worth, then efficiency. The raw table behind
-// a choice. Two stages, because the path of a cast is what costs: every way of fishing every rig in the middle case; then,
-// in all three cases, the best way of each rig and the best few ways of each method and platform.
+// The rigs of every preferred method in this water, scored, best first by worth, then efficiency: the raw table behind a
+// choice. Two stages, because the path of a cast is what costs: every way of fishing every rig in the middle case (finer
+// strips only where coarse ones promise); then, in all three cases, the best 8 ways of each method, the best of each
+// platform and line, and each rig that is not far behind its line's best. What is further behind is not in the table.
 [[nodiscard]] std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle,
                                                  const Preferences& preferences, const Judgement& judgement);
 
@@ -83,8 +84,8 @@ struct RodPlan {
 };
 // Maximises minutes x W (best of the k rods aboard) less minutes lost in changes (fly 2, leader 5, tip 4, spool 10; the
 // dearest that applies, engine/choice/rigging.hpp): a dynamic programme over (water, what each rod carries), exact over
-// rod sets and over what they carry, but for sets with more than some thousands of states, which are thinned to the rigs
-// that are best for most minutes on their rod. Equal worth: more seconds.
+// rod sets and over what they carry, but for sets with more than 1,728 states, which are thinned to
+// the rigs that are best for most minutes on their rod. Equal worth: more seconds.
 [[nodiscard]] RodPlan rods_aboard(const std::vector<WaterMinutes>& waters, const Tackle& tackle,
                                   const Preferences& preferences, const Judgement& judgement);
 

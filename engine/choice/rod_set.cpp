@@ -19,6 +19,7 @@ class States {
   [[nodiscard]] std::size_t count() const { return count_; }
   [[nodiscard]] std::size_t rods() const { return radices_.size(); }
   [[nodiscard]] std::size_t radix(std::size_t rod) const { return radices_[rod]; }
+  [[nodiscard]] std::size_t stride(std::size_t rod) const { return strides_[rod]; }
   [[nodiscard]] std::size_t load(std::size_t state, std::size_t rod) const { return state / strides_[rod] % radices_[rod]; }
   [[nodiscard]] std::size_t with(std::size_t state, std::size_t rod, std::size_t load_now) const {
     return state + load_now * strides_[rod] - load(state, rod) * strides_[rod];
@@ -44,22 +45,29 @@ Minutes change_minutes(const RodLoads& rod, const ChangesJudgement& judgement) {
 void change_one(std::vector<double>& worth, std::vector<std::uint16_t>& before, const States& states, std::size_t rod,
                 const Minutes& lost) {
   const std::vector<double> was = worth;
-  for (std::size_t state = 0; state < states.count(); ++state) {
-    const std::size_t to = states.load(state, rod);
-    before[state] = static_cast<std::uint16_t>(to);
-    for (std::size_t from = 0; from < states.radix(rod); ++from) {
-      const double changed = was[states.with(state, rod, from)] - lost[from][to];
-      if (changed > worth[state]) worth[state] = changed, before[state] = static_cast<std::uint16_t>(from);
+  const std::size_t stride = states.stride(rod), radix = states.radix(rod);
+  for (std::size_t base = 0; base < states.count(); ++base) {
+    if (states.load(base, rod) != 0) continue;
+    for (std::size_t to = 0; to < radix; ++to) {
+      const std::size_t state = base + to * stride;
+      before[state] = static_cast<std::uint16_t>(to);
+      for (std::size_t from = 0; from < radix; ++from) {
+        const double changed = was[base + from * stride] - lost[from][to];
+        if (changed > worth[state]) worth[state] = changed, before[state] = static_cast<std::uint16_t>(from);
+      }
     }
   }
 }
 
-double best_gain(const std::vector<const RodLoads*>& set, const States& states, std::size_t state, std::size_t water) {
-  double most = 0.0;
+// Adds what the best of the rods brings in a water.
+void fish(std::vector<double>& worth, const std::vector<const RodLoads*>& set, const States& states, std::size_t water) {
+  std::vector<double> most(states.count(), 0.0);
   for (std::size_t rod = 0; rod < states.rods(); ++rod) {
-    most = std::max(most, set[rod]->loads[states.load(state, rod)].gain[water]);
+    std::vector<double> gains;
+    for (const Load& load : set[rod]->loads) gains.push_back(load.gain[water]);
+    for (std::size_t state = 0; state < states.count(); ++state) most[state] = std::max(most[state], gains[states.load(state, rod)]);
   }
-  return most;
+  for (std::size_t state = 0; state < states.count(); ++state) worth[state] += most[state];
 }
 
 }  // namespace
@@ -75,7 +83,7 @@ RodSetDay best_day(const std::vector<const RodLoads*>& set, std::size_t waters, 
     for (std::size_t rod = 0; rod < states.rods() && water > 0; ++rod) {
       change_one(worth, before[water * states.rods() + rod], states, rod, lost[rod]);
     }
-    for (std::size_t state = 0; state < states.count(); ++state) worth[state] += best_gain(set, states, state, water);
+    fish(worth, set, states, water);
   }
 
   const auto last = std::ranges::max_element(worth);

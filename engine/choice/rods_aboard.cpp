@@ -5,7 +5,7 @@
 namespace floatwright {
 namespace {
 
-constexpr std::size_t kMostStates = 4096;
+constexpr std::size_t kMostStates = 1728;
 
 using RodSet = std::vector<const RodLoads*>;
 

@@ -80,10 +80,15 @@ Fishing fishing(const Scene& scene, const Way& way) {
   return result;
 }
 
-ScoredRig with_worth(const Scene& scene, const Way& way, const CastPath& path, const EffectiveSeconds& found) {
+double worth_of(const Scene& scene, Method method, double efficiency) {
   const WaterToFish& w = scene.water;
-  const Method method = way.technique.method;
   const auto preference = scene.preferences.methods.find(method);
+  if (preference == scene.preferences.methods.end()) return 0.0;
+  const double suited = suits(method, {w.type, w.temperature, w.clarity, w.sun_elevation, w.hatch}, scene.judgement.suits);
+  return worth(preference->second, suited, efficiency, scene.judgement.choice);
+}
+
+ScoredRig with_worth(const Scene& scene, const Way& way, const CastPath& path, const EffectiveSeconds& found) {
   ScoredRig result;
   result.rig = way.rig;
   result.technique = way.technique;
@@ -92,10 +97,9 @@ ScoredRig with_worth(const Scene& scene, const Way& way, const CastPath& path, c
   result.seconds = found.seconds;
   result.efficiency = found.efficiency;
   result.snag_per_cast = found.snag_per_cast;
-  const double suited = suits(method, {w.type, w.temperature, w.clarity, w.sun_elevation, w.hatch}, scene.judgement.suits);
-  result.worth = worth(preference == scene.preferences.methods.end() ? 0.0 : preference->second, suited,
-                       found.efficiency, scene.judgement.choice);
-  result.fly_depth = fly_depth_band({found.fly_depth, w.lane.depth, path.indicator_to_fly}, way.technique, scene.judgement);
+  result.worth = worth_of(scene, way.technique.method, found.efficiency);
+  const FlyDepthCases depths{found.fly_depth, scene.water.lane.depth, path.indicator_to_fly};
+  result.fly_depth = fly_depth_band(depths, way.technique, scene.judgement);
   return result;
 }
 
@@ -119,6 +123,10 @@ std::vector<Way> ways(const Scene& scene, Method method) {
 
 Measured<CastPath> middle_cast(const Scene& scene, const Way& way) {
   return cast_in(scene, way, middle(scene.water), std::nullopt);
+}
+
+double most_worth(const Scene& scene, Method method) {
+  return worth_of(scene, method, scene.judgement.choice.enough_efficiency);
 }
 
 ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path) {

@@ -25,6 +25,9 @@ struct Way {
 // The cast in the middle case; absent with the reason.
 [[nodiscard]] Measured<CastPath> middle_cast(const Scene& scene, const Way& way);
 
+// The worth that a method can have here at most, however well a rig fishes.
+[[nodiscard]] double most_worth(const Scene& scene, Method method);
+
 // From the middle case alone (five scatter members), for ranking; and from all three cases.
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] ScoredRig score(const Scene& scene, const Way& way, const CastPath& middle);

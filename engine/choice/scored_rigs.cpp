@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
 
 namespace floatwright {
@@ -11,32 +12,64 @@ struct Ranked {
   double seconds = 0.0;  // in the middle case
 };
 
-std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method) {
-  std::vector<Ranked> result;
-  for (const Way& way : ways(scene, method)) {
-    Measured<CastPath> path = middle_cast(scene, way);
-    if (!path) continue;
-    const double seconds = score_middle(scene, way, *path).seconds;
-    result.push_back({way, std::move(*path), seconds});
-  }
-  std::ranges::stable_sort(result, std::ranges::greater{}, &Ranked::seconds);
-  return result;
+// The strips tried of every rig: uncounted and well counted, slowly. Other methods have few ways, and all are tried.
+bool is_tried_first(const Technique& technique, const TechniquesJudgement& judgement) {
+  if (technique.method != Method::Strip) return true;
+  const double count = in_seconds(technique.count);  // s
+  const bool slow = in_metres_per_second(technique.strip) == judgement.strip_m_s.front();
+  return slow && (count == judgement.strip_count_s[0] || count == judgement.strip_count_s[2]);
 }
 
 bool same_rig(const Ranked& a, const Ranked& b) { return a.way.rig == b.way.rig; }
 bool same_platform(const Ranked& a, const Ranked& b) { return a.way.technique.platform == b.way.technique.platform; }
+bool of_same_line(const Ranked& a, const Ranked& b) { return same_line(a.way.rig, b.way.rig); }
 
-// Of a row ranked best first: the best few, the best few of each platform, and the best of each rig, which the choice of
-// rods needs however poor it is.
+void try_way(std::vector<Ranked>& tried, const Scene& scene, const Way& way) {
+  Measured<CastPath> path = middle_cast(scene, way);
+  if (!path) return;
+  const double seconds = score_middle(scene, way, *path).seconds;
+  tried.push_back({way, std::move(*path), seconds});
+}
+
+// Every way in the middle case, but finer counts and strips only where the first ones came near the best.
+std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method) {
+  constexpr double kWorthRefining = 0.7;
+  std::vector<Ranked> tried;
+  std::vector<Way> finer;
+  for (const Way& way : ways(scene, method)) {
+    const bool first = is_tried_first(way.technique, scene.judgement.techniques);
+    if (first) try_way(tried, scene, way);
+    else finer.push_back(way);
+  }
+  double best = 0.0;  // s
+  for (const Ranked& one : tried) best = std::max(best, one.seconds);
+  const std::vector<Ranked> firsts = finer.empty() ? std::vector<Ranked>{} : tried;
+  for (const Way& way : finer) {
+    const auto promises = [&](const Ranked& one) {
+      return one.way.rig == way.rig && one.way.technique.platform == way.technique.platform &&
+             one.seconds >= kWorthRefining * best;
+    };
+    if (std::ranges::any_of(firsts, promises)) try_way(tried, scene, way);
+  }
+  std::ranges::stable_sort(tried, std::ranges::greater{}, &Ranked::seconds);
+  return tried;
+}
+
+// Of a row ranked best first: the best few, the best few of each platform, the best of each line, and the best of each
+// rig that is not far behind its line's best, for the rods to choose from.
 std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, const ChoiceJudgement& judgement) {
   constexpr std::size_t kOfEachPlatform = 3;
+  constexpr double kNotFarBehind = 0.75;
   std::vector<const Ranked*> kept;
   for (const Ranked& one : ranked) {
     const auto alike = [&](auto same) {
       return static_cast<std::size_t>(std::ranges::count_if(kept, [&](const Ranked* k) { return same(*k, one); }));
     };
+    const auto of_its_line = std::ranges::find_if(kept, [&](const Ranked* k) { return of_same_line(*k, one); });
     const bool few = static_cast<double>(kept.size()) < judgement.exactly_scored;
-    if (few || alike(same_platform) < kOfEachPlatform || alike(same_rig) == 0) kept.push_back(&one);
+    const bool lines_best = of_its_line == kept.end();
+    const bool another_rig = lines_best || (alike(same_rig) == 0 && one.seconds >= kNotFarBehind * (*of_its_line)->seconds);
+    if (few || another_rig || alike(same_platform) < kOfEachPlatform) kept.push_back(&one);
   }
   return kept;
 }
