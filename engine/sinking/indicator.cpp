@@ -19,7 +19,7 @@ constexpr double kMostDepths = 1.5;
 constexpr Duration kLongestDrift = seconds(40.0);
 constexpr double kDriftPerCast = 1.2;  // lengths of cast that a drift from a standing boat may run
 constexpr std::size_t kPieces = 10;
-constexpr int kRounds = 30, kHalvings = 18, kLeaderRounds = 8;
+constexpr int kRounds = 30, kHalvings = 14, kLeaderRounds = 8;
 
 using Depths = std::array<double, kPieces + 1>;  // m, from the fly up to the indicator
 
@@ -75,7 +75,7 @@ IndicatorDrift drift_in(const Stream& stream, Length leader, const HungWeight& h
   for (int round = 0; round < kRounds; ++round) {
     speed = free_speed(hanging, depth, stream);
     const Depths next = hung_depths(hanging, drag_below(hanging, depth, speed, stream));
-    const bool settled = std::abs(next[0] - depth[0]) < 1e-4;
+    const bool settled = std::abs(next[0] - depth[0]) < 5e-4;
     // Half the way: a deeper fly is in slower water, is dragged more and would swing up and down for ever.
     for (std::size_t i = 0; i <= kPieces; ++i) depth[i] = 0.5 * (depth[i] + next[i]);
     if (settled) break;

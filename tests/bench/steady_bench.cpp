@@ -1,0 +1,38 @@
+// How long one steady shape and one cast take: a day asks for some two thousand casts.
+#include <benchmark/benchmark.h>
+
+#include "engine/sinking/cast_path.hpp"
+#include "engine/sinking/steady.hpp"
+#include "tests/engine/tackle/rack.hpp"
+
+namespace floatwright {
+namespace {
+
+void steady_shape_of_a_tip(benchmark::State& state) {
+  SteadyCase in;
+  in.parts = {{PartKind::Leader, metres(1.2), millimetres(0.30), kilograms_per_cubic_metre(1140.0), {}, {}},
+              {PartKind::Sinking, metres(4.27), millimetres(1.0), {}, metres_per_second(0.1524), metres_per_second(0.1524)},
+              {PartKind::Floating, metres(20.0), millimetres(1.6), kilograms_per_cubic_metre(870.0), {}, {}}};
+  in.fly = {newtons(0.001), metres_per_second(0.0762), square_metres(8.611e-5)};
+  in.depth = metres(1.5);
+  in.surface_speed = surface_metres_per_second(1.1);
+  for (auto _ : state) benchmark::DoNotOptimize(steady_shape(in));
+}
+BENCHMARK(steady_shape_of_a_tip);
+
+void cast_of(benchmark::State& state, std::size_t line, std::size_t fly, const Technique& technique) {
+  const Tackle tackle = rack::tackle();
+  const CastWater water{metres(1.2), surface_metres_per_second(0.9), {}, Speed{}, celsius(10.0)};
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(cast_path(tackle, {line, {}, fly, {}}, technique, water, metres(12.0), feet(9.0)));
+  }
+}
+BENCHMARK_CAPTURE(cast_of, swing_of_a_tip, rack::kTip5, rack::kWeighted,
+                  Technique{Method::Swing, Mending::MendAndFeed, {}, {}, Platform::Anchored});
+BENCHMARK_CAPTURE(cast_of, strip_of_a_full_sinking_line, rack::kFull, rack::kPlain,
+                  Technique{Method::Strip, Mending::Tight, seconds(6.0), metres_per_second(0.3), Platform::Anchored});
+BENCHMARK_CAPTURE(cast_of, indicator, rack::kNymphTaper, rack::kNymph,
+                  Technique{Method::Indicator, Mending::Tight, {}, {}, Platform::Drifting});
+
+}  // namespace
+}  // namespace floatwright
