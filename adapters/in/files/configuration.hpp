@@ -1,11 +1,12 @@
 #pragma once
-// The configuration directory: river.json, tackle.json, settings.json and what they include, read at once; every problem
-// of every file is found in one go, each with file, line and JSON pointer.
+// The configuration directory: river.json, tackle.json, settings.json and what they include, read at once; every
+// problem of every file is found in one go, each with file, line and JSON pointer.
 #include <filesystem>
 #include <map>
 #include <optional>
 #include <string>
 
+#include "adapters/in/files/mail_settings.hpp"
 #include "engine/choice/judgement.hpp"
 #include "engine/river/river.hpp"
 #include "engine/tackle/tackle.hpp"
@@ -29,12 +30,14 @@ struct Configuration {
   Settings settings;
   Judgement judgement;
   ReadingsPlace readings;
+  std::optional<MailSettings> mail;
 };
 
 struct LoadedConfiguration {
   std::optional<Configuration> configuration;  // none when any problem is not a warning
   Problems problems;                           // sorted by file and line
-  int exit_code = 0;                           // 0, 66 (a file or the directory is not there), 77, 78
+  int exit_code = 0;  // 0; 77 (a secret others may read), else 66 (the directory or one of its files
+                      // is not there), else 78
 };
 
 [[nodiscard]] LoadedConfiguration load_configuration(const std::filesystem::path& directory);

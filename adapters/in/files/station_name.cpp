@@ -1,0 +1,44 @@
+#include "adapters/in/files/station_name.hpp"
+
+#include <algorithm>
+
+#include "adapters/in/files/nearest.hpp"
+
+namespace floatwright {
+namespace {
+
+bool is_number(const std::string& number) {
+  const auto fits = [](char c) {
+    return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '-' || c == '_' ||
+           c == '.';
+  };
+  return !number.empty() && std::all_of(number.begin(), number.end(), fits);
+}
+
+}  // namespace
+
+const std::vector<std::string>& station_prefixes() {
+  static const std::vector<std::string> kPrefixes{"usgs"};
+  return kPrefixes;
+}
+
+void tell_bad_station(TypedObject& in, std::string_view key, const std::string& station) {
+  const std::size_t colon = station.find(':');
+  const std::string found = "\"" + station + "\"";
+  if (colon == std::string::npos) {
+    in.tell(key, found, "a service and a station's number as \"usgs:00000001\"",
+            "Put the service and a colon before it.");
+    return;
+  }
+  const std::string prefix = station.substr(0, colon);
+  const auto& known = station_prefixes();
+  if (std::find(known.begin(), known.end(), prefix) == known.end()) {
+    in.tell(key, found, "a service out of " + either_of(known) + " before the colon",
+            "The nearest known service is \"" + nearest_word(prefix, known) + "\".");
+  } else if (!is_number(station.substr(colon + 1))) {
+    in.tell(key, found, "letters, digits, - . _ after the colon",
+            "Write the station's number as its service gives it.");
+  }
+}
+
+}  // namespace floatwright

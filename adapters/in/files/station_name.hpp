@@ -1,0 +1,14 @@
+#pragma once
+// A gauge is named "service:number". Which services there are is known here, where the name is typed.
+#include <string>
+
+#include "adapters/in/files/typed_object.hpp"
+
+namespace floatwright {
+
+[[nodiscard]] const std::vector<std::string>& station_prefixes();
+
+// Tells a station without a service, of a service not known, or without a number.
+void tell_bad_station(TypedObject& in, std::string_view key, const std::string& station);
+
+}  // namespace floatwright

@@ -1,0 +1,88 @@
+#include "adapters/in/files/settings_file.hpp"
+
+#include <fstream>
+#include <iterator>
+
+#include "tests/adapters/in/files/reading_support.hpp"
+
+namespace floatwright {
+namespace {
+
+using testing::AllOf;
+using testing::Contains;
+using testing::ElementsAre;
+using testing::IsEmpty;
+
+Reading<ReadSettings> settings_with(const std::string& rest) {
+  return read_text(
+      "{ \"schema_version\": 1, \"people\": [ { \"name\": \"guest\" } ], \"methods\": { \"swing\": 1 }" + rest + "}",
+      read_settings);
+}
+
+TEST(SettingsFile, ReadsTheDemoWithoutAProblem) {
+  std::ifstream file(FLOATWRIGHT_SOURCE_DIR "/config/demo/settings.json");
+  const auto read = read_text(std::string(std::istreambuf_iterator<char>(file), {}), read_settings);
+  EXPECT_THAT(read.problems, IsEmpty());
+  const Settings& settings = read.value.settings;
+  EXPECT_EQ(in_hours(settings.earliest_launch), 7.5);
+  EXPECT_EQ(settings.preferences.methods.count(Method::TightLine), 0u);
+  EXPECT_NEAR(in_feet(settings.preferences.anglers.at(0).cast), 40.0, 1e-9);
+  EXPECT_EQ(settings.ashore_contact, "Marten");
+  EXPECT_EQ(read.value.readings.contact, "wren@example.org");
+}
+
+TEST(SettingsFile, TakesLimitsThatAreStricterAndNoOthers) {
+  EXPECT_THAT(
+      settings_with(R"(, "limits": { "heat_stop_f": 70, "heat_caution_f": 67, "wading_depth_times_speed_ft2_s": 6.5 })")
+          .problems,
+      IsEmpty());
+  EXPECT_THAT(settings_with(R"(, "limits": { "heat_stop_c": 21.1, "wading_depth_times_speed_m2_s": 0.5 })").problems,
+              IsEmpty());
+  EXPECT_THAT(settings_with(R"(, "limits": { "heat_stop_f": 70.5 })").problems,
+              ElementsAre(StandsAt(1, "/limits/heat_stop_f")));
+  EXPECT_THAT(settings_with(R"(, "limits": { "heat_stop_c": 21.2 })").problems,
+              ElementsAre(StandsAt(1, "/limits/heat_stop_c")));
+  EXPECT_THAT(settings_with(R"(, "limits": { "heat_caution_f": 68 })").problems,
+              ElementsAre(StandsAt(1, "/limits/heat_caution_f")));
+  EXPECT_THAT(settings_with(R"(, "limits": { "wading_depth_times_speed_ft2_s": 10 })").problems,
+              ElementsAre(StandsAt(1, "/limits/wading_depth_times_speed_ft2_s")));
+}
+
+TEST(SettingsFile, NeedsPeopleAndMethods) {
+  const auto read = read_text("{ \"schema_version\": 1,\n\"people\": [],\n\"methods\": {} }", read_settings);
+  EXPECT_THAT(read.problems, ElementsAre(StandsAt(2, "/people"), StandsAt(3, "/methods")));
+}
+
+TEST(SettingsFile, NamesTheNearestMethodAndPlatform) {
+  const auto read = read_text(
+      "{ \"schema_version\": 1, \"people\": [{}], \"methods\": { \"swing\": 1, \"swong\": 1 },\n\"platforms\": "
+      "[\"anchord\"] }",
+      read_settings);
+  EXPECT_THAT(read.problems, ElementsAre(AllOf(StandsAt(1, "/methods/swong"), Mends("\"swing\"")),
+                                         AllOf(StandsAt(2, "/platforms"), Mends("\"anchored\""))));
+}
+
+TEST(SettingsFile, ReadsWhereMailGoes) {
+  const auto read = settings_with(
+      R"(, "mail": { "to": "wren@example.org", "from": "plan@example.org", "server": "smtp://localhost:2525",
+    "user": "plan", "password_file": "secret" })");
+  ASSERT_THAT(read.problems, IsEmpty());
+  EXPECT_THAT(read.value.mail->to, ElementsAre("wren@example.org"));
+  EXPECT_EQ(read.value.mail->password_file, "secret");
+  const auto bad = settings_with(R"(, "mail": { "to": ["Wren"], "from": "plan@example.org", "server": "localhost" })");
+  EXPECT_THAT(bad.problems, ElementsAre(StandsAt(1, "/mail/to"), StandsAt(1, "/mail/server")));
+}
+
+TEST(SettingsFile, RefusesHoursThatRunBackwards) {
+  EXPECT_THAT(settings_with(R"(, "hours": { "earliest_launch": "19:00", "latest_off": "07:00" })").problems,
+              ElementsAre(StandsAt(1, "/hours")));
+  EXPECT_THAT(settings_with(R"(, "hours": { "earliest_launch": "7am" })").problems,
+              Contains(StandsAt(1, "/hours/earliest_launch")));
+}
+
+TEST(SettingsFile, ReadsThisMorningsVisibility) {
+  EXPECT_NEAR(in_metres(*settings_with(R"(, "visibility_ft": 5)").value.settings.visibility), 1.524, 1e-9);
+}
+
+}  // namespace
+}  // namespace floatwright
