@@ -1,7 +1,6 @@
 #include "engine/sinking/pulled_cast.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <span>
 
@@ -18,7 +17,8 @@ constexpr double kRelaxation = 0.7;        // tau U_rel / L
 constexpr double kTangentialDrag = 0.012;  // on the wetted area
 constexpr Fineness kCoarse{6, 10, 12};     // within 0.6 % of the fly's depth of steps ten times finer
 constexpr Length kClose = millimetres(2.0);
-constexpr std::size_t kNodes = 4;
+constexpr std::size_t kNodes = 6;
+constexpr double kLeastDepth = 1e-3;  // m, for the logarithm
 
 struct Depths {
   double fly = 0.0, tip = 0.0;  // m
@@ -78,13 +78,15 @@ struct Node {
   Depths depths;
 };
 
+// Linear in the logarithm of depth, as progress is near that of speed and length: steady depth is close to a power law.
 double between(const std::vector<Node>& nodes, double progress, double Depths::*depth) {
   std::size_t i = 1;
   while (i + 1 < nodes.size() && nodes[i].progress < progress) ++i;
   const Node &a = nodes[i - 1], &b = nodes[i];
   const double width = b.progress - a.progress;
   const double way = width > 0.0 ? (progress - a.progress) / width : 1.0;
-  return a.depths.*depth + way * (b.depths.*depth - a.depths.*depth);
+  const double from = std::max(a.depths.*depth, kLeastDepth), to = std::max(b.depths.*depth, kLeastDepth);
+  return from * std::pow(to / from, way);
 }
 
 // The steady depths at every moment of a tight leg, strip unchanged in it.
