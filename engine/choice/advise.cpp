@@ -30,11 +30,13 @@ std::optional<ScoredRig> runner_up(const ScoredRefs& fishing, const ScoredRig& b
 ScoredRefs ties_of(const ScoredRefs& fishing, const ScoredRig& best, const ChoiceJudgement& judgement) {
   ScoredRefs alike;
   for (const ScoredRig* r : fishing) {
-    const bool same_way = r->technique.method == best.technique.method && r->technique.platform == best.technique.platform;
+    const bool same_way =
+        r->technique.method == best.technique.method && r->technique.platform == best.technique.platform;
     if (same_way) alike.push_back(r);
   }
   const double most = (*std::ranges::max_element(alike, {}, &ScoredRig::seconds))->seconds;
-  std::erase_if(alike, [&](const ScoredRig* r) { return r->rig == best.rig || r->seconds < (1.0 - judgement.tie) * most; });
+  std::erase_if(alike,
+                [&](const ScoredRig* r) { return r->rig == best.rig || r->seconds < (1.0 - judgement.tie) * most; });
   std::ranges::stable_sort(alike, std::ranges::greater{}, &ScoredRig::seconds);
   return alike;
 }

@@ -8,23 +8,33 @@ namespace floatwright {
 
 [[nodiscard]] constexpr double by_method(const MethodNumbers& numbers, Method method) {
   switch (method) {
-    case Method::Swing: return numbers.swing;
-    case Method::Strip: return numbers.strip;
-    case Method::Indicator: return numbers.indicator;
-    case Method::TightLine: return numbers.tight_line;
-    case Method::Dry: return numbers.dry;
+    case Method::Swing:
+      return numbers.swing;
+    case Method::Strip:
+      return numbers.strip;
+    case Method::Indicator:
+      return numbers.indicator;
+    case Method::TightLine:
+      return numbers.tight_line;
+    case Method::Dry:
+      return numbers.dry;
   }
   return numbers.swing;
 }
 
 [[nodiscard]] constexpr double by_bed(const BedNumbers& numbers, Bed bed) {
   switch (bed) {
-    case Bed::Sand: return numbers.sand;
-    case Bed::Gravel: return numbers.gravel;
-    case Bed::Boulder: return numbers.boulder;
-    case Bed::Wood: return numbers.wood;
+    case Bed::Sand:
+      return numbers.sand;
+    case Bed::Gravel:
+      return numbers.gravel;
+    case Bed::Boulder:
+      return numbers.boulder;
+    case Bed::Wood:
+      return numbers.wood;
     case Bed::Cobble:
-    case Bed::Unknown: return numbers.cobble;
+    case Bed::Unknown:
+      return numbers.cobble;
   }
   return numbers.cobble;
 }
@@ -33,13 +43,20 @@ namespace floatwright {
 template <class Numbers>
 [[nodiscard]] constexpr double by_water(const Numbers& numbers, WaterType water) {
   switch (water) {
-    case WaterType::Riffle: return numbers.riffle;
-    case WaterType::Run: return numbers.run;
-    case WaterType::Pool: return numbers.pool;
-    case WaterType::Tailout: return numbers.tailout;
-    case WaterType::Bank: return numbers.bank;
-    case WaterType::Eddy: return numbers.eddy;
-    case WaterType::Pocket: return numbers.pocket;
+    case WaterType::Riffle:
+      return numbers.riffle;
+    case WaterType::Run:
+      return numbers.run;
+    case WaterType::Pool:
+      return numbers.pool;
+    case WaterType::Tailout:
+      return numbers.tailout;
+    case WaterType::Bank:
+      return numbers.bank;
+    case WaterType::Eddy:
+      return numbers.eddy;
+    case WaterType::Pocket:
+      return numbers.pocket;
   }
   return numbers.run;
 }

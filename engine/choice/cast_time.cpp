@@ -6,12 +6,16 @@ namespace floatwright {
 namespace {
 
 double mending_s(const Technique& technique, const TimesJudgement& judgement) {
-  if (technique.method == Method::Indicator || technique.method == Method::Dry) return judgement.indicator_or_dry_mend_s;
+  if (technique.method == Method::Indicator || technique.method == Method::Dry)
+    return judgement.indicator_or_dry_mend_s;
   if (technique.method != Method::Swing) return 0.0;
   switch (technique.mending) {
-    case Mending::Tight: return 0.0;
-    case Mending::OneMend: return judgement.one_mend_s;
-    case Mending::MendAndFeed: return judgement.mend_and_feed_s;
+    case Mending::Tight:
+      return 0.0;
+    case Mending::OneMend:
+      return judgement.one_mend_s;
+    case Mending::MendAndFeed:
+      return judgement.mend_and_feed_s;
   }
   return 0.0;
 }
@@ -37,7 +41,8 @@ Duration cast_time(LineKind kind, const SinkingPart& sinking, const Technique& t
   double paid = judgement.cast_s + mending_s(technique, judgement);  // s
   paid += gathering_s(kind, technique.method, cast, judgement);
   // A nominal rate of exactly the limit counts, whatever the inch has done to its last digit.
-  if (in_metres_per_second(sinking.sink_rate) > judgement.fast_sinking_from_m_s - 1e-9) paid += judgement.fast_sinking_s;
+  if (in_metres_per_second(sinking.sink_rate) > judgement.fast_sinking_from_m_s - 1e-9)
+    paid += judgement.fast_sinking_s;
   if (wrong_taper(kind, technique.method)) paid += judgement.wrong_taper_s;
   if (technique.method == Method::Strip) paid += in_seconds(technique.count);
   return seconds(paid);

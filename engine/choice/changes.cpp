@@ -38,7 +38,8 @@ std::vector<Way> candidate_ways(const std::vector<ScoredRig>& scored, const Scor
       return same_line(way.rig, rig->rig) && way.technique.method == rig->technique.method;
     };
     const bool uses = same_line(rig->rig, in_use.rig) && rig->technique.method == in_use.technique.method;
-    if (std::ranges::count_if(result, alike) < (uses ? kOfTheLineInUse : kOfOthers)) result.push_back({rig->rig, rig->technique});
+    if (std::ranges::count_if(result, alike) < (uses ? kOfTheLineInUse : kOfOthers))
+      result.push_back({rig->rig, rig->technique});
   }
   return result;
 }

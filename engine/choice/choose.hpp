@@ -1,6 +1,7 @@
 #pragma once
-// The choice for one water at one hour: which rig, how fished, from which platform. Rigs are ranked by effective seconds
-// per minute (Z) inside a method, methods by worth W = preference x suits x min(1, E/0.5). Names no winner of nothing.
+// The choice for one water at one hour: which rig, how fished, from which platform. Rigs are ranked by effective
+// seconds per minute (Z) inside a method, methods by worth W = preference x suits x min(1, E/0.5). Names no winner of
+// nothing.
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,12 +30,12 @@ struct ScoredRig {
   Rig rig;
   Technique technique;
   Length leader;
-  Length indicator_to_fly;      // indicator only
-  double seconds = 0.0;         // Z: effective seconds per minute
-  double efficiency = 0.0;      // E = Z / (Z with w = 1 and S = 1)
-  double worth = 0.0;           // W, never printed
-  double snag_per_cast = 0.0;   // 1 - S at the end of a cast, mean
-  Band<Length> fly_depth;       // of the fly while it fishes, with the printed band of docs/equations.md
+  Length indicator_to_fly;     // indicator only
+  double seconds = 0.0;        // Z: effective seconds per minute
+  double efficiency = 0.0;     // E = Z / (Z with w = 1 and S = 1)
+  double worth = 0.0;          // W, never printed
+  double snag_per_cast = 0.0;  // 1 - S at the end of a cast, mean
+  Band<Length> fly_depth;      // of the fly while it fishes, with the printed band of docs/equations.md
 };
 
 struct FlowRange {
@@ -49,19 +50,20 @@ inline constexpr const char* kNoLineReaches = "No line aboard reaches the fish h
 inline constexpr const char* kNothingFishedHere = "Nothing aboard can be fished here in the ways you fish.";
 
 struct WaterChoice {
-  std::optional<ScoredRig> best;         // none: `why_none`
+  std::optional<ScoredRig> best;  // none: `why_none`
   std::string why_none;
-  std::optional<ScoredRig> runner_up;    // other line, or same line other method re-rigged; itself fishes
-  std::vector<ScoredRig> as_good;        // within 10 % of the best Z, at most two, other lines first
-  std::vector<ScoredRig> by_method;      // the best rig of every method fished
+  std::optional<ScoredRig> runner_up;  // other line, or same line other method re-rigged; itself fishes
+  std::vector<ScoredRig> as_good;      // within 10 % of the best Z, at most two, other lines first
+  std::vector<ScoredRig> by_method;    // the best rig of every method fished
   std::optional<LineChange> changes_below, changes_above;  // filled by changes_at()
   FlowRange holds;
 };
 
-// The rigs of every preferred method in this water, scored, best first by worth, then efficiency: the raw table behind a
-// choice. Two stages, because the path of a cast is what costs: every way of fishing every rig in the middle case (finer
-// strips only where coarse ones promise); then, in all three cases, the best 8 ways of each method, the best of each
-// platform and line, and each rig that is not far behind its line's best. What is further behind is not in the table.
+// The rigs of every preferred method in this water, scored, best first by worth, then efficiency: the raw table behind
+// a choice. Two stages, because the path of a cast is what costs: every way of fishing every rig in the middle case
+// (finer strips only where coarse ones promise); then, in all three cases, the best 8 ways of each method, the best of
+// each platform and line, and each rig that is not far behind its line's best. What is further behind is not in the
+// table.
 [[nodiscard]] std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle,
                                                  const Preferences& preferences, const Judgement& judgement);
 
@@ -75,9 +77,10 @@ struct WaterMinutes {
   std::vector<ScoredRig> scored;
 };
 struct RodPlan {
-  std::vector<std::size_t> rods;      // indices into Tackle::rods, the k aboard
-  std::vector<std::optional<Rig>> at_launch;  // by `rods`: what each carries at launch; none: nothing on it fishes today
-  std::vector<std::size_t> spares;    // lines in the bag that a change needs
+  std::vector<std::size_t> rods;  // indices into Tackle::rods, the k aboard
+  std::vector<std::optional<Rig>>
+      at_launch;                    // by `rods`: what each carries at launch; none: nothing on it fishes today
+  std::vector<std::size_t> spares;  // lines in the bag that a change needs
   std::vector<std::optional<std::size_t>> use;  // by water: index into its `scored`, none where nothing fishes
   int changes = 0;
   Duration lost;

@@ -20,14 +20,15 @@ Sides line_sides(const Technique& technique, const Judgement& judgement) {
     return {half, half};
   }
   const BandsJudgement& bands = judgement.bands;
-  const bool slack = technique.method == Method::Strip ? technique.count > Duration{} : technique.mending != Mending::Tight;
+  const bool slack =
+      technique.method == Method::Strip ? technique.count > Duration{} : technique.mending != Mending::Tight;
   return {-std::log(1.0 - (slack ? bands.mended_below : bands.tight_below)),
           std::log(1.0 + (slack ? bands.mended_above : bands.tight_above))};
 }
 
 // More flow may lift the fly or, in deeper slow water, let it down: each side takes the case that lies on it.
 Sides flow_sides(const PerCase<Length>& fly) {
-  const double mid = in_metres(fly.middle);  // m
+  const double mid = in_metres(fly.middle);                                // m
   const double least = std::min(in_metres(fly.low), in_metres(fly.high));  // m
   const double most = std::max(in_metres(fly.low), in_metres(fly.high));   // m
   if (mid <= 0 || least <= 0) return {0, 0};
@@ -44,7 +45,8 @@ Band<Length> fly_depth_band(const FlyDepthCases& cases, const Technique& techniq
   const double low = std::min(best * std::exp(-std::hypot(line.below, flow.below)), best - least);
   double high = std::max(best * std::exp(std::hypot(line.above, flow.above)), best + least);
   if (technique.method == Method::Indicator) high = std::min(high, std::max(best, in_metres(cases.indicator_to_fly)));
-  const double bed = std::max({best, in_metres(cases.water.low), in_metres(cases.water.middle), in_metres(cases.water.high)});
+  const double bed =
+      std::max({best, in_metres(cases.water.low), in_metres(cases.water.middle), in_metres(cases.water.high)});
   return {metres(std::max(0.0, low)), metres(best), metres(std::min(high, bed))};
 }
 

@@ -11,9 +11,9 @@
 namespace floatwright {
 
 struct FlyDepthCases {
-  PerCase<Length> fly;       // by flow case
-  PerCase<Length> water;     // likewise
-  Length indicator_to_fly;   // indicator only
+  PerCase<Length> fly;      // by flow case
+  PerCase<Length> water;    // likewise
+  Length indicator_to_fly;  // indicator only
 };
 
 [[nodiscard]] Band<Length> fly_depth_band(const FlyDepthCases& cases, const Technique& technique,

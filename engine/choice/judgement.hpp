@@ -1,16 +1,16 @@
 #pragma once
 // Every number of the choice that is ours and has no source, in one place, so that a guide can put his own in:
 // config/judgement.json has the same keys, each with its sentence, and a test holds file and struct together.
-// The members mirror that file, so they are plain numbers with the unit in the name; functions take and give quantities.
-// Not ours, but kept here because they are used beside the rest: the capture distance's form (Hughes & Dill 1990) and
-// the first three clarity shares (Barrett, Grossman & Rosenfeld 1992).
+// The members mirror that file, so they are plain numbers with the unit in the name; functions take and give
+// quantities. Not ours, but kept here because they are used beside the rest: the capture distance's form (Hughes & Dill
+// 1990) and the first three clarity shares (Barrett, Grossman & Rosenfeld 1992); both from memory.
 #include <array>
 
 #include "engine/choice/table.hpp"
 
 namespace floatwright {
 
-// By method, in the order of enum Method; by bed, with what an unknown bed counts as left to bed_or_cobble().
+// By method and by bed; read through engine/choice/by_kind.hpp, where an unknown bed counts as cobble.
 struct MethodNumbers {
   double swing, strip, indicator, tight_line, dry;
 };
@@ -20,17 +20,17 @@ struct BedNumbers {
 
 // Where a holding fish takes a fly.
 struct ZoneJudgement {
-  double hold_height_m = 0.25;       // z_hold: the lesser of this
-  double hold_share_of_depth = 0.12; // and this share of the depth
-  BedNumbers shelter{0.9, 0.8, 0.7, 0.5, 0.5};  // speed where the fish lies over speed of the open water there
-  double focal_speed_m_s = 0.73;     // V_f at its best temperature
-  double least_reach_m = 0.15;       // R is never less
+  double hold_height_m = 0.25;                       // z_hold: the lesser of this
+  double hold_share_of_depth = 0.12;                 // and this share of the depth
+  BedNumbers shelter{0.9, 0.8, 0.7, 0.5, 0.5};       // speed where the fish lies over speed of the open water there
+  double focal_speed_m_s = 0.73;                     // V_f at its best temperature
+  double least_reach_m = 0.15;                       // R is never less
   MethodNumbers reach_m{0.9, 0.9, 0.45, 0.45, 1.0};  // R0
-  double full_share_of_reach = 0.5;  // over the hold the fly counts fully within this share of R
-  double near_bed_m = 0.03;          // under this height a fly
-  double near_bed_share = 0.2;       // counts only so much
-  double leaves_from = 1.0;          // fish begin to leave water at this share of V_f
-  double gone_at = 1.3;              // and are gone at this one
+  double full_share_of_reach = 0.5;                  // over the hold the fly counts fully within this share of R
+  double near_bed_m = 0.03;                          // under this height a fly
+  double near_bed_share = 0.2;                       // counts only so much
+  double leaves_from = 1.0;                          // fish begin to leave water at this share of V_f
+  double gone_at = 1.3;                              // and are gone at this one
   Table<7> reach_by_temperature{{{0, 0.35}, {4, 0.45}, {7, 0.70}, {10, 1}, {16, 1}, {19, 0.80}, {21, 0.60}}};
   Table<5> speed_by_temperature{{{0, 0.5}, {4, 0.6}, {10, 1}, {18, 1}, {22, 0.85}}};
   Table<4> reach_by_clarity{{{5, 1}, {15, 0.80}, {30, 0.45}, {60, 0.20}}};
@@ -38,8 +38,8 @@ struct ZoneJudgement {
 
 // At what pace a fish takes it.
 struct PaceJudgement {
-  double swim_m_s = 0.60;             // swing and strip: full up to here
-  double swim_fall_m_s = 0.30;        // then by exp(-((v - v_ok)/this)^2)
+  double swim_m_s = 0.60;       // swing and strip: full up to here
+  double swim_fall_m_s = 0.30;  // then by exp(-((v - v_ok)/this)^2)
   Table<4> swim_by_temperature{{{4, 0.58}, {10, 1}, {18, 1}, {21, 0.67}}};
   double drag_half_m_s = 0.25;        // drifted nymphs: half at this drag
   double tight_line_drag_m_s = 0.10;  // what a led line drags
@@ -54,8 +54,8 @@ struct TimesJudgement {
   double one_mend_s = 1.0, mend_and_feed_s = 3.0;
   double indicator_or_dry_mend_s = 1.0;
   double fast_sinking_s = 2.0, fast_sinking_from_m_s = 0.127;  // 5 in/s
-  double tight_line_s = 3.0;           // in all
-  double full_sinking_free_m = 5.0;    // line beyond this is gathered before the next cast
+  double tight_line_s = 3.0;                                   // in all
+  double full_sinking_free_m = 5.0;                            // line beyond this is gathered before the next cast
   double full_sinking_gather_m_s = 1.0;
   double shooting_head_s = 3.0;
   double wrong_taper_s = 1.0;
@@ -72,12 +72,12 @@ struct SnagJudgement {
 struct MendsJudgement {
   double floating = 3, sinking_leader = 2, sinking_tip = 1, full_sinking = 0;  // mends a line allows
   double dry = 2;
-  double slack_m = 1.5;                // each mend's
-  double drag_anchored = 0.25;         // speed at which line and fly part, as a share of the surface speed
+  double slack_m = 1.5;         // each mend's
+  double drag_anchored = 0.25;  // speed at which line and fly part, as a share of the surface speed
   double drag_drifting = 0.10;
-  double longest_drift_s = 40.0;       // indicator, from a drifting boat
+  double longest_drift_s = 40.0;  // indicator, from a drifting boat
   double longest_dry_s = 30.0;
-  double casts_of_drift = 1.2;         // from a boat that does not drift: lengths of cast that drift past it
+  double casts_of_drift = 1.2;  // from a boat that does not drift: lengths of cast that drift past it
 };
 
 // Standard deviations in ln of a depth of fly.
@@ -110,7 +110,7 @@ struct ChoiceJudgement {
 
 struct FlowJudgement {
   double steps_per_doubling = 8;
-  double steps = 8;                            // each way
+  double steps = 8;  // each way
   double least_of_noted = 0.4, most_of_noted = 2.5;
 };
 
@@ -133,11 +133,21 @@ struct MethodSuits {
 };
 struct SuitsJudgement {
   // clang-format off
-  MethodSuits swing     {.5, .9, .6,  1, .5, .3, .2, {{{3, .5}, {7, .8}, {10, 1}, {14, 1}, {18, .9}}}, {{{5, 1}, {15, 1}, {30, .8}, {60, .5}}}, 1.1};
-  MethodSuits strip     {.4, .7, .9, .6,  1, .8, .6, {{{3, .5}, {7, .8}, {10, 1}, {14, 1}, {18, .8}}}, {{{5, 1}, {15, 1}, {30, .8}, {60, .5}}}, 1.2};
-  MethodSuits indicator {.9,  1, .8, .7, .5, .8, .6, {{{3, 1}, {7, 1}, {10, 1}, {14, 1}, {18, 1}}}, {{{5, 1}, {15, .9}, {30, .6}, {60, .3}}}, 1};
-  MethodSuits tight_line{ 1, .7, .3, .4, .3, .4,  1, {{{3, .9}, {7, 1}, {10, 1}, {14, 1}, {18, 1}}}, {{{5, 1}, {15, .9}, {30, .6}, {60, .3}}}, 1};
-  MethodSuits dry       {.8, .6, .5, .9, .9, .8, .7, {{{3, .05}, {7, .3}, {10, .8}, {14, 1}, {18, 1}}}, {{{5, 1}, {15, .6}, {30, .2}, {60, 0}}}, 1.1};
+  MethodSuits swing     {.5, .9, .6,  1, .5, .3, .2,
+                            {{{3, .5}, {7, .8}, {10, 1}, {14, 1}, {18, .9}}},
+                            {{{5, 1}, {15, 1}, {30, .8}, {60, .5}}}, 1.1};
+  MethodSuits strip     {.4, .7, .9, .6,  1, .8, .6,
+                            {{{3, .5}, {7, .8}, {10, 1}, {14, 1}, {18, .8}}},
+                            {{{5, 1}, {15, 1}, {30, .8}, {60, .5}}}, 1.2};
+  MethodSuits indicator {.9,  1, .8, .7, .5, .8, .6,
+                            {{{3, 1}, {7, 1}, {10, 1}, {14, 1}, {18, 1}}},
+                            {{{5, 1}, {15, .9}, {30, .6}, {60, .3}}}, 1};
+  MethodSuits tight_line{ 1, .7, .3, .4, .3, .4,  1,
+                            {{{3, .9}, {7, 1}, {10, 1}, {14, 1}, {18, 1}}},
+                            {{{5, 1}, {15, .9}, {30, .6}, {60, .3}}}, 1};
+  MethodSuits dry       {.8, .6, .5, .9, .9, .8, .7,
+                            {{{3, .05}, {7, .3}, {10, .8}, {14, 1}, {18, 1}}},
+                            {{{5, 1}, {15, .6}, {30, .2}, {60, 0}}}, 1.1};
   // clang-format on
   double low_light_under_deg = 10.0;
   double hatch_dry = 2.0, hatch_others = 0.8;

@@ -19,7 +19,8 @@ Problem problem(std::string pointer, double found, std::string allowed, std::str
 // Two numbers of which the second must be the larger, where both are within their own limits.
 void must_rise(Problems& problems, double before, const std::string& pointer, double found) {
   if (found > before) return;
-  problems.push_back(problem(pointer, found, fmt::format("a number over {}", before), "Let the numbers rise from the one before."));
+  problems.push_back(
+      problem(pointer, found, fmt::format("a number over {}", before), "Let the numbers rise from the one before."));
 }
 
 template <std::size_t N>
@@ -62,7 +63,8 @@ void KeyList::list(const char* name, std::span<double> values, const char* sente
   }
 }
 
-void KeyList::table(const char* name, std::span<TablePoint> points, const char* unit, const char* sentence, double most_at) {
+void KeyList::table(const char* name, std::span<TablePoint> points, const char* unit, const char* sentence,
+                    double most_at) {
   for (std::size_t i = 0; i < points.size(); ++i) {
     const std::string point = fmt::format("{}/{}/{}", section_, name, i);
     keys_.push_back({fmt::format("{}/at_{}", point, unit), &points[i].at, sentence, -5.0, most_at});

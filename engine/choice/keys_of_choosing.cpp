@@ -18,7 +18,8 @@ void add_techniques(KeyList& keys, TechniquesJudgement& techniques) {
   keys.section("/techniques");
   keys.list("strip_count_s", techniques.strip_count_s, "Counts that are tried before the first strip.", 0, 120);
   keys.list("strip_m_s", techniques.strip_m_s, "Speeds of strip that are tried.", 0.05, 2);
-  keys.number("thin_line_cast_m", techniques.thin_line_cast_m, "A thin nymphing line or mono rig is cast no farther.", 2, 30);
+  keys.number("thin_line_cast_m", techniques.thin_line_cast_m, "A thin nymphing line or mono rig is cast no farther.",
+              2, 30);
 }
 
 void add_choice(KeyList& keys, ChoiceJudgement& choice) {
@@ -27,8 +28,10 @@ void add_choice(KeyList& keys, ChoiceJudgement& choice) {
   keys.number("worth_changing", choice.worth_changing, "A change is advised only for so much more.", 0, 2);
   keys.number("least_seconds", choice.least_seconds, "Under so many seconds a minute a rig fishes nothing.", 0, 60);
   keys.number("least_efficiency", choice.least_efficiency, "Nor under this share of its time.", 0, 1);
-  keys.number("enough_efficiency", choice.enough_efficiency, "A method that fishes this share of its time fishes well.", 0.05, 1);
-  keys.number("exactly_scored", choice.exactly_scored, "So many ways of each method are computed in all cases, beside the best of each rig.", 1, 1000);
+  keys.number("enough_efficiency", choice.enough_efficiency, "A method that fishes this share of its time fishes well.",
+              0.05, 1);
+  keys.number("exactly_scored", choice.exactly_scored,
+              "So many ways of each method are computed in all cases, beside the best of each rig.", 1, 1000);
 }
 
 void add_flow(KeyList& keys, FlowJudgement& flow) {
@@ -51,7 +54,8 @@ void add_bands(KeyList& keys, BandsJudgement& bands) {
   keys.section("/bands");
   keys.number("tight_below", bands.tight_below, "A tight line may run so much shallower than said.", 0, 0.9);
   keys.number("tight_above", bands.tight_above, "Or so much deeper.", 0, 3);
-  keys.number("mended_below", bands.mended_below, "A mended or counted line may run so much shallower than said.", 0, 0.9);
+  keys.number("mended_below", bands.mended_below, "A mended or counted line may run so much shallower than said.", 0,
+              0.9);
   keys.number("mended_above", bands.mended_above, "Or so much deeper.", 0, 3);
   keys.number("least_m", bands.least_m, "No depth of fly is known better than this.", 0, 2);
 }
@@ -71,7 +75,8 @@ void add_suits(KeyList& keys, SuitsJudgement& suits) {
   add_method(keys, "/suits/tight_line", suits.tight_line);
   add_method(keys, "/suits/dry", suits.dry);
   keys.section("/suits");
-  keys.number("low_light_under_deg", suits.low_light_under_deg, "The light is low with the sun under this height.", -6, 45);
+  keys.number("low_light_under_deg", suits.low_light_under_deg, "The light is low with the sun under this height.", -6,
+              45);
   keys.number("hatch_dry", suits.hatch_dry, "In a listed hatch a dry fly suits so many times as well.", 0, 10);
   keys.number("hatch_others", suits.hatch_others, "And the other methods so much.", 0, 10);
   keys.number("cold_from_c", suits.cold_from_c, "In water colder than this fish begin to leave the fast parts.", 0, 20);

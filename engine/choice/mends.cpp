@@ -9,13 +9,15 @@ namespace {
 constexpr double kStill = 1e-3;  // m/s
 
 Duration past_the_boat(const Drift& drift, const MendsJudgement& judgement) {
-  return seconds(judgement.casts_of_drift * in_metres(drift.cast) / std::max(kStill, in_metres_per_second(drift.passing)));
+  return seconds(judgement.casts_of_drift * in_metres(drift.cast) /
+                 std::max(kStill, in_metres_per_second(drift.passing)));
 }
 
 Duration longest_indicator(const Drift& drift, const Judgement& judgement) {
   if (drift.platform == Platform::Drifting) return seconds(judgement.mends.longest_drift_s);
   const double count = mends(drift.kind, judgement.mends);
-  return std::min(free_drift(count, drift.platform, drift.surface_speed, judgement), past_the_boat(drift, judgement.mends));
+  return std::min(free_drift(count, drift.platform, drift.surface_speed, judgement),
+                  past_the_boat(drift, judgement.mends));
 }
 
 Duration longest_dry(const Drift& drift, const Judgement& judgement) {
@@ -28,27 +30,34 @@ Duration longest_dry(const Drift& drift, const Judgement& judgement) {
 
 double hold(Platform platform, const BoatJudgement& judgement) {
   switch (platform) {
-    case Platform::Drifting: return judgement.hold_drifting;
-    case Platform::Held: return judgement.hold_held;
+    case Platform::Drifting:
+      return judgement.hold_drifting;
+    case Platform::Held:
+      return judgement.hold_held;
     case Platform::Anchored:
-    case Platform::Wading: return judgement.hold_anchored;
+    case Platform::Wading:
+      return judgement.hold_anchored;
   }
   return judgement.hold_anchored;
 }
 
 double mends(LineKind kind, const MendsJudgement& judgement) {
   switch (kind) {
-    case LineKind::FullSinking: return judgement.full_sinking;
+    case LineKind::FullSinking:
+      return judgement.full_sinking;
     case LineKind::SinkingTip:
     case LineKind::LoopedHead:
-    case LineKind::ClearTip: return judgement.sinking_tip;
-    case LineKind::FloatingWithSinkingLeader: return judgement.sinking_leader;
+    case LineKind::ClearTip:
+      return judgement.sinking_tip;
+    case LineKind::FloatingWithSinkingLeader:
+      return judgement.sinking_leader;
     case LineKind::Floating:
     case LineKind::NymphTaper:
     case LineKind::DoubleTaper:
     case LineKind::ShootingHead:
     case LineKind::ThinNymphLine:
-    case LineKind::MonoRig: return judgement.floating;
+    case LineKind::MonoRig:
+      return judgement.floating;
   }
   return judgement.full_sinking;
 }

@@ -31,10 +31,14 @@ double share_of_pace(const CastSample& sample, Method method, Speed easy, const 
       const bool hangs = std::abs(in_degrees(sample.bearing)) <= judgement.hang_down_deg;
       return swimming(sample, easy, judgement) * (hangs ? judgement.hang_down_share : 1.0);
     }
-    case Method::Strip: return swimming(sample, easy, judgement);
-    case Method::Indicator: return undragged(in_metres_per_second(sample.through_water), judgement);
-    case Method::TightLine: return undragged(judgement.tight_line_drag_m_s, judgement);
-    case Method::Dry: return 1.0;
+    case Method::Strip:
+      return swimming(sample, easy, judgement);
+    case Method::Indicator:
+      return undragged(in_metres_per_second(sample.through_water), judgement);
+    case Method::TightLine:
+      return undragged(judgement.tight_line_drag_m_s, judgement);
+    case Method::Dry:
+      return 1.0;
   }
   return 0.0;
 }

@@ -1,6 +1,6 @@
 #pragma once
-// The rules by which one scored rig is advised over another. The measure is flat and rigs tie: within 10 % what is rigged
-// stays, else the least tackle wins. A platform tie goes to the one without an anchor.
+// The rules by which one scored rig is advised over another. The measure is flat and rigs tie: within 10 % what is
+// rigged stays, else the least tackle wins. A platform tie goes to the one without an anchor.
 #include <vector>
 
 #include "engine/choice/choose.hpp"

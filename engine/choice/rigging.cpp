@@ -7,10 +7,14 @@ namespace floatwright {
 LeaderClass leader_class(Method method) {
   switch (method) {
     case Method::Swing:
-    case Method::Strip: return LeaderClass::Streamer;
-    case Method::Indicator: return LeaderClass::Indicator;
-    case Method::TightLine: return LeaderClass::TightLine;
-    case Method::Dry: return LeaderClass::Dry;
+    case Method::Strip:
+      return LeaderClass::Streamer;
+    case Method::Indicator:
+      return LeaderClass::Indicator;
+    case Method::TightLine:
+      return LeaderClass::TightLine;
+    case Method::Dry:
+      return LeaderClass::Dry;
   }
   return LeaderClass::Streamer;
 }

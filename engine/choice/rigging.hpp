@@ -1,6 +1,6 @@
 #pragma once
-// What it takes to go from one rig to another on the same rod. The dearest change that applies is the whole of it: a new
-// spool comes strung and rigged, a new tip with its leader, a new leader with its fly. Shot goes on with the fly.
+// What it takes to go from one rig to another on the same rod. The dearest change that applies is the whole of it: a
+// new spool comes strung and rigged, a new tip with its leader, a new leader with its fly. Shot goes on with the fly.
 #include "engine/choice/judgement.hpp"
 #include "engine/tackle/tackle.hpp"
 

@@ -65,7 +65,8 @@ std::vector<Load> undominated(const std::vector<Load>& loads) {
 void best_first(std::vector<Load>& loads) {
   if (loads.empty()) return;
   std::vector<double> most(loads.front().gain.size(), 0.0);
-  for (const Load& load : loads) std::ranges::transform(load.gain, most, most.begin(), [](double a, double b) { return std::max(a, b); });
+  for (const Load& load : loads)
+    std::ranges::transform(load.gain, most, most.begin(), [](double a, double b) { return std::max(a, b); });
   const auto merit = [&](const Load& load) {
     double where_best = 0.0, in_all = 0.0;
     for (std::size_t w = 0; w < most.size(); ++w) {
@@ -79,13 +80,15 @@ void best_first(std::vector<Load>& loads) {
 
 }  // namespace
 
-std::vector<RodLoads> rod_loads(const std::vector<WaterMinutes>& waters, const Tackle& tackle, const Judgement& judgement) {
+std::vector<RodLoads> rod_loads(const std::vector<WaterMinutes>& waters, const Tackle& tackle,
+                                const Judgement& judgement) {
   const std::vector<Rig> none_rigged;
   const RankingRules rules{tackle, judgement.choice, none_rigged};
   std::vector<RodLoads> result;
   for (std::size_t rod = 0; rod < tackle.rods.size(); ++rod) {
     std::vector<Load> loads;
-    for (const Carried& what : everything(waters, tackle, rod, judgement.choice)) loads.push_back(load_of(what, waters, rules));
+    for (const Carried& what : everything(waters, tackle, rod, judgement.choice))
+      loads.push_back(load_of(what, waters, rules));
     loads = undominated(loads);
     best_first(loads);
     if (!loads.empty()) result.push_back({rod, std::move(loads)});

@@ -1,5 +1,6 @@
 #pragma once
-// What each rod could carry through the day and what that would bring in each water: the table under the choice of rods.
+// What each rod could carry through the day and what that would bring in each water: the table under the choice of
+// rods.
 #include <optional>
 #include <vector>
 
@@ -12,7 +13,7 @@ namespace floatwright {
 struct Load {
   Carried carried;
   std::vector<std::optional<std::size_t>> use;  // by water: index into its `scored`; none where it does not fish
-  std::vector<double> gain;                     // by water: minutes x W, and a trace of the seconds to settle equal worth
+  std::vector<double> gain;  // by water: minutes x W, and a trace of the seconds to settle equal worth
 };
 
 struct RodLoads {

@@ -20,7 +20,9 @@ class States {
   [[nodiscard]] std::size_t rods() const { return radices_.size(); }
   [[nodiscard]] std::size_t radix(std::size_t rod) const { return radices_[rod]; }
   [[nodiscard]] std::size_t stride(std::size_t rod) const { return strides_[rod]; }
-  [[nodiscard]] std::size_t load(std::size_t state, std::size_t rod) const { return state / strides_[rod] % radices_[rod]; }
+  [[nodiscard]] std::size_t load(std::size_t state, std::size_t rod) const {
+    return state / strides_[rod] % radices_[rod];
+  }
   [[nodiscard]] std::size_t with(std::size_t state, std::size_t rod, std::size_t load_now) const {
     return state + load_now * strides_[rod] - load(state, rod) * strides_[rod];
   }
@@ -60,12 +62,14 @@ void change_one(std::vector<double>& worth, std::vector<std::uint16_t>& before, 
 }
 
 // Adds what the best of the rods brings in a water.
-void fish(std::vector<double>& worth, const std::vector<const RodLoads*>& set, const States& states, std::size_t water) {
+void fish(std::vector<double>& worth, const std::vector<const RodLoads*>& set, const States& states,
+          std::size_t water) {
   std::vector<double> most(states.count(), 0.0);
   for (std::size_t rod = 0; rod < states.rods(); ++rod) {
     std::vector<double> gains;
     for (const Load& load : set[rod]->loads) gains.push_back(load.gain[water]);
-    for (std::size_t state = 0; state < states.count(); ++state) most[state] = std::max(most[state], gains[states.load(state, rod)]);
+    for (std::size_t state = 0; state < states.count(); ++state)
+      most[state] = std::max(most[state], gains[states.load(state, rod)]);
   }
   for (std::size_t state = 0; state < states.count(); ++state) worth[state] += most[state];
 }

@@ -1,6 +1,6 @@
 #pragma once
-// One set of rods through the day: a dynamic programme over (water, what each rod carries). A change is made between two
-// waters and its minutes are lost; what is rigged at launch costs nothing.
+// One set of rods through the day: a dynamic programme over (water, what each rod carries). A change is made between
+// two waters and its minutes are lost; what is rigged at launch costs nothing.
 #include <vector>
 
 #include "engine/choice/rod_load.hpp"
@@ -15,6 +15,7 @@ struct RodSetDay {
   Carriage carriage;
 };
 
-[[nodiscard]] RodSetDay best_day(const std::vector<const RodLoads*>& set, std::size_t waters, const ChangesJudgement& judgement);
+[[nodiscard]] RodSetDay best_day(const std::vector<const RodLoads*>& set, std::size_t waters,
+                                 const ChangesJudgement& judgement);
 
 }  // namespace floatwright

@@ -61,7 +61,8 @@ void add_changes(RodPlan& plan, const RodSet& set, const Carriage& carriage, con
       ++plan.changes;
       plan.lost = plan.lost + change_time(from, to, judgement);
       const bool at_launch = set[rod]->loads[carriage[0][rod]].carried.rig.line == to.rig.line;
-      if (!at_launch && std::ranges::find(plan.spares, to.rig.line) == plan.spares.end()) plan.spares.push_back(to.rig.line);
+      if (!at_launch && std::ranges::find(plan.spares, to.rig.line) == plan.spares.end())
+        plan.spares.push_back(to.rig.line);
     }
   }
 }
@@ -72,7 +73,8 @@ RodPlan plan_of(const RodSet& set, const RodSetDay& day, const ChangesJudgement&
     plan.rods.push_back(set[rod]->rod);
     plan.at_launch.emplace_back(set[rod]->loads[day.carriage.front()[rod]].carried.rig);
   }
-  for (std::size_t water = 0; water < day.carriage.size(); ++water) plan.use.push_back(used(set, day.carriage[water], water));
+  for (std::size_t water = 0; water < day.carriage.size(); ++water)
+    plan.use.push_back(used(set, day.carriage[water], water));
   add_changes(plan, set, day.carriage, judgement);
   return plan;
 }

@@ -21,7 +21,9 @@ struct CaseOfWater {
 };
 
 CaseOfWater low(const WaterToFish& w) { return {w.lane.depth.low, w.lane.surface_speed.low, w.boat_lane.low}; }
-CaseOfWater middle(const WaterToFish& w) { return {w.lane.depth.middle, w.lane.surface_speed.middle, w.boat_lane.middle}; }
+CaseOfWater middle(const WaterToFish& w) {
+  return {w.lane.depth.middle, w.lane.surface_speed.middle, w.boat_lane.middle};
+}
 CaseOfWater high(const WaterToFish& w) { return {w.lane.depth.high, w.lane.surface_speed.high, w.boat_lane.high}; }
 
 LineKind kind_of(const Scene& scene, const Rig& rig) { return scene.tackle.lines[rig.line].kind; }
@@ -40,14 +42,16 @@ Length rod_of(const Scene& scene, const Rig& rig) {
   return rod == rods.end() ? feet(9.0) : rod->length;
 }
 
-Measured<CastPath> cast_in(const Scene& scene, const Way& way, const CaseOfWater& at, std::optional<Length> leader_set) {
+Measured<CastPath> cast_in(const Scene& scene, const Way& way, const CaseOfWater& at,
+                           std::optional<Length> leader_set) {
   if (at.depth <= Length{}) return Absent{"no water in it"};
   CastWater water;
   water.depth = at.depth;
   water.surface_speed = at.speed;
   water.boat = boat_speed(way.technique.platform, at.boat_lane, at.speed, scene.judgement.boat);
   if (scene.water.temperature) water.temperature = *scene.water.temperature;
-  return cast_path(scene.tackle, way.rig, way.technique, water, cast_of(scene, way.rig), rod_of(scene, way.rig), leader_set);
+  return cast_path(scene.tackle, way.rig, way.technique, water, cast_of(scene, way.rig), rod_of(scene, way.rig),
+                   leader_set);
 }
 
 FishedCase fished(const Scene& scene, const Way& way, const CaseOfWater& at, const CastPath* path) {
@@ -63,7 +67,8 @@ FishedCase fished(const Scene& scene, const Way& way, const CaseOfWater& at, con
   drift.surface_speed = at.speed;
   drift.cast = cast_of(scene, way.rig);
   drift.passing = metres_per_second(in_metres_per_second(at.speed));
-  if (drift.method == Method::Indicator && path && !path->samples.empty()) drift.passing = path->samples.front().over_ground;
+  if (drift.method == Method::Indicator && path && !path->samples.empty())
+    drift.passing = path->samples.front().over_ground;
   result.longest = longest_fishing(drift, scene.judgement);
   return result;
 }
@@ -84,7 +89,8 @@ double worth_of(const Scene& scene, Method method, double efficiency) {
   const WaterToFish& w = scene.water;
   const auto preference = scene.preferences.methods.find(method);
   if (preference == scene.preferences.methods.end()) return 0.0;
-  const double suited = suits(method, {w.type, w.temperature, w.clarity, w.sun_elevation, w.hatch}, scene.judgement.suits);
+  const double suited =
+      suits(method, {w.type, w.temperature, w.clarity, w.sun_elevation, w.hatch}, scene.judgement.suits);
   return worth(preference->second, suited, efficiency, scene.judgement.choice);
 }
 

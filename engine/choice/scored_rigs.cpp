@@ -38,8 +38,10 @@ std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method) {
   std::vector<Way> finer;
   for (const Way& way : ways(scene, method)) {
     const bool first = is_tried_first(way.technique, scene.judgement.techniques);
-    if (first) try_way(tried, scene, way);
-    else finer.push_back(way);
+    if (first)
+      try_way(tried, scene, way);
+    else
+      finer.push_back(way);
   }
   double best = 0.0;  // s
   for (const Ranked& one : tried) best = std::max(best, one.seconds);
@@ -68,7 +70,8 @@ std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, co
     const auto of_its_line = std::ranges::find_if(kept, [&](const Ranked* k) { return of_same_line(*k, one); });
     const bool few = static_cast<double>(kept.size()) < judgement.exactly_scored;
     const bool lines_best = of_its_line == kept.end();
-    const bool another_rig = lines_best || (alike(same_rig) == 0 && one.seconds >= kNotFarBehind * (*of_its_line)->seconds);
+    const bool another_rig =
+        lines_best || (alike(same_rig) == 0 && one.seconds >= kNotFarBehind * (*of_its_line)->seconds);
     if (few || another_rig || alike(same_platform) < kOfEachPlatform) kept.push_back(&one);
   }
   return kept;
@@ -89,7 +92,8 @@ std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackl
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;
     const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method);
-    for (const Ranked* one : worth_all_cases(ranked, judgement.choice)) result.push_back(score(scene, one->way, one->path));
+    for (const Ranked* one : worth_all_cases(ranked, judgement.choice))
+      result.push_back(score(scene, one->way, one->path));
   }
   std::ranges::stable_sort(result, better);
   return result;

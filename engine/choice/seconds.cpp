@@ -11,9 +11,9 @@ namespace {
 
 // A stretch of time in which the fly is taken to stand still: pace does not depend on the scatter, depth does.
 struct Slice {
-  double dt;         // s
-  double fly, tip;   // m below the surface, no scatter
-  double pace;       // s, 0 to 1
+  double dt;        // s
+  double fly, tip;  // m below the surface, no scatter
+  double pace;      // s, 0 to 1
 };
 
 struct Sums {
@@ -65,10 +65,11 @@ double take(const Fishing& fishing, const Zone& zone, double fly_depth_m, const 
 
 Sums member(const Fishing& fishing, const FishedCase& fished, const std::vector<Slice>& cast, double scatter,
             const Judgement& judgement) {
-  const double h = in_metres(fished.zone.depth);                        // m
+  const double h = in_metres(fished.zone.depth);                       // m
   const double rate = by_bed(judgement.snag.rate_per_s, fishing.bed);  // 1/s
   // An indicator's fly is never deeper than its leader is long.
-  const double deepest = fishing.method == Method::Indicator ? in_metres(fished.path->indicator_to_fly) : HUGE_VAL;  // m
+  const double deepest =
+      fishing.method == Method::Indicator ? in_metres(fished.path->indicator_to_fly) : HUGE_VAL;  // m
   Sums sums;
   for (const Slice& slice : cast) {
     const double fly = std::min(deepest, slice.fly * scatter);  // m
@@ -125,7 +126,8 @@ CaseSeconds seconds_of(const Fishing& fishing, const FishedCase& fished, const J
   return result;
 }
 
-EffectiveSeconds effective_seconds(const Fishing& fishing, const PerCase<FishedCase>& fished, const Judgement& judgement) {
+EffectiveSeconds effective_seconds(const Fishing& fishing, const PerCase<FishedCase>& fished,
+                                   const Judgement& judgement) {
   const CaseSeconds middle = seconds_of(fishing, fished.middle, judgement);
   // A case that cannot be fished still counts as time that could have been fished well.
   const CaseSeconds nothing{0.0, middle.ideal, 0.0, middle.fly_depth};

@@ -3,8 +3,8 @@
 // takes. Everything that costs is seconds.
 //   Z = 60 sum_c g_c mean_k[integral w s S dt] / (t_cast + t_count + mean_k[integral S dt + 30 s (1 - S_end)])
 // c the three flow cases, k five scatter members. A member multiplies the depth of fly and tip before anything is held
-// to the bed: a line that would hang under the bed lies on it. S is the chance that nothing has snagged yet; the fly, the
-// shot (counted at the fly) or the lower end of the sinking part within 0.03 m of the bed snags at the bed's rate.
+// to the bed: a line that would hang under the bed lies on it. S is the chance that nothing has snagged yet; the fly,
+// the shot (counted at the fly) or the lower end of the sinking part within 0.03 m of the bed snags at the bed's rate.
 #include <vector>
 
 #include "engine/choice/zone.hpp"
@@ -25,16 +25,16 @@ struct Fishing {
   Method method = Method::Swing;
   Bed bed = Bed::Unknown;
   bool hatch = false;
-  Speed easy;            // easy_speed() of the water's temperature
-  Duration paid;         // cast and count
+  Speed easy;                   // easy_speed() of the water's temperature
+  Duration paid;                // cast and count
   std::vector<double> scatter;  // factors on depth
 };
 
 struct CaseSeconds {
-  double seconds = 0.0;       // effective, per minute
-  double ideal = 0.0;         // with w = 1 and S = 1, per minute
+  double seconds = 0.0;  // effective, per minute
+  double ideal = 0.0;    // with w = 1 and S = 1, per minute
   double snag_per_cast = 0.0;
-  Length fly_depth;           // mean while it fishes, no scatter, at most the water's depth
+  Length fly_depth;  // mean while it fishes, no scatter, at most the water's depth
 };
 [[nodiscard]] CaseSeconds seconds_of(const Fishing& fishing, const FishedCase& fished, const Judgement& judgement);
 

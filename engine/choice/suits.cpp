@@ -9,11 +9,16 @@ namespace {
 
 const MethodSuits& row(Method method, const SuitsJudgement& judgement) {
   switch (method) {
-    case Method::Swing: return judgement.swing;
-    case Method::Strip: return judgement.strip;
-    case Method::Indicator: return judgement.indicator;
-    case Method::TightLine: return judgement.tight_line;
-    case Method::Dry: return judgement.dry;
+    case Method::Swing:
+      return judgement.swing;
+    case Method::Strip:
+      return judgement.strip;
+    case Method::Indicator:
+      return judgement.indicator;
+    case Method::TightLine:
+      return judgement.tight_line;
+    case Method::Dry:
+      return judgement.dry;
   }
   return judgement.swing;
 }
@@ -32,7 +37,8 @@ double suits(Method method, const Conditions& conditions, const SuitsJudgement& 
   const Temperature warmth = conditions.temperature ? *conditions.temperature : celsius(10.0);
   double share = by_water(of, conditions.type) * read(of.by_temperature, in_celsius(warmth));
   if (conditions.clarity) share *= read(of.by_clarity, in_fnu(*conditions.clarity));
-  if (conditions.sun_elevation && in_degrees(*conditions.sun_elevation) < judgement.low_light_under_deg) share *= of.low_light;
+  if (conditions.sun_elevation && in_degrees(*conditions.sun_elevation) < judgement.low_light_under_deg)
+    share *= of.low_light;
   if (conditions.hatch) share *= method == Method::Dry ? judgement.hatch_dry : judgement.hatch_others;
   return share * cold_share(conditions.type, conditions.temperature, judgement);
 }

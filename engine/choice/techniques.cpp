@@ -43,7 +43,8 @@ Speed boat_speed(Platform platform, SurfaceSpeed boat_lane, SurfaceSpeed fished,
   return metres_per_second(std::min(boat, judgement.most_pace * in_metres_per_second(fished)));
 }
 
-std::vector<Technique> techniques(Method method, LineKind kind, Platform platform, double pace, const Judgement& judgement) {
+std::vector<Technique> techniques(Method method, LineKind kind, Platform platform, double pace,
+                                  const Judgement& judgement) {
   if (method == Method::Swing) return swings(kind, platform, judgement);
   if (method == Method::Strip) return strips(kind, platform, pace, judgement);
   if (method == Method::TightLine && platform == Platform::Drifting) return {};

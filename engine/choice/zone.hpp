@@ -2,7 +2,7 @@
 // Where a holding fish takes a fly: a layer over the bed, as thick as the fish sees and can reach, thinner in cold,
 // coloured or fast water, and empty where fish cannot hold.
 //   z_hold = min(0.25 m, 0.12 h);  u_h = shelter u(z_hold);  V_f = 0.73 m/s gV(T)
-//   R = max(0.15 m, R0 gT gC sqrt(max(0, 1 - (u_h/V_f)^2)))        form: Hughes & Dill 1990
+//   R = max(0.15 m, R0 gT gC sqrt(max(0, 1 - (u_h/V_f)^2)))        form: Hughes & Dill 1990, from memory
 // Temperature unknown: gT = gV = 1. Clarity unknown: clear.
 #include "engine/choice/judgement.hpp"
 #include "engine/river/river.hpp"

@@ -93,7 +93,8 @@ TEST(Advice, AnchorsWhereItIsWorthIt) {
 TEST(Advice, NamesNoWinnerOfNothing) {
   ScoredRig idle = scored(0, 0, Method::Swing, 8, 0.4);
   idle.efficiency = 0.09;
-  const WaterChoice choice = advised({scored(1, 0, Method::Swing, 5.9, 0.5), idle, scored(3, 2, Method::Indicator, 40, 0.0)});
+  const WaterChoice choice =
+      advised({scored(1, 0, Method::Swing, 5.9, 0.5), idle, scored(3, 2, Method::Indicator, 40, 0.0)});
   EXPECT_FALSE(choice.best);
   EXPECT_EQ(choice.why_none, "No line aboard reaches the fish here; fish the softer edge.");
   EXPECT_TRUE(choice.by_method.empty());

@@ -74,7 +74,8 @@ TEST(Choice, LeavesNothingOutThatFishesMore) {
       for (const ScoredRig& rig : table) {
         if (rig.technique.method == method) of_table = std::max(of_table, rig.seconds);
       }
-      EXPECT_GE(of_table, 0.98 * of_all) << "at " << flow << " m3/s, method " << static_cast<int>(method);  // a fifth of a tie
+      EXPECT_GE(of_table, 0.98 * of_all) << "at " << flow << " m3/s, method "
+                                         << static_cast<int>(method);  // a fifth of a tie
     }
   }
 }

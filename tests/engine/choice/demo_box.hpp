@@ -10,8 +10,11 @@ inline Tackle guides_box() {
   const auto in_s = [](double rate) { return rate * kMetresPerInch; };
   const auto ft = [](double length) { return length * kMetresPerFoot; };
   Tackle box;
-  box.rods = {{"six", "square", 6, feet(9)}, {"five", "triangle", 6, feet(9)}, {"dry", "circle", 6, feet(9)},
-              {"seven", "diamond", 7, feet(9.5)}, {"thin", "cross", 6, feet(10)}};
+  box.rods = {{"six", "square", 6, feet(9)},
+              {"five", "triangle", 6, feet(9)},
+              {"dry", "circle", 6, feet(9)},
+              {"seven", "diamond", 7, feet(9.5)},
+              {"thin", "cross", 6, feet(10)}};
   box.lines = {line_on("six_tip_5", "six", LineKind::SinkingTip, ft(12.5), in_s(5)),
                line_on("six_tip_4", "six", LineKind::SinkingTip, ft(10), in_s(4)),
                line_on("six_clear", "six", LineKind::ClearTip, ft(12), in_s(1.5)),
@@ -27,7 +30,8 @@ inline Tackle guides_box() {
   box.lines[9].head_weight = grains(240);
   box.lines[9].least_tip = grains(60);
   box.lines[9].most_tip = grains(110);
-  box.tips = {{"tip_10_3", feet(10), inches_per_second(3), grains(70)}, {"tip_10_7", feet(10), inches_per_second(7), grains(100)}};
+  box.tips = {{"tip_10_3", feet(10), inches_per_second(3), grains(70)},
+              {"tip_10_7", feet(10), inches_per_second(7), grains(100)}};
   box.flies = {fly_class("streamer_weighted", {Method::Swing, Method::Strip}, 0.55, in_s(5)),
                fly_class("streamer_plain", {Method::Swing, Method::Strip}, 0.20, in_s(1.5)),
                fly_class("streamer_large", {Method::Strip}, 0.80, in_s(4)),

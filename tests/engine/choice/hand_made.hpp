@@ -52,12 +52,10 @@ inline Tackle small_box() {
   tackle.lines = {line_on("short", "six", LineKind::SinkingTip, 3.0, 0.10),
                   line_on("long", "six", LineKind::SinkingTip, 4.5, 0.15),
                   line_on("full", "six", LineKind::FullSinking, 0, 0.08),
-                  line_on("nymph", "five", LineKind::NymphTaper),
-                  line_on("floater", "five", LineKind::Floating)};
+                  line_on("nymph", "five", LineKind::NymphTaper), line_on("floater", "five", LineKind::Floating)};
   tackle.flies = {fly_class("plain", {Method::Swing, Method::Strip}, 0.2, 0.04),
                   fly_class("weighted", {Method::Swing, Method::Strip}, 0.5, 0.12),
-                  fly_class("nymph", {Method::Indicator}, 0.3, 0.15),
-                  fly_class("dry", {Method::Dry}, 0.05, 0.0)};
+                  fly_class("nymph", {Method::Indicator}, 0.3, 0.15), fly_class("dry", {Method::Dry}, 0.05, 0.0)};
   return tackle;
 }
 

@@ -34,7 +34,8 @@ TEST(Judgement, IsInTheShippedFileNumberByNumber) {
 TEST(Judgement, HasNothingElseInTheShippedFile) {
   Judgement judgement;
   std::set<std::string> known;
-  for (const JudgementKey& key : judgement_keys(judgement)) EXPECT_TRUE(known.insert(key.pointer).second) << key.pointer;
+  for (const JudgementKey& key : judgement_keys(judgement))
+    EXPECT_TRUE(known.insert(key.pointer).second) << key.pointer;
   std::size_t numbers = 0;
   const nlohmann::json flat = shipped().flatten();
   for (const auto& [pointer, value] : flat.items()) {

@@ -64,7 +64,8 @@ double best_by_trying_everything(const Tackle& tackle, const std::vector<WaterMi
     for (const ScoredRig& s : water.scored) {
       for (std::size_t r = 0; r < tackle.rods.size(); ++r) {
         const Carried carried{s.rig, leader_class(s.technique.method)};
-        if (tackle.lines[s.rig.line].on_rod != tackle.rods[r].id || std::ranges::find(on[r], carried) != on[r].end()) continue;
+        if (tackle.lines[s.rig.line].on_rod != tackle.rods[r].id || std::ranges::find(on[r], carried) != on[r].end())
+          continue;
         on[r].push_back(carried);
       }
     }
@@ -72,7 +73,8 @@ double best_by_trying_everything(const Tackle& tackle, const std::vector<WaterMi
   const auto gain = [&](const Carried& carried, std::size_t w) {
     double most = 0;
     for (const ScoredRig& s : day[w].scored) {
-      if (s.rig == carried.rig && leader_class(s.technique.method) == carried.leader) most = std::max(most, in_minutes(day[w].time) * s.worth);
+      if (s.rig == carried.rig && leader_class(s.technique.method) == carried.leader)
+        most = std::max(most, in_minutes(day[w].time) * s.worth);
     }
     return most;
   };
@@ -126,7 +128,8 @@ TEST(RodsAboard, AreTheBestOfEveryPossibleDay) {
     for (const std::size_t k : {1u, 2u}) {
       const RodPlan plan = rods_aboard(day, tackle, aboard(static_cast<int>(k)), kJudgement);
       // 1e-4 of worth a second settles ties and may cost 30 s x 1e-4 x 60 min at the most.
-      EXPECT_NEAR(worth_of(plan, day), best_by_trying_everything(tackle, day, k), 0.2) << "trial " << trial << ", rods " << k;
+      EXPECT_NEAR(worth_of(plan, day), best_by_trying_everything(tackle, day, k), 0.2)
+          << "trial " << trial << ", rods " << k;
     }
   }
 }
@@ -163,8 +166,9 @@ TEST(RodsAboard, CarryOneRigEachAtATime) {
 TEST(RodsAboard, ChangeASpoolOnlyWhereItPays) {
   const Tackle tackle = rack(1, 2, 1);
   const auto day = [](double minutes_there) {
-    return std::vector<WaterMinutes>{{minutes(60), {scored(0, 0, Method::Swing, 30, 0.9)}},
-                                     {minutes(minutes_there), {scored(0, 0, Method::Swing, 30, 0.4), scored(1, 0, Method::Swing, 30, 0.9)}}};
+    return std::vector<WaterMinutes>{
+        {minutes(60), {scored(0, 0, Method::Swing, 30, 0.9)}},
+        {minutes(minutes_there), {scored(0, 0, Method::Swing, 30, 0.4), scored(1, 0, Method::Swing, 30, 0.9)}}};
   };
   const RodPlan shorter = rods_aboard(day(19), tackle, aboard(1), kJudgement);
   EXPECT_EQ(shorter.changes, 0);
@@ -179,7 +183,8 @@ TEST(RodsAboard, ChangeASpoolOnlyWhereItPays) {
 
 TEST(RodsAboard, LeaveAWaterUnusedWhereNothingFishes) {
   const Tackle tackle = rack(2, 1, 1);
-  const std::vector<WaterMinutes> day{{minutes(30), {scored(0, 0, Method::Swing, 30, 0.9)}}, {minutes(30), {}},
+  const std::vector<WaterMinutes> day{{minutes(30), {scored(0, 0, Method::Swing, 30, 0.9)}},
+                                      {minutes(30), {}},
                                       {minutes(30), {scored(0, 0, Method::Swing, 5, 0.9)}}};
   const RodPlan plan = rods_aboard(day, tackle, aboard(2), kJudgement);
   EXPECT_TRUE(plan.use[0]);
@@ -205,7 +210,9 @@ TEST(RodsAboard, FitALargeRack) {
 }
 
 TEST(ChangeTime, IsTheDearestChangeThatApplies) {
-  const auto lost = [](const Carried& from, const Carried& to) { return in_minutes(change_time(from, to, kJudgement.changes)); };
+  const auto lost = [](const Carried& from, const Carried& to) {
+    return in_minutes(change_time(from, to, kJudgement.changes));
+  };
   const Carried swing{{0, 1, 0, {}}, LeaderClass::Streamer};
   Carried other = swing;
   EXPECT_EQ(lost(swing, other), 0);

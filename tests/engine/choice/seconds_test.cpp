@@ -15,7 +15,9 @@ namespace {
 const Judgement kJudgement;
 constexpr double kExact = 1e-9;
 
-Zone zone_2_m() { return {metres(2), metres(0.24), metres(0.8), metres_per_second(0.3), 1.0}; }  // full to 0.64, none at 1.04
+Zone zone_2_m() {
+  return {metres(2), metres(0.24), metres(0.8), metres_per_second(0.3), 1.0};
+}  // full to 0.64, none at 1.04
 
 Fishing stripping(std::vector<double> scatter = {1.0}) {
   Fishing fishing;
@@ -68,8 +70,8 @@ TEST(Seconds, EndWithTheLongestCast) {
   EXPECT_NEAR(of(stripping(), path, 54).seconds, 60 * 54.0 / 60.0, kExact);
 }
 
-// Depth goes on past the bed before the scatter: a line that hangs at 1.5 depths is on the bed in all five members, while
-// one clamped to the bed first would be lifted into the zone by the members under 1.
+// Depth goes on past the bed before the scatter: a line that hangs at 1.5 depths is on the bed in all five members,
+// while one clamped to the bed first would be lifted into the zone by the members under 1.
 TEST(Seconds, ScatterALineBeforeTheBedStopsIt) {
   const std::vector<double> factors = scatter_factors({}, Lane{}, kJudgement.scatter);
   const CastPath path = steady_path(seconds(24), metres(3.0), metres(1.0), metres_per_second(0.3));

@@ -53,7 +53,8 @@ TEST(Techniques, CarryTheirMethodAndPlatform) {
 
 TEST(BoatSpeed, IsWhatTheHoldLeavesOfTheBoatsLaneAndAtMostTwiceTheWater) {
   const auto speed = [](Platform platform, double lane, double water) {
-    return in_metres_per_second(boat_speed(platform, surface_metres_per_second(lane), surface_metres_per_second(water), kJudgement.boat));
+    return in_metres_per_second(
+        boat_speed(platform, surface_metres_per_second(lane), surface_metres_per_second(water), kJudgement.boat));
   };
   EXPECT_NEAR(speed(Platform::Drifting, 1.2, 1.0), 1.2, kExact);
   EXPECT_NEAR(speed(Platform::Held, 1.2, 1.0), 0.78, kExact);
@@ -100,7 +101,9 @@ TEST(CastTime, GathersAFullSinkingLineAndAShootingHeadBeforeAnotherSwing) {
   EXPECT_NEAR(cast_s(LineKind::FullSinking, of(Method::Strip), 3, 12), 6, kExact);
 }
 
-TEST(CastTime, PaysTheCountOfAStrip) { EXPECT_NEAR(cast_s(LineKind::FullSinking, of(Method::Strip, Mending::Tight, 10), 3), 16, kExact); }
+TEST(CastTime, PaysTheCountOfAStrip) {
+  EXPECT_NEAR(cast_s(LineKind::FullSinking, of(Method::Strip, Mending::Tight, 10), 3), 16, kExact);
+}
 
 TEST(CastTime, CostsASecondForATaperNotMadeForTheMethod) {
   EXPECT_NEAR(cast_s(LineKind::NymphTaper, of(Method::Indicator)), 7, kExact);
@@ -109,7 +112,9 @@ TEST(CastTime, CostsASecondForATaperNotMadeForTheMethod) {
   EXPECT_NEAR(cast_s(LineKind::NymphTaper, of(Method::Dry)), 8, kExact);
 }
 
-TEST(CastTime, OfALedLineIsThreeSecondsInAll) { EXPECT_NEAR(cast_s(LineKind::Floating, of(Method::TightLine)), 3, kExact); }
+TEST(CastTime, OfALedLineIsThreeSecondsInAll) {
+  EXPECT_NEAR(cast_s(LineKind::Floating, of(Method::TightLine)), 3, kExact);
+}
 
 TEST(Mends, AreThreeTwoOneNone) {
   EXPECT_EQ(mends(LineKind::Floating, kJudgement.mends), 3);
@@ -120,7 +125,8 @@ TEST(Mends, AreThreeTwoOneNone) {
 
 double longest_s(Method method, Platform platform, double speed_m_s, LineKind kind = LineKind::NymphTaper) {
   const SurfaceSpeed speed = surface_metres_per_second(speed_m_s);
-  return in_seconds(longest_fishing({method, kind, platform, speed, metres_per_second(speed_m_s), metres(10)}, kJudgement));
+  return in_seconds(
+      longest_fishing({method, kind, platform, speed, metres_per_second(speed_m_s), metres(10)}, kJudgement));
 }
 
 // From anchor at 1 m/s: three mends of an indicator are (1 + 3) 1.5/0.25 = 24 s, but the drift past is 12 m: 12 s.

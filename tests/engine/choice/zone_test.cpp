@@ -21,7 +21,8 @@ Profile uniform() {
 
 Zone zone_of(Length depth, double speed_m_s, Measured<Temperature> temperature = celsius(12), Bed bed = Bed::Cobble,
              Method method = Method::Swing, Measured<Turbidity> clarity = fnu(1)) {
-  return zone({depth, surface_metres_per_second(speed_m_s), uniform(), bed, temperature, clarity}, method, kJudgement.zone);
+  return zone({depth, surface_metres_per_second(speed_m_s), uniform(), bed, temperature, clarity}, method,
+              kJudgement.zone);
 }
 
 TEST(Table, IsReadAtItsPointsBetweenAndFlatBeyond) {
@@ -34,7 +35,7 @@ TEST(Table, IsReadAtItsPointsBetweenAndFlatBeyond) {
   EXPECT_EQ(read(table, 99), 0.0);
 }
 
-// Barrett, Grossman & Rosenfeld 1992: shares of the reach at 15, 30 and 60 FNU, as carried in the judgement (from memory).
+// Barrett, Grossman & Rosenfeld 1992, from memory: shares of the reach at 5, 15 and 30 FNU; the one at 60 is judgement.
 TEST(Zone, ReachShrinksInColouredWater) {
   EXPECT_NEAR(read(kJudgement.zone.reach_by_clarity, 15), 0.80, kExact);
   EXPECT_NEAR(read(kJudgement.zone.reach_by_clarity, 22.5), 0.625, kExact);
@@ -71,7 +72,9 @@ TEST(Zone, EmptiesAsFishCannotHold) {
   EXPECT_EQ(zone_of(metres(2), 5.0).presence, 0.0);
 }
 
-TEST(Zone, EmptiesSoonerInColdWater) { EXPECT_LT(zone_of(metres(2), 1.0, celsius(2)).presence, zone_of(metres(2), 1.0).presence); }
+TEST(Zone, EmptiesSoonerInColdWater) {
+  EXPECT_LT(zone_of(metres(2), 1.0, celsius(2)).presence, zone_of(metres(2), 1.0).presence);
+}
 
 TEST(Zone, CountsFullyToHalfTheReachThenFadesToNothing) {
   const Zone found = zone_of(metres(3), 0.0);  // hold 0.25, reach 0.9
@@ -85,7 +88,8 @@ TEST(Zone, CountsFullyToHalfTheReachThenFadesToNothing) {
   EXPECT_NEAR(share(-0.5), 0.2, kExact);
 }
 
-// Reach 1.0 m: in 0.5 m the fish, at 0.06 m, has 0.56 m to spare of the 0.5 m that is enough; in 1 m, at 0.12 m, 0.12 m.
+// Reach 1.0 m: in 0.5 m the fish, at 0.06 m, has 0.56 m to spare of the 0.5 m that is enough; in 1 m, at 0.12 m, 0.12
+// m.
 TEST(Zone, SeesADryFlyFromWhereItCanReachTheSurface) {
   const auto share = [&](double depth, bool hatch) {
     return share_on_top(zone_of(metres(depth), 0.0, celsius(12), Bed::Cobble, Method::Dry), hatch, kJudgement.zone);
