@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -24,6 +25,7 @@ class SeriesShelf {
   void leave_out(const std::string& what, const std::string& why, const std::string& place, std::size_t rows = 1);
   // What is sound and not needed: one sentence for each `what`.
   void not_used(const std::string& what, std::size_t rows = 1) { not_used_[what] += rows; }
+  void remark(const std::string& sentence) { remarks_.insert(sentence); }
   void doubt(std::string sentence) { doubts_.push_back(std::move(sentence)); }
 
   [[nodiscard]] std::size_t size() const { return series_.size(); }
@@ -49,6 +51,7 @@ class SeriesShelf {
   std::map<std::pair<std::string, std::string>, std::size_t> index_;  // by station and the rest of the key
   std::map<std::pair<std::string, std::string>, LeftOut> left_out_;   // by what and why
   std::map<std::string, std::size_t> not_used_;                       // rows by what
+  std::set<std::string> remarks_;
   std::vector<std::string> doubts_;
 };
 

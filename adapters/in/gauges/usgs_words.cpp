@@ -98,6 +98,11 @@ std::optional<Variable> variable_of(std::string_view parameter) {
   return std::nullopt;
 }
 
+std::string remark_on(std::string_view parameter) {
+  if (parameter != "00076") return {};
+  return "parameter 00076: turbidity in NTU (white light) is given as FNU (infrared), uncorrected";
+}
+
 std::optional<UnitLine> unit_line(Variable variable, std::string_view spelling) {
   std::string text = lower_case(spelling);
   std::erase_if(text, [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; });

@@ -136,6 +136,7 @@ std::optional<Failure> shelve_block(SeriesShelf& shelf, const Json& block, std::
                     "", rows->size());
     return std::nullopt;
   }
+  if (const std::string remark = remark_on(entry.parameter); !remark.empty()) shelf.remark(remark);
   const std::size_t at = shelf.place_for(head);
   std::size_t i = 0;
   for (const Json& row : *rows) shelve_row(shelf, at, row, entry, *unit, place + "/value/" + std::to_string(i++));

@@ -101,6 +101,7 @@ void shelve(SeriesShelf& shelf, const Json& feature, const std::string& place, c
         "series " + shown(from->series),
         fmt::format("the unit \"{}\" of parameter {} is not known", shown(from->unit), from->parameter),
         place + "/properties/unit_of_measure");
+  if (const std::string remark = remark_on(from->parameter); !remark.empty()) shelf.remark(remark);
   shelve_row(shelf, *from, properties, *unit, head_of(*from, *variable, where), place + "/properties");
 }
 

@@ -86,6 +86,14 @@ TEST(UsgsWaterData, TellsAParameterItDoesNotUseOnce) {
   EXPECT_THAT(answer.notes, ElementsAre("parameter 00095: 2 rows left out: it is not used here"));
 }
 
+TEST(UsgsWaterData, SaysOnceThatNtuAreNotFnu) {
+  const std::string rows =
+      feature(kNoonText, "5", "", "NTU", "00076") + "," + feature("2026-05-13T12:15:00Z", "6", "", "NTU", "00076");
+  const auto answer = answer_of(features(rows));
+  EXPECT_EQ(answer.series.at(0).readings.size(), 2u);
+  EXPECT_THAT(answer.notes, ElementsAre(HasSubstr("NTU (white light) is given as FNU (infrared), uncorrected")));
+}
+
 TEST(UsgsWaterData, IsAnswerEnoughWhenEmpty) {
   const auto answer = answer_of(features("", R"(,"numberReturned":0)"));
   EXPECT_THAT(answer.series, IsEmpty());
