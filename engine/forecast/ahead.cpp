@@ -10,8 +10,8 @@
 namespace floatwright {
 namespace {
 
-constexpr double kScheduleBand = 0.10;      // judgement
-constexpr double kDeepestFall = -0.5;       // ln Q in 6 h, no more of it is carried on
+constexpr double kScheduleBand = 0.10;  // judgement
+constexpr double kDeepestFall = -0.5;   // ln Q in 6 h, no more of it is carried on
 constexpr int kDaysLookedBack = 14;
 constexpr std::size_t kEnoughSameHours = 5;
 

@@ -16,13 +16,13 @@ struct LnCases {
 // Hold, fading fall or the shape of the daily wave, with the state's default band.
 [[nodiscard]] LnCases by_state(const FlowHistory& history, FlowState state, bool after_wave, Instant t);
 
-// Mean in ln of the same hour on the last day of the same kind (weekday or weekend) and of a week ago; band from least to
-// most of the same hour in the last 14 days. With under five such hours the band is no narrower than that of a rise.
+// Mean in ln of the same hour on the last day of the same kind (weekday or weekend) and of a week ago; band from least
+// to most of the same hour in the last 14 days. With under five such hours the band is no narrower than that of a rise.
 // None where neither day has a reading.
 [[nodiscard]] std::optional<LnCases> same_hour(const FlowHistory& history, Instant t, const std::string& time_zone);
 
-// Median of gauge over schedule in the last 24 h, hours within two of a change left out; held to 0.9 to 1.1, and 1 where
-// the schedule does not reach back.
+// Median of gauge over schedule in the last 24 h, hours within two of a change left out; held to 0.9 to 1.1, and 1
+// where the schedule does not reach back.
 [[nodiscard]] double gauge_over_schedule(const FlowHistory& history, const Dam& dam);
 
 // The schedule times `ratio`, 10 % either way; before its first line the newest reading.

@@ -1,6 +1,7 @@
 #pragma once
-// How far from the forecast the flow may come, as ln of the ratio to it: the 10th and 90th percentile by state and lead.
-// The defaults are judgement, given at 6, 12, 24 and 36 h; straight lines in ln between, none at lead 0, held past 36 h.
+// How far from the forecast the flow may come, as ln of the ratio to it: the 10th and 90th percentile by state and
+// lead. The defaults are judgement, given at 6, 12, 24 and 36 h; straight lines in ln between, none at lead 0, held
+// past 36 h.
 #include "engine/forecast/outlook.hpp"
 
 namespace floatwright {

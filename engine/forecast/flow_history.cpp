@@ -47,7 +47,8 @@ std::optional<double> FlowHistory::change_6h() const {
 FlowHistory flow_history(const Series<Discharge>& record, Instant now) {
   FlowHistory history;
   for (std::size_t i = 0; i < record.size(); ++i) {
-    const bool usable = record.times[i] <= now && record.values[i] > Discharge{} && std::isfinite(record.values[i].si());
+    const bool usable =
+        record.times[i] <= now && record.values[i] > Discharge{} && std::isfinite(record.values[i].si());
     if (!usable) continue;
     history.rows.times.push_back(record.times[i]);
     history.rows.values.push_back(record.values[i]);
@@ -63,8 +64,8 @@ Discharge rounding_step(const FlowHistory& history) {
     cubic_feet.push_back(in_cubic_feet_per_second(history.rows.values[i]));
     cubic_metres.push_back(in_cubic_metres_per_second(history.rows.values[i]));
   }
-  const Discharge step = std::max(cubic_feet_per_second(decimal_step(cubic_feet)),
-                                  cubic_metres_per_second(decimal_step(cubic_metres)));
+  const Discharge step =
+      std::max(cubic_feet_per_second(decimal_step(cubic_feet)), cubic_metres_per_second(decimal_step(cubic_metres)));
   return std::min(step, 0.01 * history.rows.values.back());
 }
 

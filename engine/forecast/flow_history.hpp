@@ -1,6 +1,6 @@
 #pragma once
-// The flow one gauge has shown up to `now`, as ln Q at any past instant. Straight lines (in Q) bridge gaps of up to 6 h;
-// a wider gap has no value here. Rows that are not above zero have no logarithm and are left out.
+// The flow one gauge has shown up to `now`, as ln Q at any past instant. Straight lines (in Q) bridge gaps of up to 6
+// h; a wider gap has no value here. Rows that are not above zero have no logarithm and are left out.
 #include <optional>
 
 #include "engine/readings/gauge_record.hpp"

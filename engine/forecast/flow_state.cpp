@@ -8,10 +8,10 @@
 namespace floatwright {
 namespace {
 
-constexpr double kWaveSpan = 0.03;         // ln Q
-constexpr double kWaveCorrelation = 0.7;   // of neighbouring windows
-constexpr double kRising = 0.02;           // ln Q in 6 h
-constexpr double kFalling = -0.005;        // ln Q in 6 h
+constexpr double kWaveSpan = 0.03;        // ln Q
+constexpr double kWaveCorrelation = 0.7;  // of neighbouring windows
+constexpr double kRising = 0.02;          // ln Q in 6 h
+constexpr double kFalling = -0.005;       // ln Q in 6 h
 constexpr int kDaysAfterWave = 10;
 
 using Window = std::array<double, 25>;  // hourly ln Q of 24 h, both ends
@@ -56,7 +56,8 @@ int percent(double ln_ratio) { return static_cast<int>(std::lround(100.0 * std::
 std::string moved(double ln_ratio) {
   const double change = 100.0 * std::expm1(ln_ratio);
   if (std::abs(change) < 0.05) return "no change in 6 h";
-  const std::string size = std::abs(change) < 3.0 ? fmt::format("{:.1f}", std::abs(change)) : fmt::format("{:.0f}", std::abs(change));
+  const std::string size =
+      std::abs(change) < 3.0 ? fmt::format("{:.1f}", std::abs(change)) : fmt::format("{:.0f}", std::abs(change));
   return fmt::format("{} {} % in 6 h", change > 0.0 ? "up" : "down", size);
 }
 

@@ -11,8 +11,8 @@ namespace floatwright {
 
 struct DailyWave {
   bool present = false;
-  bool tested = false;             // false: less than 72 h of record, or a gap in it
-  std::array<double, 3> span{};    // of each 24 h window in ln Q, oldest first, less its own straight line
+  bool tested = false;           // false: less than 72 h of record, or a gap in it
+  std::array<double, 3> span{};  // of each 24 h window in ln Q, oldest first, less its own straight line
 };
 
 // The wave test on the three 24 h windows that end at `end`: each spans over 0.03, neighbours correlate 0.7 or more.

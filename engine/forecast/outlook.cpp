@@ -20,7 +20,8 @@ std::string when(Instant t) { return date::format("%Y-%m-%d %H:%M UTC", t); }
 // Why nothing can be said, or empty.
 std::string no_forecast_because(const GaugeRecord& record, const FlowHistory& history, Instant now) {
   if (record.ice_now) return "ice: the newest flow is marked as affected by it";
-  if (history.rows.empty()) return record.discharge.empty() ? "no usable flow reading" : "no flow above zero in the record";
+  if (history.rows.empty())
+    return record.discharge.empty() ? "no usable flow reading" : "no flow above zero in the record";
   if (now - history.newest() > kTooOld) return "no reading since " + when(history.newest());
   const auto newest_row = std::upper_bound(record.discharge.times.begin(), record.discharge.times.end(), now);
   if (newest_row != record.discharge.times.begin() && *(newest_row - 1) > history.newest())
@@ -44,14 +45,15 @@ LnCases ahead_at(const OutlookInputs& in, const FlowHistory& history, const Gaug
   return by_state(history, outlook.state, after_wave, t);
 }
 
-// The past at a grid instant. A hole wider than the bridge is crossed by a straight line in ln; before the first row the
-// first is held. Sets `patched` where it did either.
+// The past at a grid instant. A hole wider than the bridge is crossed by a straight line in ln; before the first row
+// the first is held. Sets `patched` where it did either.
 double ln_past(const FlowHistory& history, Instant t, bool& patched) {
   if (const auto y = history.ln_flow(t)) return *y;
   patched = true;
   const auto& rows = history.rows;
   if (t <= rows.times.front()) return std::log(rows.values.front().si());
-  const auto after = static_cast<std::size_t>(std::upper_bound(rows.times.begin(), rows.times.end(), t) - rows.times.begin());
+  const auto after =
+      static_cast<std::size_t>(std::upper_bound(rows.times.begin(), rows.times.end(), t) - rows.times.begin());
   const double share = duration(t - rows.times[after - 1]) / duration(rows.times[after] - rows.times[after - 1]);
   return std::log(rows.values[after - 1].si()) * (1.0 - share) + std::log(rows.values[after].si()) * share;
 }
@@ -65,12 +67,15 @@ void append(PerCase<std::vector<Discharge>>& flow, LnCases y) {
 }
 
 std::string method_words(const OutlookInputs& in, const GaugeOutlook& outlook, double ratio) {
-  if (outlook.method == FlowMethod::SameHour) return "; ahead as at the same hour of the last day of its kind and a week ago";
+  if (outlook.method == FlowMethod::SameHour)
+    return "; ahead as at the same hour of the last day of its kind and a week ago";
   if (outlook.method != FlowMethod::Schedule) return "";
-  const std::string times = std::abs(ratio - 1.0) < 0.005 ? "" : fmt::format(", times {:.2f} as the gauge read of late", ratio);
-  const std::string ended = in.dam_above->schedule.back().time < outlook.now_at
-                                ? "; its last line is of " + when(in.dam_above->schedule.back().time) + " and is taken to hold"
-                                : "";
+  const std::string times =
+      std::abs(ratio - 1.0) < 0.005 ? "" : fmt::format(", times {:.2f} as the gauge read of late", ratio);
+  const std::string ended =
+      in.dam_above->schedule.back().time < outlook.now_at
+          ? "; its last line is of " + when(in.dam_above->schedule.back().time) + " and is taken to hold"
+          : "";
   return "; ahead by the releases typed for " + in.dam_above->name + times + ended;
 }
 

@@ -21,7 +21,7 @@ struct GaugeOutlook {
   std::string why;          // the numbers that named the state: "up 4 % in 6 h"
   Measured<Discharge> now;  // newest usable value
   Instant now_at{};
-  double change_6h = 0.0;   // ln ratio over the last 6 h; 0 where unknown
+  double change_6h = 0.0;  // ln ratio over the last 6 h; 0 where unknown
   // Per grid step: observed (interpolated) where known, forecast after; Absent as a whole where nothing can be said.
   Measured<PerCase<std::vector<Discharge>>> flow;
   Instant forecast_from{};  // first grid instant that is forecast

@@ -14,15 +14,16 @@ const Dam* nearest_dam(const River& river, RiverPlace gauge) {
 
 // A lake whose lower end lies between takes the wave in.
 bool lake_between(const River& river, RiverPlace upper, RiverPlace lower) {
-  return std::any_of(river.lakes.begin(), river.lakes.end(), [&](const Lake& lake) {
-    return lake.from && lake.to && *lake.to < upper && *lake.from > lower;
-  });
+  return std::any_of(river.lakes.begin(), river.lakes.end(),
+                     [&](const Lake& lake) { return lake.from && lake.to && *lake.to<upper&& * lake.from> lower; });
 }
 
 bool water_joins_or_leaves(const River& river, RiverPlace upper, RiverPlace lower) {
   const auto inside = [&](RiverPlace place) { return place <= upper && place > lower; };
-  return std::any_of(river.tributaries.begin(), river.tributaries.end(), [&](const Tributary& t) { return inside(t.joins_at); }) ||
-         std::any_of(river.diversions.begin(), river.diversions.end(), [&](const Diversion& d) { return inside(d.place); });
+  return std::any_of(river.tributaries.begin(), river.tributaries.end(),
+                     [&](const Tributary& t) { return inside(t.joins_at); }) ||
+         std::any_of(river.diversions.begin(), river.diversions.end(),
+                     [&](const Diversion& d) { return inside(d.place); });
 }
 
 }  // namespace

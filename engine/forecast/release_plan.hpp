@@ -9,7 +9,7 @@ namespace floatwright {
 // None before the first line, or without a schedule.
 [[nodiscard]] std::optional<Discharge> release_at(const Dam& dam, Instant t);
 
-inline constexpr Length kCloseBelowDam = Length::from_si(5000.0);  // judgement: a front is there within an hour
+inline constexpr Length kCloseBelowDam = Length::from_si(8000.0);  // judgement: a front is there within an hour or so
 
 struct DamAbove {
   const Dam* dam = nullptr;  // the nearest dam upstream on the stem, if it ramps and no lake lies between

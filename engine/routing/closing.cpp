@@ -13,7 +13,8 @@ constexpr double kMostTaken = 0.9;  // of the routed flow
 
 std::vector<Discharge> daily_mean(const std::vector<Discharge>& flow, Period step) {
   const std::size_t n = flow.size();
-  const std::size_t window = std::clamp<std::size_t>(static_cast<std::size_t>(std::chrono::hours{24} / step), 1, std::max<std::size_t>(n, 1));
+  const std::size_t window =
+      std::clamp<std::size_t>(static_cast<std::size_t>(std::chrono::hours{24} / step), 1, std::max<std::size_t>(n, 1));
   std::vector<Discharge> sums(n + 1), means(n);
   for (std::size_t i = 0; i < n; ++i) sums[i + 1] = sums[i] + flow[i];
   for (std::size_t i = 0; i < n; ++i) {

@@ -32,7 +32,8 @@ std::vector<NamedPlace> places_below(const River& river, RiverPlace upper, River
   for (const Access& access : river.accesses) add(access.place, access.name);
   for (const Spot& spot : river.spots) add(spot.place, spot.name);
   for (const Hazard& hazard : river.hazards) add(hazard.place, hazard.what);
-  std::stable_sort(places.begin(), places.end(), [](const NamedPlace& a, const NamedPlace& b) { return a.place > b.place; });
+  std::stable_sort(places.begin(), places.end(),
+                   [](const NamedPlace& a, const NamedPlace& b) { return a.place > b.place; });
   return places;
 }
 
@@ -66,7 +67,8 @@ Discharge beside_release(const RiverFlows& flows, const Dam& dam, std::size_t re
   return mean_flow(flows.flow.middle[reach]) - released / static_cast<double>(flows.grid.count);
 }
 
-Travel travel_to(const River& river, const RiverGraph& graph, const RiverFlows& flows, const Dam& dam, Discharge release, RiverPlace place) {
+Travel travel_to(const River& river, const RiverGraph& graph, const RiverFlows& flows, const Dam& dam,
+                 Discharge release, RiverPlace place) {
   Travel travel;
   for (const std::size_t index : stem_of(graph).reaches) {
     const Reach& reach = graph.reaches[index];
@@ -77,7 +79,8 @@ Travel travel_to(const River& river, const RiverGraph& graph, const RiverFlows& 
   return travel;
 }
 
-DamFront front_at(const NamedPlace& at, std::size_t dam, const Release& change, Discharge before, const Travel& travel) {
+DamFront front_at(const NamedPlace& at, std::size_t dam, const Release& change, Discharge before,
+                  const Travel& travel) {
   DamFront front{dam, at.place, at.name, before, change.flow, change.time, {}, {}, {}};
   const Duration early = std::min(travel.earliest, travel.expected - kLeastMargin);
   const Duration late = std::max(travel.latest, travel.expected + kLeastMargin);
@@ -102,7 +105,8 @@ std::vector<DamFront> dam_fronts(const River& river, const RiverGraph& graph, co
     for (std::size_t i = 1; i < dam.schedule.size(); ++i) {
       const Release& change = dam.schedule[i];
       const Discharge before = dam.schedule[i - 1].flow;
-      if (change.time < now - kLooksBack || change.time > flows.grid.last() || !worth_telling(before, change.flow)) continue;
+      if (change.time < now - kLooksBack || change.time > flows.grid.last() || !worth_telling(before, change.flow))
+        continue;
       const Discharge speed_at = change.flow > before ? (before + change.flow) / 2.0 : before;
       for (const NamedPlace& at : places)
         fronts.push_back(front_at(at, d, change, before, travel_to(river, graph, flows, dam, speed_at, at.place)));

@@ -1,4 +1,5 @@
 #pragma once
+// The mean of a row of flows, for parameters that are fixed over a run.
 #include <vector>
 
 #include "engine/units/unit.hpp"

@@ -56,7 +56,8 @@ RoutingCut routing_cut(const WavePath& path, Duration dt) {
 std::vector<Discharge> routed(const std::vector<Discharge>& inflow, const WavePath& path, Duration dt) {
   const RoutingCut cut = routing_cut(path, dt);
   std::vector<Discharge> flow = inflow;
-  for (std::size_t piece = 0; piece < cut.pieces && !flow.empty(); ++piece) flow = routed(flow, cut.weights, flow.front());
+  for (std::size_t piece = 0; piece < cut.pieces && !flow.empty(); ++piece)
+    flow = routed(flow, cut.weights, flow.front());
   return flow;
 }
 

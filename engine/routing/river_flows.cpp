@@ -20,8 +20,8 @@ TimeGrid fine_grid(const TimeGrid& grid) {
 }
 
 // The flow of the whole river at the lower end of every stem reach, in one case.
-ReachFlows stem_flows(const RoutingInputs& in, const std::vector<Stretch>& stretches, const std::vector<StretchSources>& sources,
-                      CaseOf c, std::vector<std::string>& doubts) {
+ReachFlows stem_flows(const RoutingInputs& in, const std::vector<Stretch>& stretches,
+                      const std::vector<StretchSources>& sources, CaseOf c, std::vector<std::string>& doubts) {
   ReachFlows all;
   AnchorFlows anchors = anchor_flows(in.anchors, c);
   for (std::size_t s = 0; s < stretches.size(); ++s)
@@ -80,8 +80,11 @@ void tell_sources(const RoutingInputs& in, const std::vector<StretchSources>& so
     const ReachSource& source = by_stem[stem_index_beside(in, reach)];
     const bool share_typed = !reach.side_channel || !in.river.side_channels[*reach.side_channel].share_by_flow.empty();
     flows.known.push_back(source.known && share_typed);
-    if (!share_typed) flows.source.push_back("unknown: nobody typed what share of the flow it takes");
-    else flows.source.push_back(reach.side_channel && source.known ? "its share of the stem, " + source.words : source.words);
+    if (!share_typed)
+      flows.source.push_back("unknown: nobody typed what share of the flow it takes");
+    else
+      flows.source.push_back(reach.side_channel && source.known ? "its share of the stem, " + source.words
+                                                                : source.words);
   }
 }
 
@@ -138,7 +141,9 @@ PerCase<Discharge> flow_at(const RiverFlows& flows, std::size_t reach, Instant t
   const std::size_t before = flows.grid.index_before(t), after = std::min(before + 1, flows.grid.count - 1);
   const double along = duration(t - flows.grid.at(before)) / duration(flows.grid.step);
   const double share = after == before ? 0.0 : std::clamp(along, 0.0, 1.0);
-  return each_case(flows.flow, [&](const FlowRows& rows) { return rows[reach][before] * (1.0 - share) + rows[reach][after] * share; });
+  return each_case(flows.flow, [&](const FlowRows& rows) {
+    return rows[reach][before] * (1.0 - share) + rows[reach][after] * share;
+  });
 }
 
 }  // namespace floatwright

@@ -1,7 +1,8 @@
 #pragma once
 // Discharge at the lower end of every reach and every grid step, in three cases: Muskingum-Cunge down the graph, closed
 // on the gauges (lateral inflow per gauge-bounded stretch as a 24 h mean), drainage-area ratio past the last gauge.
-// Mass is exact to round-off in each case. Sources: Cunge 1969; Ponce, Engineering Hydrology; model in docs/equations.md.
+// Mass is exact to round-off in each case. Sources: Cunge 1969; Ponce, Engineering Hydrology; model in
+// docs/equations.md.
 #include <string>
 #include <vector>
 

@@ -22,15 +22,17 @@ Cases scaled(const GaugeOutlook& outlook, double factor, const TimeGrid& grid, c
 }
 
 // The gauge of a tributary, scaled to where it joins.
-Measured<Cases> by_own_gauge(const River& river, const Tributary& tributary, std::size_t gauge, const GaugeOutlook& outlook,
-                             const TimeGrid& grid, const TimeGrid& fine, std::vector<std::string>& doubts) {
+Measured<Cases> by_own_gauge(const River& river, const Tributary& tributary, std::size_t gauge,
+                             const GaugeOutlook& outlook, const TimeGrid& grid, const TimeGrid& fine,
+                             std::vector<std::string>& doubts) {
   if (!outlook.flow) return Absent{outlook.flow.why_absent()};
   const auto& at_gauge = river.gauges[gauge].drainage_area;
   if (!tributary.drainage_area || !at_gauge) return scaled(outlook, 1.0, grid, fine);
   const auto ratio = area_ratio(*tributary.drainage_area, *at_gauge, river.area_exponent);
   if (!ratio) return Absent{ratio.why_absent()};
   if (ratio->in_doubt)
-    doubts.push_back(fmt::format("{} drains {:.1f} times what its gauge does: its flow is in doubt.", tributary.name, ratio->areas));
+    doubts.push_back(
+        fmt::format("{} drains {:.1f} times what its gauge does: its flow is in doubt.", tributary.name, ratio->areas));
   return scaled(outlook, ratio->factor, grid, fine);
 }
 
@@ -50,12 +52,14 @@ Measured<Cases> by_area(const River& river, const Tributary& tributary, const st
   }
   if (!best) return Absent{"no undammed gauge drains between a third and three times as much"};
   const auto ratio = area_ratio(*tributary.drainage_area, *river.gauges[*best].drainage_area, river.area_exponent);
-  doubts.push_back(fmt::format("{} has no gauge: taken as {:.2g} of gauge {} by area.", tributary.name, ratio->factor, river.gauges[*best].id));
+  doubts.push_back(fmt::format("{} has no gauge: taken as {:.2g} of gauge {} by area.", tributary.name, ratio->factor,
+                               river.gauges[*best].id));
   return scaled(outlooks[*best], ratio->factor, grid, fine);
 }
 
-Measured<Cases> tributary_flow(const River& river, const Tributary& tributary, const std::vector<GaugeOutlook>& outlooks,
-                               const TimeGrid& grid, const TimeGrid& fine, std::vector<std::string>& doubts) {
+Measured<Cases> tributary_flow(const River& river, const Tributary& tributary,
+                               const std::vector<GaugeOutlook>& outlooks, const TimeGrid& grid, const TimeGrid& fine,
+                               std::vector<std::string>& doubts) {
   for (std::size_t i = 0; i < river.gauges.size() && i < outlooks.size(); ++i)
     if (!tributary.gauge.empty() && river.gauges[i].id == tributary.gauge)
       return by_own_gauge(river, tributary, i, outlooks[i], grid, fine, doubts);
@@ -79,8 +83,8 @@ Taking taking(const River& river, const Diversion& diversion, std::size_t node, 
 
 }  // namespace
 
-SideFlows side_flows(const River& river, const RiverGraph& graph, const Stem& stem, const std::vector<GaugeOutlook>& outlooks,
-                     const TimeGrid& grid, const TimeGrid& fine) {
+SideFlows side_flows(const River& river, const RiverGraph& graph, const Stem& stem,
+                     const std::vector<GaugeOutlook>& outlooks, const TimeGrid& grid, const TimeGrid& fine) {
   SideFlows sides;
   for (std::size_t node = 0; node < stem.reaches.size(); ++node) {
     const Reach& reach = graph.reaches[stem.reaches[node]];
@@ -114,7 +118,8 @@ std::vector<Discharge> below_node(const SideFlows& sides, std::size_t node, Case
 
 bool anything_at(const SideFlows& sides, std::size_t node) {
   const auto here = [&](const auto& side) { return side.node == node; };
-  return std::any_of(sides.joining.begin(), sides.joining.end(), here) || std::any_of(sides.taking.begin(), sides.taking.end(), here);
+  return std::any_of(sides.joining.begin(), sides.joining.end(), here) ||
+         std::any_of(sides.taking.begin(), sides.taking.end(), here);
 }
 
 }  // namespace floatwright

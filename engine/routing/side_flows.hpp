@@ -1,6 +1,6 @@
 #pragma once
-// What joins the stem and what is taken out of it: tributaries by their gauge (or a natural gauge near in drainage area),
-// diversions in their season.
+// What joins the stem and what is taken out of it: tributaries by their gauge (or a natural gauge near in drainage
+// area), diversions in their season.
 #include <string>
 #include <vector>
 
@@ -26,7 +26,8 @@ struct SideFlows {
 };
 
 [[nodiscard]] SideFlows side_flows(const River& river, const RiverGraph& graph, const Stem& stem,
-                                   const std::vector<GaugeOutlook>& outlooks, const TimeGrid& grid, const TimeGrid& fine);
+                                   const std::vector<GaugeOutlook>& outlooks, const TimeGrid& grid,
+                                   const TimeGrid& fine);
 
 // The flow below node `node`: what comes, plus what joins, less what is taken (never below zero).
 // `c` picks the case. Sets `short_of_water` where a diversion takes more than there is.

@@ -10,10 +10,11 @@
 namespace floatwright {
 namespace {
 
-constexpr double kScheduleBand = 0.10;       // judgement, as for a gauge that follows a schedule
-constexpr double kNoPlaceApart = 1.0;        // m
+constexpr double kScheduleBand = 0.10;  // judgement, as for a gauge that follows a schedule
+constexpr double kNoPlaceApart = 1.0;   // m
 
-// A gauge beside a side channel sees the main thread alone; the share depends on the whole flow, so it is found by repetition.
+// A gauge beside a side channel sees the main thread alone; the share depends on the whole flow, so it is found by
+// repetition.
 PerCase<std::vector<Discharge>> whole_river(const PerCase<std::vector<Discharge>>& main_thread, const River& river,
                                             const Reach& reach) {
   return each_case(main_thread, [&](std::vector<Discharge> flow) {
@@ -33,7 +34,8 @@ std::optional<Anchor> gauge_anchor(const River& river, const RiverGraph& graph, 
   if (!node) return std::nullopt;
   auto flow = each_case(*outlook.flow, [&](const auto& f) { return refined(f, grid, fine); });
   if (*node > 0) flow = whole_river(flow, river, graph.reaches[stem.reaches[*node - 1]]);
-  return Anchor{*node, "gauge " + site.id, gauge, site.drainage_area, std::move(flow), outlook.forecast_from, outlook.method};
+  return Anchor{*node,           "gauge " + site.id,    gauge,         site.drainage_area,
+                std::move(flow), outlook.forecast_from, outlook.method};
 }
 
 // The releases as they were typed; before the first line its flow. Ten percent either way from now on.
@@ -108,7 +110,9 @@ std::vector<Stretch> stretches_of(const River& river, const RiverGraph& graph, c
     if (const auto node = node_at(graph, stem, dam.place)) dam_here[*node] = true;
 
   std::vector<Stretch> stretches;
-  const auto index_of = [&](const Anchor* a) { return a == nullptr ? std::nullopt : std::optional<std::size_t>(a - anchors.data()); };
+  const auto index_of = [&](const Anchor* a) {
+    return a == nullptr ? std::nullopt : std::optional<std::size_t>(a - anchors.data());
+  };
   Stretch open{0, 0, index_of(anchor_at(anchors, 0)), std::nullopt};
   for (std::size_t node = 1; node < stem.nodes(); ++node) {
     const Anchor* anchor = anchor_at(anchors, node);

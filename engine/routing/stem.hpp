@@ -24,7 +24,7 @@ struct Stem {
 // A node whose flow is known by itself.
 struct Anchor {
   std::size_t node = 0;
-  std::string name;  // "gauge ferry", "the releases of Heron Dam"
+  std::string name;                  // "gauge ferry", "the releases of Heron Dam"
   std::optional<std::size_t> gauge;  // index into River::gauges; none: a dam's releases
   std::optional<Area> drainage_area;
   PerCase<std::vector<Discharge>> flow;  // on the fine grid
@@ -49,6 +49,7 @@ struct Stretch {
                                                 const std::vector<Anchor>& anchors);
 
 // Straight lines between the steps of the coarser grid.
-[[nodiscard]] std::vector<Discharge> refined(const std::vector<Discharge>& flow, const TimeGrid& grid, const TimeGrid& fine);
+[[nodiscard]] std::vector<Discharge> refined(const std::vector<Discharge>& flow, const TimeGrid& grid,
+                                             const TimeGrid& fine);
 
 }  // namespace floatwright

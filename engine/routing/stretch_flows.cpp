@@ -13,12 +13,13 @@
 namespace floatwright {
 namespace {
 
-constexpr double kUnseenBound = 0.30;                          // of the flow
+constexpr double kUnseenBound = 0.30;                            // of the flow
 constexpr Duration kResidualFades = Duration::from_si(43200.0);  // 12 h, judgement
-constexpr double kLongestStep = 1.3;                           // C of one routed piece
-constexpr double kLargestDiffusion = 2.0;                      // D of one routed piece
+constexpr double kLongestStep = 1.3;                             // C of one routed piece
+constexpr double kLargestDiffusion = 2.0;                        // D of one routed piece
 
-// Short reaches are joined for routing: each is routed from the head of its piece, and the piece ends when it is long enough.
+// Short reaches are joined for routing: each is routed from the head of its piece, and the piece ends when it is long
+// enough.
 struct Piece {
   std::vector<Discharge> inflow;
   WavePath path;
@@ -39,13 +40,19 @@ void tell_dry(bool dry, std::vector<std::string>& doubts) {
   if (dry && std::find(doubts.begin(), doubts.end(), sentence) == doubts.end()) doubts.push_back(sentence);
 }
 
-void tell_closing(const RoutingInputs& in, const Stretch& stretch, double largest, bool bounded, std::vector<std::string>& doubts) {
+void tell_closing(const RoutingInputs& in, const Stretch& stretch, double largest, bool bounded,
+                  std::vector<std::string>& doubts) {
   if (largest <= kUnseenBound) return;
-  const std::string between = fmt::format("Between {} and {}", in.anchors[*stretch.top].name, in.anchors[*stretch.bottom].name);
-  doubts.push_back(bounded ? fmt::format("{} up to {:.0f} % of the flow is unaccounted for: no more than {:.0f} % is spread over the reaches.",
-                                         between, 100.0 * largest, 100.0 * kUnseenBound)
-                           : fmt::format("{} up to {:.0f} % of the flow is unaccounted for: is a tributary or a diversion missing from the river file?",
-                                         between, 100.0 * largest));
+  const std::string between =
+      fmt::format("Between {} and {}", in.anchors[*stretch.top].name, in.anchors[*stretch.bottom].name);
+  doubts.push_back(
+      bounded
+          ? fmt::format(
+                "{} up to {:.0f} % of the flow is unaccounted for: no more than {:.0f} % is spread over the reaches.",
+                between, 100.0 * largest, 100.0 * kUnseenBound)
+          : fmt::format("{} up to {:.0f} % of the flow is unaccounted for: is a tributary or a diversion missing from "
+                        "the river file?",
+                        between, 100.0 * largest));
 }
 
 bool anything_typed_between(const RoutingInputs& in, const Stretch& stretch) {
@@ -61,7 +68,8 @@ std::size_t first_forecast_step(const Anchor& anchor, const TimeGrid& fine) {
 }
 
 // The lower gauge as it would go on if what entered unseen over its last day kept entering.
-std::vector<Discharge> carried_on(std::vector<Discharge> gauge, const std::vector<Discharge>& routed, std::size_t from, Period step) {
+std::vector<Discharge> carried_on(std::vector<Discharge> gauge, const std::vector<Discharge>& routed, std::size_t from,
+                                  Period step) {
   const std::size_t day = std::min(from, static_cast<std::size_t>(std::chrono::hours{24} / step));
   Discharge unseen;
   for (std::size_t i = from - day; i < from; ++i) unseen = unseen + (gauge[i] - routed[i]);
@@ -80,7 +88,8 @@ void take_routed(std::vector<Discharge>& gauge, const std::vector<Discharge>& cl
   }
 }
 
-ReachFlows between(const RoutingInputs& in, const Stretch& stretch, CaseOf c, AnchorFlows& anchors, std::vector<std::string>& doubts) {
+ReachFlows between(const RoutingInputs& in, const Stretch& stretch, CaseOf c, AnchorFlows& anchors,
+                   std::vector<std::string>& doubts) {
   ReachFlows flows = routed_down(in, stretch, c, anchors.flow[*stretch.top], doubts);
   std::vector<Discharge>& gauge = anchors.flow[*stretch.bottom];
   const Anchor& bottom = in.anchors[*stretch.bottom];
@@ -89,7 +98,8 @@ ReachFlows between(const RoutingInputs& in, const Stretch& stretch, CaseOf c, An
 
   const bool bounded = anything_typed_between(in, stretch);
   const auto target = routed_ahead ? carried_on(gauge, flows.back(), ahead, in.fine.step) : gauge;
-  const Closing closing = closing_inflow(flows.back(), target, in.fine.step, bounded ? std::optional{kUnseenBound} : std::nullopt);
+  const Closing closing =
+      closing_inflow(flows.back(), target, in.fine.step, bounded ? std::optional{kUnseenBound} : std::nullopt);
   if (c == &PerCase<std::vector<Discharge>>::middle) tell_closing(in, stretch, closing.largest_share, bounded, doubts);
 
   const std::vector<double> share = unseen_share(in, stretch);
@@ -113,7 +123,8 @@ ReachFlows below(const RoutingInputs& in, const Stretch& stretch, const StretchS
 }
 
 // What the river carried before something joined or was taken at a node.
-std::vector<Discharge> above_node(const SideFlows& sides, std::size_t node, CaseOf c, bool undo_joining, std::vector<Discharge> flow) {
+std::vector<Discharge> above_node(const SideFlows& sides, std::size_t node, CaseOf c, bool undo_joining,
+                                  std::vector<Discharge> flow) {
   for (const Taking& taking : sides.taking)
     for (std::size_t i = 0; taking.node == node && i < flow.size(); ++i) flow[i] = flow[i] + taking.flow[i];
   for (const Joining& joining : sides.joining)
@@ -123,7 +134,8 @@ std::vector<Discharge> above_node(const SideFlows& sides, std::size_t node, Case
 }
 
 // No travel: over the short way from the first gauge upstream the wave is not pulled back in time.
-ReachFlows above(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources, CaseOf c, std::vector<Discharge> flow) {
+ReachFlows above(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources, CaseOf c,
+                 std::vector<Discharge> flow) {
   ReachFlows flows(stretch.to - stretch.from);
   for (std::size_t k = stretch.to; k-- > stretch.from;) {
     const ReachSource& source = sources.reaches[k - stretch.from];
@@ -158,7 +170,8 @@ std::vector<double> unseen_share(const RoutingInputs& in, const Stretch& stretch
     if (!areas) continue;
     Area grown = *reach.drainage_area - before;
     for (const Joining& joining : in.sides.joining)
-      if (joining.node == stretch.from + k && joining.flow && joining.drainage_area) grown = grown - *joining.drainage_area;
+      if (joining.node == stretch.from + k && joining.flow && joining.drainage_area)
+        grown = grown - *joining.drainage_area;
     by_area[k] = std::max(0.0, in_square_metres(grown));
     before = *reach.drainage_area;
   }

@@ -1,6 +1,7 @@
 #pragma once
-// The flow at the lower end of every reach of a stretch, in one case: routed down from the anchor above and closed on the
-// one below, or carried from the only anchor by drainage area. Flows are of the whole river, side channels included.
+// The flow at the lower end of every reach of a stretch, in one case: routed down from the anchor above and closed on
+// the one below, or carried from the only anchor by drainage area. Flows are of the whole river, side channels
+// included.
 #include <string>
 #include <vector>
 
@@ -18,14 +19,15 @@ struct AnchorFlows {
 };
 [[nodiscard]] AnchorFlows anchor_flows(const std::vector<Anchor>& anchors, CaseOf c);
 
-[[nodiscard]] ReachFlows stretch_flows(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources, CaseOf c,
-                                       AnchorFlows& anchors, std::vector<std::string>& doubts);
+[[nodiscard]] ReachFlows stretch_flows(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources,
+                                       CaseOf c, AnchorFlows& anchors, std::vector<std::string>& doubts);
 
 // Routed from `top` at the stretch's upper node down to the lower end of each reach, with what joins and is taken.
 [[nodiscard]] ReachFlows routed_down(const RoutingInputs& in, const Stretch& stretch, CaseOf c,
                                      const std::vector<Discharge>& top, std::vector<std::string>& doubts);
 
-// By reach: the share of the stretch's unseen inflow that has entered at its lower end; by drainage area, else by length.
+// By reach: the share of the stretch's unseen inflow that has entered at its lower end; by drainage area, else by
+// length.
 [[nodiscard]] std::vector<double> unseen_share(const RoutingInputs& in, const Stretch& stretch);
 
 }  // namespace floatwright

@@ -11,47 +11,59 @@
 namespace floatwright {
 namespace {
 
-constexpr Length kFarWithoutAreas = Length::from_si(20000.0);       // judgement: told
-constexpr Length kTooFarWithoutAreas = Length::from_si(40000.0);    // judgement: refused
-constexpr double kSmallDiversion = 0.20;                            // of the flow, judgement
+constexpr Length kFarWithoutAreas = Length::from_si(20000.0);     // judgement: told
+constexpr Length kTooFarWithoutAreas = Length::from_si(40000.0);  // judgement: refused
+constexpr double kSmallDiversion = 0.20;                          // of the flow, judgement
 
 std::string distance(const River& river, Length length) {
-  return river.kilometres ? fmt::format("{:.1f} km", in_kilometres(length)) : fmt::format("{:.1f} mi", in_miles(length));
+  return river.kilometres ? fmt::format("{:.1f} km", in_kilometres(length))
+                          : fmt::format("{:.1f} mi", in_miles(length));
 }
 
 void add_once(std::vector<std::string>& sentences, std::string sentence) {
-  if (std::find(sentences.begin(), sentences.end(), sentence) == sentences.end()) sentences.push_back(std::move(sentence));
+  if (std::find(sentences.begin(), sentences.end(), sentence) == sentences.end())
+    sentences.push_back(std::move(sentence));
 }
 
 // Why a diversion at this node hides the flow on its far side from the anchor; empty where it is small, which is told.
-std::string hidden_by_diversion(const RoutingInputs& in, std::size_t node, const Anchor& anchor, std::vector<std::string>& doubts) {
+std::string hidden_by_diversion(const RoutingInputs& in, std::size_t node, const Anchor& anchor,
+                                std::vector<std::string>& doubts) {
   for (const Taking& taking : in.sides.taking) {
     if (taking.node != node) continue;
-    const double most = std::max_element(taking.flow.begin(), taking.flow.end())->si(), flow = mean_flow(anchor.flow.middle).si();
+    const double most = std::max_element(taking.flow.begin(), taking.flow.end())->si(),
+                 flow = mean_flow(anchor.flow.middle).si();
     if (most > kSmallDiversion * flow)
       return fmt::format("{} takes more than {:.0f} % of the flow at {}, and no gauge stands beyond it", taking.name,
                          100.0 * kSmallDiversion, anchor.name);
-    if (most > 0.0) add_once(doubts, fmt::format("{} is counted as typed; no gauge beyond it tells what it really takes.", taking.name));
+    if (most > 0.0)
+      add_once(doubts,
+               fmt::format("{} is counted as typed; no gauge beyond it tells what it really takes.", taking.name));
   }
   return "";
 }
 
 // By area where both are known, else the same flow over a short way.
-ReachSource from_anchor(const RoutingInputs& in, const Anchor& anchor, std::optional<Area> anchor_area, const Reach& reach,
-                        Length away, const char* side, std::vector<std::string>& doubts) {
+ReachSource from_anchor(const RoutingInputs& in, const Anchor& anchor, std::optional<Area> anchor_area,
+                        const Reach& reach, Length away, const char* side, std::vector<std::string>& doubts) {
   if (anchor_area && reach.drainage_area) {
     const auto ratio = area_ratio(*reach.drainage_area, *anchor_area, in.river.area_exponent);
     if (!ratio) return {false, true, 1.0, fmt::format("unknown: {} {}", reach.id, ratio.why_absent())};
     if (ratio->in_doubt)
-      add_once(doubts, fmt::format("Some of the river {} {} drains less than half or more than one and a half times what it does: flows there are in doubt.", side, anchor.name));
+      add_once(doubts, fmt::format("Some of the river {} {} drains less than half or more than one and a half times "
+                                   "what it does: flows there are in doubt.",
+                                   side, anchor.name));
     return {true, true, ratio->factor, fmt::format("{:.2f} of {} by area", ratio->factor, anchor.name)};
   }
   if (away > kTooFarWithoutAreas)
-    return {false, false, 1.0, fmt::format("unknown: {} is {} away and no drainage areas are typed", anchor.name, distance(in.river, away))};
+    return {
+        false, false, 1.0,
+        fmt::format("unknown: {} is {} away and no drainage areas are typed", anchor.name, distance(in.river, away))};
   if (away > kFarWithoutAreas)
-    add_once(doubts, fmt::format("More than {} {} {} its flow is taken unchanged: type drainage areas.", distance(in.river, kFarWithoutAreas), side, anchor.name));
-  return {true, false, 1.0, fmt::format("as {}, {} {} (no drainage areas typed)", anchor.name, distance(in.river, away),
-                                        side == std::string{"below"} ? "above" : "below")};
+    add_once(doubts, fmt::format("More than {} {} {} its flow is taken unchanged: type drainage areas.",
+                                 distance(in.river, kFarWithoutAreas), side, anchor.name));
+  return {true, false, 1.0,
+          fmt::format("as {}, {} {} (no drainage areas typed)", anchor.name, distance(in.river, away),
+                      side == std::string{"below"} ? "above" : "below")};
 }
 
 // Areas of the anchor and of what is known to have joined since.
@@ -108,7 +120,8 @@ void tell_lakes(const RoutingInputs& in, const Stretch& stretch, StretchSources&
     const bool typed = std::any_of(in.river.wave_times.begin(), in.river.wave_times.end(),
                                    [&](const WaveTime& w) { return w.from >= reach.from && w.to <= reach.to; });
     if (!typed)
-      add_once(out.doubts, fmt::format("{} is counted without storage: type a wave time across it.", in.river.lakes[*reach.lake].name));
+      add_once(out.doubts, fmt::format("{} is counted without storage: type a wave time across it.",
+                                       in.river.lakes[*reach.lake].name));
   }
 }
 
@@ -119,7 +132,8 @@ StretchSources stretch_sources(const RoutingInputs& in, const Stretch& stretch) 
   if (stretch.top && stretch.bottom) {
     const Anchor &top = in.anchors[*stretch.top], &bottom = in.anchors[*stretch.bottom];
     const std::string words = top.gauge && bottom.gauge
-                                  ? fmt::format("between the gauges {} and {}", in.river.gauges[*top.gauge].id, in.river.gauges[*bottom.gauge].id)
+                                  ? fmt::format("between the gauges {} and {}", in.river.gauges[*top.gauge].id,
+                                                in.river.gauges[*bottom.gauge].id)
                                   : fmt::format("between {} and {}", top.name, bottom.name);
     out.reaches.assign(stretch.to - stretch.from, ReachSource{true, false, 1.0, words});
     out.reaches.back().words = bottom.name;

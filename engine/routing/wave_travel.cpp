@@ -9,8 +9,8 @@ namespace floatwright {
 namespace {
 
 constexpr double kWaveExponent = 0.34;
-constexpr double kManning = 0.035;                                    // s/m^(1/3), clean natural bed (Chow 1959 table 5-6)
-constexpr Discharge kLeastFlow = Discharge::from_si(0.01);            // below it a wave time means nothing
+constexpr double kManning = 0.035;                          // s/m^(1/3), clean natural bed (Chow 1959 table 5-6)
+constexpr Discharge kLeastFlow = Discharge::from_si(0.01);  // below it a wave time means nothing
 
 Discharge at_least(Discharge q) { return std::max(q, kLeastFlow); }
 
@@ -33,7 +33,8 @@ const WaveTime* typed_for(const River& river, const Reach& reach) {
 
 // Slope of the bed: typed, else what Manning's formula asks for at this flow.
 double slope(const River& river, const Reach& reach, const Channel& channel, Discharge q) {
-  if (reach.named_reach && river.reaches[*reach.named_reach].slope) return std::max(1e-5, *river.reaches[*reach.named_reach].slope);
+  if (reach.named_reach && river.reaches[*reach.named_reach].slope)
+    return std::max(1e-5, *river.reaches[*reach.named_reach].slope);
   const double v = in_metres_per_second(mean_speed(channel, q));  // m/s
   const double d = in_metres(mean_depth(channel, q));             // m
   return std::clamp(std::pow(kManning * v, 2.0) / std::pow(d, 4.0 / 3.0), 1e-5, 0.05);
@@ -57,7 +58,7 @@ ReachWave reach_wave(const River& river, const Reach& reach, Discharge here, Dis
   const Duration untyped = (reach.length / celerity(channel, q)) * (1.0 - wave.typed);
   wave.path.travel = wave.path.travel + untyped;
   if (!(wave.path.travel > Duration{})) return wave;
-  const double speed = in_metres(reach.length) / in_seconds(wave.path.travel);             // m/s, c
+  const double speed = in_metres(reach.length) / in_seconds(wave.path.travel);                    // m/s, c
   const double area_per_length = in_metres(width(channel, q)) * slope(river, reach, channel, q);  // m, B S
   wave.path.spread = metres(in_cubic_metres_per_second(q) / (area_per_length * speed));
   return wave;

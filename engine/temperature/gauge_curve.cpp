@@ -93,12 +93,14 @@ std::optional<Temperature> carried_forward(const Series<Temperature>& record, In
 ErrorBand error_band(const Series<Temperature>& record, Duration lead) {
   if (!record.empty() && record.times.back() - record.times.front() >= kEnoughRecord)
     if (const auto errors = past_errors(record, lead); errors.size() >= kEnoughErrors)
-      return {kelvins(std::min(quantile(errors, 0.1), -kLeastBand)), kelvins(std::max(quantile(errors, 0.9), kLeastBand)), true};
+      return {kelvins(std::min(quantile(errors, 0.1), -kLeastBand)),
+              kelvins(std::max(quantile(errors, 0.9), kLeastBand)), true};
   const double either_way = along(kDefaultBand, in_hours(lead));
   return {kelvins(-either_way), kelvins(either_way), false};
 }
 
-Measured<std::vector<PerCase<Temperature>>> gauge_curve(const Series<Temperature>& whole_record, const TimeGrid& grid, Instant now) {
+Measured<std::vector<PerCase<Temperature>>> gauge_curve(const Series<Temperature>& whole_record, const TimeGrid& grid,
+                                                        Instant now) {
   const Series<Temperature> record = up_to(whole_record, now);
   if (record.empty()) return Absent{"no usable water temperature"};
   const Instant newest = record.times.back();

@@ -1,7 +1,7 @@
 #pragma once
-// The daily curve of water temperature at one gauge, carried forward: T(t+h) = T(t+h-24k h) + a(h) (T(t) - T(t-24 h)), k the
-// least whole days that make it known. a is judgement: 1 at lead 0, then 0.85, 0.65, 0.45, 0.35, 0 at 3, 6, 12, 18, 24 h;
-// on the second day it starts at 1 again, so that the curve has no step, and is 0.2 at 36 h, 0 at 48 h.
+// The daily curve of water temperature at one gauge, carried forward: T(t+h) = T(t+h-24k h) + a(h) (T(t) - T(t-24 h)),
+// k the least whole days that make it known. a is judgement: 1 at lead 0, then 0.85, 0.65, 0.45, 0.35, 0 at 3, 6, 12,
+// 18, 24 h; on the second day it starts at 1 again, so that the curve has no step, and is 0.2 at 36 h, 0 at 48 h.
 #include <optional>
 
 #include "engine/readings/gauge_record.hpp"
@@ -16,7 +16,8 @@ inline constexpr Period kWidestTemperatureGap = std::chrono::hours{3};
 [[nodiscard]] double carried_share(Duration lead);
 
 // From what was known at `origin`; none where a reading it needs is missing.
-[[nodiscard]] std::optional<Temperature> carried_forward(const Series<Temperature>& record, Instant origin, Duration lead);
+[[nodiscard]] std::optional<Temperature> carried_forward(const Series<Temperature>& record, Instant origin,
+                                                         Duration lead);
 
 struct ErrorBand {
   TemperatureChange low, high;  // P10 and P90 of observed less forecast: low <= 0 <= high
@@ -28,7 +29,7 @@ struct ErrorBand {
 
 // One PerCase per grid step: the past as observed, the rest carried forward from the newest reading.
 // Absent "no water temperature since ..." past 48 h, or where no day before the newest reading is known.
-[[nodiscard]] Measured<std::vector<PerCase<Temperature>>> gauge_curve(const Series<Temperature>& record, const TimeGrid& grid,
-                                                                      Instant now);
+[[nodiscard]] Measured<std::vector<PerCase<Temperature>>> gauge_curve(const Series<Temperature>& record,
+                                                                      const TimeGrid& grid, Instant now);
 
 }  // namespace floatwright

@@ -23,7 +23,8 @@ std::optional<Discharge> newest_flow(const std::vector<GaugeRecord>& records, st
   return records[gauge].discharge.values.back();
 }
 
-// Share of the flow below the confluence, by the gauges' newest flows, else by drainage area; none where neither is known.
+// Share of the flow below the confluence, by the gauges' newest flows, else by drainage area; none where neither is
+// known.
 std::optional<double> share_of_flow(const River& river, const Tributary& tributary, std::size_t stem_gauge,
                                     const std::vector<GaugeRecord>& records) {
   const bool gauge_below = *river.gauges[stem_gauge].place < tributary.joins_at;
@@ -43,7 +44,7 @@ std::string parted_by(const River& river, Span span, std::size_t gauge, const st
   for (const Dam& dam : river.dams)
     if (inside(dam.place, span)) return dam.name;
   for (const Lake& lake : river.lakes)
-    if (lake.from && lake.to && *lake.to < span.upper && *lake.from > span.lower) return lake.name;
+    if (lake.from && lake.to && *lake.to<span.upper&& * lake.from> span.lower) return lake.name;
   for (const Tributary& tributary : river.tributaries) {
     if (!inside(tributary.joins_at, span)) continue;
     const auto share = share_of_flow(river, tributary, gauge, records);
@@ -79,8 +80,8 @@ std::vector<TemperatureGauge> within_reach(const River& river, const Reach& reac
 
 }  // namespace
 
-Measured<TemperatureGauge> temperature_gauge(const River& river, const Reach& reach, const std::vector<GaugeRecord>& records,
-                                             const std::vector<bool>& usable) {
+Measured<TemperatureGauge> temperature_gauge(const River& river, const Reach& reach,
+                                             const std::vector<GaugeRecord>& records, const std::vector<bool>& usable) {
   std::string in_the_way;
   for (const TemperatureGauge& candidate : within_reach(river, reach, usable)) {
     const Span span = span_between(*river.gauges[candidate.gauge].place, reach);

@@ -1,6 +1,6 @@
 #pragma once
-// Which gauge's temperature a reach may take: the nearest on the stem within 20 km of river, with no dam, no lake and no
-// tributary of over a fifth of the flow between (judgement).
+// Which gauge's temperature a reach may take: the nearest on the stem within 20 km of river, with no dam, no lake and
+// no tributary of over a fifth of the flow between (judgement).
 #include "engine/readings/gauge_record.hpp"
 #include "engine/river/graph.hpp"
 

@@ -11,8 +11,8 @@
 namespace floatwright {
 namespace {
 
-constexpr double kAwayFromGauge = 0.5;    // C either way, judgement
-constexpr double kPerKilometre = 0.1;     // C either way, judgement
+constexpr double kAwayFromGauge = 0.5;  // C either way, judgement
+constexpr double kPerKilometre = 0.1;   // C either way, judgement
 
 using Curve = std::vector<PerCase<Temperature>>;
 
@@ -30,7 +30,8 @@ std::string distance(const River& river, Length away) {
 std::string source_words(const River& river, const Reach& reach, const TemperatureGauge& from) {
   const GaugeSite& gauge = river.gauges[from.gauge];
   if (!(from.away > Length{})) return "gauge " + gauge.id;
-  return fmt::format("gauge {}, {} {}", gauge.id, distance(river, from.away), *gauge.place > reach.from ? "upstream" : "downstream");
+  return fmt::format("gauge {}, {} {}", gauge.id, distance(river, from.away),
+                     *gauge.place > reach.from ? "upstream" : "downstream");
 }
 
 // Of all gauges that have no curve, the reason of the first that reports temperature at all.
@@ -43,8 +44,8 @@ std::string no_curve_because(const std::vector<Measured<Curve>>& curves, const s
 
 }  // namespace
 
-RiverTemperatures river_temperatures(const River& river, const RiverGraph& graph, const std::vector<GaugeRecord>& records,
-                                     const TimeGrid& grid, Instant now) {
+RiverTemperatures river_temperatures(const River& river, const RiverGraph& graph,
+                                     const std::vector<GaugeRecord>& records, const TimeGrid& grid, Instant now) {
   std::vector<Measured<Curve>> curves;
   std::vector<bool> usable;
   for (const GaugeRecord& record : records) {
@@ -75,7 +76,8 @@ Measured<PerCase<Temperature>> temperature_at(const RiverTemperatures& temperatu
   if (curve->empty()) return Absent{"no hours were asked for"};
   const TimeGrid& grid = temperatures.grid;
   const std::size_t before = grid.index_before(t), after = std::min(before + 1, grid.count - 1);
-  const double share = before == after ? 0.0 : std::clamp(duration(t - grid.at(before)) / duration(grid.step), 0.0, 1.0);
+  const double share =
+      before == after ? 0.0 : std::clamp(duration(t - grid.at(before)) / duration(grid.step), 0.0, 1.0);
   const auto between = [&](Temperature a, Temperature b) { return a + share * (b - a); };
   const PerCase<Temperature>&a = (*curve)[before], &b = (*curve)[after];
   return PerCase<Temperature>{between(a.low, b.low), between(a.middle, b.middle), between(a.high, b.high)};

@@ -1,7 +1,7 @@
 #pragma once
 // Water temperature by reach and hour. This far: each gauge's own daily curve carried forward
-// (T(t+h) = T(t+h-24k h) + a (T(t) - T(t-24 h))), taken by the reaches near it with a band that grows with distance, and
-// unknown elsewhere: a temperature is never invented. Three cases of their own, at middle flow.
+// (T(t+h) = T(t+h-24k h) + a (T(t) - T(t-24 h))), taken by the reaches near it with a band that grows with distance,
+// and unknown elsewhere: a temperature is never invented. Three cases of their own, at middle flow.
 #include <string>
 #include <vector>
 

@@ -11,14 +11,16 @@ namespace floatwright::testing {
 namespace {
 
 // Engine rooms in the order of the data flow: a room may use itself and the rooms before it.
-const std::vector<std::string> kRooms{"units",  "readings",    "river",  "water",   "forecast", "routing",
-                                      "temperature", "tackle", "sinking", "choice",  "trip",     "plan_day", "wording"};
+const std::vector<std::string> kRooms{"units",  "readings", "river",  "water", "forecast", "routing", "temperature",
+                                      "tackle", "sinking",  "choice", "trip",  "plan_day", "wording"};
 
 // Beside the C++ standard library, what each engine room may include of a package.
 const std::map<std::string, std::set<std::string>> kPackagesOfRoom{
-    {"river", {"boost/graph"}}, {"sinking", {"boost/math"}}, {"forecast", {"date"}}, {"trip", {"date"}}, {"wording", {"date", "fmt"}}};
+    {"river", {"boost/graph"}},       {"sinking", {"boost/math"}}, {"forecast", {"date", "fmt"}}, {"routing", {"fmt"}},
+    {"temperature", {"date", "fmt"}}, {"trip", {"date"}},          {"wording", {"date", "fmt"}}};
 
-const std::set<std::string> kForbiddenInEngine{"fstream", "iostream", "filesystem", "thread", "cstdio", "stdio.h", "unistd.h"};
+const std::set<std::string> kForbiddenInEngine{"fstream", "iostream", "filesystem", "thread",
+                                               "cstdio",  "stdio.h",  "unistd.h"};
 
 std::string room_of(const std::string& path) {
   const auto rest = path.substr(std::string{"engine/"}.size());
@@ -31,7 +33,9 @@ std::size_t place(const std::string& room) {
   return static_cast<std::size_t>(std::ranges::find(kRooms, room) - kRooms.begin());
 }
 
-bool is_package(const std::string& include) { return include.find('/') != std::string::npos || include.ends_with(".h"); }
+bool is_package(const std::string& include) {
+  return include.find('/') != std::string::npos || include.ends_with(".h");
+}
 
 bool allowed_package(const std::string& room, const std::string& include) {
   const auto row = kPackagesOfRoom.find(room);
@@ -45,7 +49,8 @@ TEST(Includes, OfAnEngineRoomReachOnlyTheRoomsBeforeIt) {
     ASSERT_LT(place(room), kRooms.size()) << file.path << ": an engine room that the order does not know";
     for (const auto& include : file.own_includes) {
       ASSERT_TRUE(include.starts_with("engine/")) << file.path << " includes " << include;
-      EXPECT_LE(place(room_of(include)), place(room)) << file.path << " includes " << include << ", a room after its own";
+      EXPECT_LE(place(room_of(include)), place(room))
+          << file.path << " includes " << include << ", a room after its own";
     }
   }
 }
@@ -82,7 +87,8 @@ TEST(Includes, OfAdaptersKeepInAndOutApart) {
   }
   for (const auto& file : sources_below("adapters/out")) {
     for (const auto& include : file.own_includes) {
-      EXPECT_FALSE(include.starts_with("adapters/in/") || include.starts_with("adapters/cli/")) << file.path << " includes " << include;
+      EXPECT_FALSE(include.starts_with("adapters/in/") || include.starts_with("adapters/cli/"))
+          << file.path << " includes " << include;
     }
   }
 }
@@ -93,7 +99,8 @@ TEST(Includes, OfHeavyHeadersStandInSourceFilesOnly) {
     for (const auto& file : sources_below(folder)) {
       if (!file.path.ends_with(".hpp")) continue;
       for (const auto& include : file.system_includes) {
-        EXPECT_FALSE(heavy.contains(include) || include.starts_with("boost/graph/")) << file.path << " includes <" << include << ">";
+        EXPECT_FALSE(heavy.contains(include) || include.starts_with("boost/graph/"))
+            << file.path << " includes <" << include << ">";
       }
     }
   }

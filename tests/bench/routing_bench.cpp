@@ -1,8 +1,9 @@
-// Nanoseconds for one reach and one quarter of an hour of Muskingum-Cunge, and for a whole river of reaches in three cases.
+// Nanoseconds for one reach and one quarter of an hour of Muskingum-Cunge, and for a whole river of reaches in three
+// cases.
 #include <benchmark/benchmark.h>
 
-#include "engine/routing/river_flows.hpp"
 #include "engine/routing/muskingum.hpp"
+#include "engine/routing/river_flows.hpp"
 
 namespace floatwright {
 namespace {

@@ -1,6 +1,6 @@
-// Drainage-area ratio Qu = Qg (Au/Ag)^phi. phi 1 is the default; Asquith, Roussel & Vrabel 2006 (USGS SIR 2006-5286) give
-// 0.700 to 0.935 by streamflow percentile. The numbers follow from the stated formula (250 cfs, 1500 and 1200 mi2).
-// The range 0.5 to 1.5 is commonly quoted as guidance of the US Geological Survey, 0.3 to 3 as the outer limit.
+// Drainage-area ratio Qu = Qg (Au/Ag)^phi. phi 1 is the default; Asquith, Roussel & Vrabel 2006 (USGS SIR 2006-5286)
+// give 0.700 to 0.935 by streamflow percentile. The numbers follow from the stated formula (250 cfs, 1500 and 1200
+// mi2). The range 0.5 to 1.5 is commonly quoted as guidance of the US Geological Survey, 0.3 to 3 as the outer limit.
 #include <gtest/gtest.h>
 
 #include "engine/routing/area_ratio.hpp"

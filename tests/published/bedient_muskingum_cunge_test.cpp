@@ -1,6 +1,6 @@
-// Bedient et al., Hydrology and Floodplain Analysis, Example 4-7 (after Raudkivi 1979), pp. 286-290: Muskingum-Cunge over
-// three pieces of 6 km. dt is long against K, so one coefficient is negative: the example is routed as printed, with
-// muskingum_weights, which does not hold them to non-negative.
+// Bedient et al., Hydrology and Floodplain Analysis, Example 4-7 (after Raudkivi 1979), pp. 286-290: Muskingum-Cunge
+// over three pieces of 6 km. dt is long against K, so one coefficient is negative: the example is routed as printed,
+// with muskingum_weights, which does not hold them to non-negative.
 #include <gtest/gtest.h>
 
 #include "engine/routing/muskingum.hpp"
@@ -35,11 +35,12 @@ TEST(Bedient, HydrographsOfExample47) {
   for (const auto& printed : kPrinted) {
     flow = routed(flow, w, cubic_metres_per_second(10));
     for (std::size_t i = 0; i < printed.size(); ++i)
-      EXPECT_NEAR(in_cubic_metres_per_second(flow[i]), printed[i], 0.03) << "step " << i;  // the book's rounded hand steps
+      EXPECT_NEAR(in_cubic_metres_per_second(flow[i]), printed[i], 0.03)
+          << "step " << i;  // the book's rounded hand steps
   }
 }
-// Where no coefficient is negative, Cunge's form in C and D is Muskingum's in K = dx/c and X = (1 - D)/2: an identity of
-// the two printed forms, checked at the example's D and a step of one hour.
+// Where no coefficient is negative, Cunge's form in C and D is Muskingum's in K = dx/c and X = (1 - D)/2: an identity
+// of the two printed forms, checked at the example's D and a step of one hour.
 TEST(Bedient, CungeFormIsMuskingumWithTheExamplesX) {
   const Duration k = kPiece / kCelerity, dt = hours(1);
   const auto cunge = muskingum_cunge_weights(dt / k, diffusion());

@@ -1,5 +1,5 @@
-// Chow, Maidment & Mays 1988, Applied Hydrology, Example 8.4.1, p. 258-259: inputs, coefficients and outflows as printed
-// (the book's C1, C2, C3 are inflow now, inflow before, outflow before). Outflows are printed in whole cfs.
+// Chow, Maidment & Mays 1988, Applied Hydrology, Example 8.4.1, p. 258-259: inputs, coefficients and outflows as
+// printed (the book's C1, C2, C3 are inflow now, inflow before, outflow before). Outflows are printed in whole cfs.
 #include <gtest/gtest.h>
 
 #include "engine/routing/muskingum.hpp"
@@ -7,8 +7,10 @@
 namespace floatwright {
 namespace {
 
-const std::vector<double> kInflow{93, 137, 208, 320, 442, 546, 630, 678, 691, 675, 634, 571, 477, 390, 329, 247, 184, 134, 108, 90};
-const std::vector<double> kOutflow{85, 91, 114, 159, 233, 324, 420, 509, 578, 623, 642, 635, 603, 546, 479, 413, 341, 274, 215, 170};
+const std::vector<double> kInflow{93,  137, 208, 320, 442, 546, 630, 678, 691, 675,
+                                  634, 571, 477, 390, 329, 247, 184, 134, 108, 90};
+const std::vector<double> kOutflow{85,  91,  114, 159, 233, 324, 420, 509, 578, 623,
+                                   642, 635, 603, 546, 479, 413, 341, 274, 215, 170};
 
 TEST(Chow1988, CoefficientsOfExample841) {
   const auto w = muskingum_weights(hours(2.3), 0.15, hours(1));

@@ -1,5 +1,5 @@
-// Ponce, Engineering Hydrology, Example 9-1, Table 9-1 (10-1 in the second edition), as carried in the test "ponce01" of
-// the US Geological Survey's MODFLOW 6: inputs and outflows; tolerance there 0.06 m3/s.
+// Ponce, Engineering Hydrology, Example 9-1, Table 9-1 (10-1 in the second edition), as carried in the test "ponce01"
+// of the US Geological Survey's MODFLOW 6: inputs and outflows; tolerance there 0.06 m3/s.
 #include <gtest/gtest.h>
 
 #include "engine/routing/muskingum.hpp"
@@ -7,10 +7,11 @@
 namespace floatwright {
 namespace {
 
-const std::vector<double> kInflow{352, 587, 1353, 2725, 4408.5, 5987, 6704, 6951, 6839, 6207, 5346, 4560, 3861.5,
-                                  3007, 2357.5, 1779, 1405, 1123, 952.5, 730, 605, 514, 422, 352, 352, 352};
-const std::vector<double> kOutflow{352.0, 382.7, 571.4, 1090.2, 2020.6, 3264.7, 4541.8, 5514.1, 6124.2, 6352.6, 6177.0, 5713.2, 5120.7,
-                                   4461.7, 3744.5, 3066.0, 2457.7, 1963.2, 1575.6, 1275.7, 1022.1, 828.9, 680.0, 558.7, 468.8, 418.0};
+const std::vector<double> kInflow{352,  587,    1353, 2725, 4408.5, 5987,  6704, 6951, 6839, 6207, 5346, 4560, 3861.5,
+                                  3007, 2357.5, 1779, 1405, 1123,   952.5, 730,  605,  514,  422,  352,  352,  352};
+const std::vector<double> kOutflow{352.0,  382.7,  571.4,  1090.2, 2020.6, 3264.7, 4541.8, 5514.1, 6124.2,
+                                   6352.6, 6177.0, 5713.2, 5120.7, 4461.7, 3744.5, 3066.0, 2457.7, 1963.2,
+                                   1575.6, 1275.7, 1022.1, 828.9,  680.0,  558.7,  468.8,  418.0};
 
 TEST(Ponce, CoefficientsOfExample91) {
   const auto w = muskingum_weights(hours(48), 0.1, hours(24));

@@ -1,4 +1,5 @@
-// Methods and default bands as stated in docs/equations.md (judgement); the expected numbers are worked out by hand beside.
+// Methods and default bands as stated in docs/equations.md (judgement); the expected numbers are worked out by hand
+// beside.
 #include "engine/forecast/outlook.hpp"
 
 #include <gmock/gmock.h>
@@ -18,7 +19,9 @@ constexpr double kRoundOff = 1e-9;  // m3/s
 GaugeOutlook outlook_of(const GaugeRecord& record, Instant now = kNow) {
   return gauge_outlook({record, nullptr, false, false, "America/Denver"}, grid_around(now), now);
 }
-double at_lead(const std::vector<Discharge>& flow, int lead_h) { return flow[static_cast<std::size_t>(96 + lead_h)].si(); }
+double at_lead(const std::vector<Discharge>& flow, int lead_h) {
+  return flow[static_cast<std::size_t>(96 + lead_h)].si();
+}
 
 TEST(Outlook, HoldsASteadyRiverBetweenTheStatedBands) {
   const auto outlook = outlook_of(record_of(100, [](int) { return 40.0; }));
@@ -50,8 +53,8 @@ TEST(Outlook, RepeatsTheShapeOfTheDailyWaveWithoutItsTrend) {
   const auto wave = [](int h) { return 50.0 * std::exp(0.05 * std::sin(2 * std::numbers::pi * h / 24.0) + 0.001 * h); };
   const auto outlook = outlook_of(record_of(100, wave));
   EXPECT_EQ(outlook.method, FlowMethod::WaveShape);
-  EXPECT_NEAR(at_lead(outlook.flow->middle, 24), 50.0, kRoundOff);                         // at 24 h the newest value
-  EXPECT_NEAR(at_lead(outlook.flow->middle, 6), 50.0 * std::exp(-0.05), 1e-6);             // trough of the sine, no trend
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 24), 50.0, kRoundOff);              // at 24 h the newest value
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 6), 50.0 * std::exp(-0.05), 1e-6);  // trough of the sine, no trend
   EXPECT_NEAR(at_lead(outlook.flow->middle, 30), at_lead(outlook.flow->middle, 6), 1e-9);
   EXPECT_NEAR(at_lead(outlook.flow->low, 24), 50.0 * 0.80, kRoundOff);
 }
@@ -77,19 +80,22 @@ TEST(Outlook, SaysNothingOfAnEmptyRecordOrADryOne) {
 }
 TEST(Outlook, GoesOnFromARecordThatEndedInTheMorningAndSaysSo) {
   const Instant newest = kNow - std::chrono::hours{10};
-  const auto outlook = outlook_of(record_of(100, [](int) { return 40.0; }, newest));
+  const auto outlook = outlook_of(record_of(
+      100, [](int) { return 40.0; }, newest));
   ASSERT_TRUE(outlook.flow.has_value());
   EXPECT_THAT(outlook.why, HasSubstr("no reading since 2027-05-13 08:00 UTC"));
   EXPECT_EQ(outlook.forecast_from, newest + std::chrono::hours{1});
   EXPECT_NEAR(at_lead(outlook.flow->low, 14), 40.0 * 0.82, kRoundOff);  // the lead counts from the newest reading: 24 h
 }
 TEST(Outlook, SaysNothingWhereTheRecordEndedMoreThanTwoDaysAgo) {
-  const auto outlook = outlook_of(record_of(100, [](int) { return 40.0; }, kNow - std::chrono::hours{49}));
+  const auto outlook = outlook_of(record_of(
+      100, [](int) { return 40.0; }, kNow - std::chrono::hours{49}));
   ASSERT_FALSE(outlook.flow.has_value());
   EXPECT_THAT(outlook.flow.why_absent(), HasSubstr("no reading since 2027-05-11 17:00 UTC"));
 }
 TEST(Outlook, ReadsNothingLaterThanNow) {
-  auto with_future = record_of(110, [](int h) { return h < 10 ? 400.0 : 40.0; }, kNow + std::chrono::hours{10});
+  auto with_future = record_of(
+      110, [](int h) { return h < 10 ? 400.0 : 40.0; }, kNow + std::chrono::hours{10});
   const auto outlook = outlook_of(with_future);
   EXPECT_NEAR(outlook.now->si(), 40.0, kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->middle, 6), 40.0, kRoundOff);

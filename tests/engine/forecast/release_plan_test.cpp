@@ -56,7 +56,7 @@ River river_with_gauge_at(double mile) {
   river.gauges = {site};
   return river;
 }
-TEST(DamAbove, IsCloseWithinFiveKilometresAndNoWaterJoining) {
+TEST(DamAbove, IsCloseWithinEightKilometresAndNoWaterJoining) {
   River river = river_with_gauge_at(45.2);
   EXPECT_EQ(dam_above(river, river.gauges[0]).dam, &river.dams[0]);
   EXPECT_TRUE(dam_above(river, river.gauges[0]).close);

@@ -18,7 +18,7 @@ const std::string kDenver = "America/Denver";
 
 // Denver put its clocks forward on 14 March 2027 at 02:00, from UTC-7 to UTC-6 (US rule: second Sunday of March).
 TEST(LocalClock, GoesBackToTheSameHourOnTheWallAcrossDaylightSaving) {
-  const Instant monday_noon = sys_days{year{2027} / 3 / 15} + hours{18};  // 12:00 at UTC-6
+  const Instant monday_noon = sys_days{year{2027} / 3 / 15} + hours{18};                            // 12:00 at UTC-6
   EXPECT_EQ(same_hour_before(monday_noon, 2, kDenver), sys_days{year{2027} / 3 / 13} + hours{19});  // 12:00 at UTC-7
 }
 TEST(LocalClock, TakesTheJumpForAnHourThatTheClockSkips) {
@@ -46,7 +46,10 @@ double by_the_clock(Instant t) {
   return !weekend(t, kDenver) && of_day >= hours{9} && of_day < hours{21} ? 60.0 : 40.0;
 }
 FlowHistory station_until(Instant newest) {
-  return flow_history(record_of(24 * 20, [&](int h) { return by_the_clock(newest - hours{h}); }, newest).discharge, newest);
+  return flow_history(record_of(
+                          24 * 20, [&](int h) { return by_the_clock(newest - hours{h}); }, newest)
+                          .discharge,
+                      newest);
 }
 
 TEST(SameHour, TellsWeekdaysFromTheWeekend) {
@@ -58,7 +61,7 @@ TEST(SameHour, TellsWeekdaysFromTheWeekend) {
   EXPECT_NEAR(std::exp(same_hour(station_until(thursday_evening), friday_noon, kDenver)->middle), 60.0, 1e-6);
 }
 TEST(SameHour, HoldsTheHourOnTheWallAcrossDaylightSaving) {
-  const Instant sunday_evening = sys_days{year{2027} / 3 / 15} + hours{2};      // 20:00 local, after the jump
+  const Instant sunday_evening = sys_days{year{2027} / 3 / 15} + hours{2};  // 20:00 local, after the jump
   const Instant monday_half_past_nine = sys_days{year{2027} / 3 / 15} + hours{15} + std::chrono::minutes{30};
   EXPECT_NEAR(std::exp(same_hour(station_until(sunday_evening), monday_half_past_nine, kDenver)->middle), 60.0, 1e-6);
 }

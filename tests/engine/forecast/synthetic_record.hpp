@@ -7,7 +7,8 @@
 
 namespace floatwright {
 
-inline constexpr Instant kNow = std::chrono::sys_days{std::chrono::year{2027} / 5 / 13} + std::chrono::hours{18};  // a Thursday
+inline constexpr Instant kNow =
+    std::chrono::sys_days{std::chrono::year{2027} / 5 / 13} + std::chrono::hours{18};  // a Thursday
 
 inline GaugeRecord record_of(int hours_back, const std::function<double(int)>& flow_at, Instant newest = kNow) {
   GaugeRecord record;

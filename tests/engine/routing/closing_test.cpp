@@ -20,7 +20,8 @@ std::vector<Discharge> flow_of(std::size_t n, F at) {
 double daily(double i) { return std::sin(2 * std::numbers::pi * i / kDay); }
 
 TEST(Closing, FindsASteadyInflow) {
-  const auto closing = closing_inflow(flow_of(5 * kDay, [](double) { return 40.0; }), flow_of(5 * kDay, [](double) { return 44.0; }), kStep, 0.3);
+  const auto closing = closing_inflow(flow_of(5 * kDay, [](double) { return 40.0; }),
+                                      flow_of(5 * kDay, [](double) { return 44.0; }), kStep, 0.3);
   for (const Discharge q : closing.inflow) EXPECT_NEAR(q.si(), 4.0, 1e-9);
   EXPECT_NEAR(closing.largest_share, 0.1, 1e-9);
 }
@@ -36,14 +37,17 @@ TEST(Closing, MeetsTheGaugeAsADailyMean) {
   std::vector<Discharge> closed;
   for (std::size_t i = 0; i < routed.size(); ++i) closed.push_back(routed[i] + inflow[i]);
   const auto of_closed = daily_mean(closed, kStep), of_gauge = daily_mean(gauge, kStep);
-  for (std::size_t i = 0; i < closed.size(); ++i) EXPECT_NEAR(of_closed[i].si(), of_gauge[i].si(), 0.05);  // 0.1 % of the flow
+  for (std::size_t i = 0; i < closed.size(); ++i)
+    EXPECT_NEAR(of_closed[i].si(), of_gauge[i].si(), 0.05);  // 0.1 % of the flow
 }
 TEST(Closing, MayTakeWaterOut) {
-  const auto closing = closing_inflow(flow_of(3 * kDay, [](double) { return 40.0; }), flow_of(3 * kDay, [](double) { return 35.0; }), kStep, 0.3);
+  const auto closing = closing_inflow(flow_of(3 * kDay, [](double) { return 40.0; }),
+                                      flow_of(3 * kDay, [](double) { return 35.0; }), kStep, 0.3);
   EXPECT_NEAR(closing.inflow[100].si(), -5.0, 1e-9);
 }
 TEST(Closing, IsHeldToItsBoundAndTellsWhatWasAskedFor) {
-  const auto closing = closing_inflow(flow_of(3 * kDay, [](double) { return 40.0; }), flow_of(3 * kDay, [](double) { return 60.0; }), kStep, 0.3);
+  const auto closing = closing_inflow(flow_of(3 * kDay, [](double) { return 40.0; }),
+                                      flow_of(3 * kDay, [](double) { return 60.0; }), kStep, 0.3);
   EXPECT_NEAR(closing.inflow[100].si(), 12.0, 1e-9);
   EXPECT_NEAR(closing.largest_share, 0.5, 1e-9);
 }

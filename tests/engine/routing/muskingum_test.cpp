@@ -11,7 +11,8 @@ namespace {
 
 // One of 10^low to 10^high, even in logs.
 rc::Gen<double> log_even(double low, double high) {
-  return rc::gen::map(rc::gen::inRange(0, 10001), [=](int i) { return std::pow(10.0, low + (high - low) * i / 10000.0); });
+  return rc::gen::map(rc::gen::inRange(0, 10001),
+                      [=](int i) { return std::pow(10.0, low + (high - low) * i / 10000.0); });
 }
 WavePath random_path() {
   return {metres(*log_even(1.5, 5.0)), seconds(*log_even(1.0, 5.5)), metres(*log_even(0.0, 4.5))};
@@ -54,15 +55,18 @@ TEST(Muskingum, NeverLeavesTheRangeOfItsInflow) {
     for (int i = 0; i < 60; ++i) inflow.push_back(cubic_metres_per_second(*log_even(0.0, 2.0)));
     const auto outflow = routed(inflow, random_path(), minutes(15));
     const auto [least, most] = std::minmax_element(inflow.begin(), inflow.end());
-    for (const Discharge q : outflow) RC_ASSERT(q.si() >= least->si() * (1 - 1e-12) && q.si() <= most->si() * (1 + 1e-12));
+    for (const Discharge q : outflow)
+      RC_ASSERT(q.si() >= least->si() * (1 - 1e-12) && q.si() <= most->si() * (1 + 1e-12));
   }));
 }
 TEST(Muskingum, CutsTheRiverSoThatTheCourantNumberIsNearestToOne) {
   EXPECT_EQ(routing_cut({kilometres(20), hours(2), metres(300)}, minutes(15)).pieces, 8u);
-  EXPECT_EQ(routing_cut({kilometres(20), hours(2), metres(9000)}, minutes(15)).pieces, 4u);  // D would be 3.6: joined to 1.8
+  EXPECT_EQ(routing_cut({kilometres(20), hours(2), metres(9000)}, minutes(15)).pieces,
+            4u);  // D would be 3.6: joined to 1.8
 }
 TEST(Muskingum, PassesAFlowUnchangedWhereThereIsNoTravel) {
-  const std::vector<Discharge> inflow{cubic_metres_per_second(1), cubic_metres_per_second(9), cubic_metres_per_second(4)};
+  const std::vector<Discharge> inflow{cubic_metres_per_second(1), cubic_metres_per_second(9),
+                                      cubic_metres_per_second(4)};
   EXPECT_EQ(routed(inflow, WavePath{}, minutes(15)), inflow);
 }
 // The lag of the centre of a pulse is the travel time: sum of t Q over sum of Q, exact for Muskingum (first moment K).

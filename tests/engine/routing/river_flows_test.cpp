@@ -19,7 +19,8 @@ double wave(double h) { return 50.0 + 5.0 * std::sin(2 * std::numbers::pi * h / 
 
 TEST(RiverFlows, CarrySteadyWaterUnchanged) {
   const Routed run = run_of(bare_river(), {outlook_of("heron", steady(50)), outlook_of("ferry", steady(50))});
-  for (const double mile : {45.4, 44.0, 39.0, 30.0}) EXPECT_NEAR(run.middle(mile, 12), 50.0, 0.6) << mile;  // area between is small
+  for (const double mile : {45.4, 44.0, 39.0, 30.0})
+    EXPECT_NEAR(run.middle(mile, 12), 50.0, 0.6) << mile;  // area between is small
 }
 TEST(RiverFlows, LetAGaugeStandAtItsOwnPlace) {
   const Routed run = run_of(bare_river(), {outlook_of("heron", wave), outlook_of("ferry", steady(55))});
@@ -32,7 +33,9 @@ TEST(RiverFlows, LetAGaugeStandAtItsOwnPlace) {
 TEST(RiverFlows, CloseOnTheLowerGaugeAsADailyMean) {
   River river = bare_river();
   river.accesses.push_back(access_at("last", 29.0));
-  const Routed run = run_of(river, {outlook_of("heron", wave), outlook_of("ferry", [](double h) { return 54.0 + 4.0 * std::sin(2 * std::numbers::pi * (h - 3) / 24.0); })});
+  const Routed run = run_of(river, {outlook_of("heron", wave), outlook_of("ferry", [](double h) {
+                                      return 54.0 + 4.0 * std::sin(2 * std::numbers::pi * (h - 3) / 24.0);
+                                    })});
   for (const int first : {-48, -24, 0}) {
     double sum = 0.0;
     for (int h = first; h < first + 24; ++h) sum += run.middle(29.05, h);
@@ -62,12 +65,17 @@ TEST(RiverFlows, RefuseATributaryGaugeTooFarInAreaAndSaySo) {
   River river = bare_river();
   river.gauges.push_back(gauge_site("alder", std::nullopt, 50));
   river.tributaries = {{"alder_creek", "Alder Creek", river_mile(35), square_miles(225), "alder"}};
-  const Routed run = run_of(river, {outlook_of("heron", steady(50)), outlook_of("ferry", steady(52)), outlook_of("alder", steady(7))});
+  const Routed run =
+      run_of(river, {outlook_of("heron", steady(50)), outlook_of("ferry", steady(52)), outlook_of("alder", steady(7))});
   EXPECT_THAT(run.flows.doubts, Contains(HasSubstr("Alder Creek: flow unknown")));
 }
 TEST(RiverFlows, SplitWhatASideChannelTakesAndJoinItAgain) {
   River river = bare_river(0, 0);
-  river.side_channels = {{"cottonwood", "Cottonwood Channel", river_mile(38.6), river_mile(37.4), {{cubic_metres_per_second(20), 0.05}, {cubic_metres_per_second(80), 0.25}}}};
+  river.side_channels = {{"cottonwood",
+                          "Cottonwood Channel",
+                          river_mile(38.6),
+                          river_mile(37.4),
+                          {{cubic_metres_per_second(20), 0.05}, {cubic_metres_per_second(80), 0.25}}}};
   const Routed run = run_of(river, {outlook_of("heron", steady(50)), silent("ferry")});
   double branch = 0.0;
   for (std::size_t r = 0; r < run.graph.reaches.size(); ++r)
@@ -78,8 +86,11 @@ TEST(RiverFlows, SplitWhatASideChannelTakesAndJoinItAgain) {
 }
 TEST(RiverFlows, TakeADiversionInItsSeasonOnly) {
   River river = bare_river(0, 0);
-  river.diversions = {{"mill_ditch", "Mill ditch", river_mile(41.5), cubic_metres_per_second(2), Season{{5, 1}, {9, 15}}}};
-  const auto flow_below = [&] { return run_of(river, {outlook_of("heron", steady(50)), silent("ferry")}).middle(41, 0); };
+  river.diversions = {
+      {"mill_ditch", "Mill ditch", river_mile(41.5), cubic_metres_per_second(2), Season{{5, 1}, {9, 15}}}};
+  const auto flow_below = [&] {
+    return run_of(river, {outlook_of("heron", steady(50)), silent("ferry")}).middle(41, 0);
+  };
   EXPECT_NEAR(flow_below(), 48.0, 1e-9);
   river.diversions[0].season = Season{{6, 1}, {9, 15}};
   EXPECT_NEAR(flow_below(), 50.0, 1e-9);
@@ -112,10 +123,12 @@ TEST(RiverFlows, AskForAMissingTributaryWhereNothingIsTyped) {
 }
 TEST(RiverFlows, RouteReleasesThroughAGaugeThatOnlyRepeatsItsHours) {
   River river = bare_river(0, 0);
-  river.dams = {heron_dam({{kNow - std::chrono::hours{100}, cubic_metres_per_second(40)}, {kNow + std::chrono::hours{4}, cubic_metres_per_second(60)}})};
+  river.dams = {heron_dam({{kNow - std::chrono::hours{100}, cubic_metres_per_second(40)},
+                           {kNow + std::chrono::hours{4}, cubic_metres_per_second(60)}})};
   river.wave_times = {{river_mile(46), river_mile(28.9), cubic_metres_per_second(50), hours(5)}};
   const auto release = [](double h) { return h < 4 ? 40.0 : 60.0; };
-  const Routed run = run_of(river, {outlook_of("heron", release, 0.1, FlowMethod::Schedule), outlook_of("ferry", steady(42), 0.1, FlowMethod::SameHour)});
+  const Routed run = run_of(river, {outlook_of("heron", release, 0.1, FlowMethod::Schedule),
+                                    outlook_of("ferry", steady(42), 0.1, FlowMethod::SameHour)});
   EXPECT_NEAR(run.middle(28.0, 2), 42.0, 0.2);
   EXPECT_NEAR(run.middle(28.0, 20), 62.0, 0.5);  // the rise has passed the gauge; 2 m3/s enter between
   EXPECT_THAT(run.flows.doubts, Contains(HasSubstr("gauge ferry is taken to show the releases routed down to it")));

@@ -1,6 +1,7 @@
 #pragma once
-// An invented river for tests: dam at mile 46, gauge heron at 45.2, gauge ferry at 28.9, Alder Creek joins at 35, a side
-// channel from 38.6 to 37.4, Mill ditch at 41.5, the last access at 22.4. Flows are m3/s; outlooks are made by hand.
+// An invented river for tests: dam at mile 46, gauge heron at 45.2, gauge ferry at 28.9, Alder Creek joins at 35, a
+// side channel from 38.6 to 37.4, Mill ditch at 41.5, the last access at 22.4. Flows are m3/s; outlooks are made by
+// hand.
 #include <functional>
 
 #include "engine/routing/river_flows.hpp"
@@ -32,7 +33,8 @@ inline StretchNote note_between(double from, double to) {
   note.float_time = hours((from - to) / 2.2);
   Water run;
   run.fishing_time = 1.0;
-  run.notes = {{cubic_metres_per_second(50), feet(4.5), surface_feet_per_second(3.3), DepthSource::Noted, std::nullopt}};
+  run.notes = {
+      {cubic_metres_per_second(50), feet(4.5), surface_feet_per_second(3.3), DepthSource::Noted, std::nullopt}};
   note.waters = {run};
   return note;
 }
@@ -43,7 +45,8 @@ inline River bare_river(double area_heron = 980, double area_ferry = 1290) {
   river.name = "Lantern River";
   river.time_zone = "America/Denver";
   river.gauges = {gauge_site("heron", 45.2, area_heron), gauge_site("ferry", 28.9, area_ferry)};
-  river.accesses = {access_at("ramp", 45.6), access_at("mill", 40.2), access_at("bar", 34.4), access_at("quarry", 22.4)};
+  river.accesses = {access_at("ramp", 45.6), access_at("mill", 40.2), access_at("bar", 34.4),
+                    access_at("quarry", 22.4)};
   river.notes = {note_between(45.6, 40.2), note_between(40.2, 34.4), note_between(34.4, 22.4)};
   return river;
 }
@@ -58,11 +61,12 @@ inline Dam heron_dam(std::vector<Release> schedule = {}) {
 }
 
 // The flow by hours after kNow (negative: the past), and how far the low and high cases part ahead of now.
-inline GaugeOutlook outlook_of(const std::string& gauge, const std::function<double(double)>& flow_at, double band = 0.0,
-                               FlowMethod method = FlowMethod::Hold) {
+inline GaugeOutlook outlook_of(const std::string& gauge, const std::function<double(double)>& flow_at,
+                               double band = 0.0, FlowMethod method = FlowMethod::Hold) {
   GaugeOutlook outlook;
   outlook.gauge = gauge;
-  outlook.state = method == FlowMethod::Schedule || method == FlowMethod::SameHour ? FlowState::Regulated : FlowState::Steady;
+  outlook.state =
+      method == FlowMethod::Schedule || method == FlowMethod::SameHour ? FlowState::Regulated : FlowState::Steady;
   outlook.method = method;
   outlook.now_at = kNow;
   outlook.forecast_from = kNow + std::chrono::hours{1};

@@ -14,7 +14,8 @@ using std::chrono::minutes;
 
 River with_release(double before, double after) {
   River river = bare_river(0, 0);
-  river.dams = {heron_dam({{kNow - hours{100}, cubic_metres_per_second(before)}, {kNow + hours{6}, cubic_metres_per_second(after)}})};
+  river.dams = {heron_dam(
+      {{kNow - hours{100}, cubic_metres_per_second(before)}, {kNow + hours{6}, cubic_metres_per_second(after)}})};
   river.wave_times = {{river_mile(46), river_mile(28.9), cubic_metres_per_second(50), floatwright::hours(5.2)}};
   river.hazards = {{"The Ledge", river_mile(28.9), "STOP ABOVE.", std::nullopt, std::nullopt, true, std::nullopt}};
   return river;
@@ -25,13 +26,16 @@ DamFront front_at(const Routed& run, const std::string& name) {
     if (front.place_name == name) return front;
   return {};
 }
-double hours_after_leaving(const DamFront& front, Instant t) { return std::chrono::duration<double, std::ratio<3600>>(t - front.leaves).count(); }
+double hours_after_leaving(const DamFront& front, Instant t) {
+  return std::chrono::duration<double, std::ratio<3600>>(t - front.leaves).count();
+}
 
 TEST(Wave, ArrivesAtTheTypedTimeScaledByTheFlow) {
   const Routed drop = silent_gauges(with_release(50, 30));  // a drop runs at the higher flow, that of the typed time
   EXPECT_NEAR(hours_after_leaving(front_at(drop, "The Ledge"), front_at(drop, "The Ledge").expected), 5.2, 0.01);
   const Routed rise = silent_gauges(with_release(50, 80));  // a rise at the mean, 65
-  EXPECT_NEAR(hours_after_leaving(front_at(rise, "The Ledge"), front_at(rise, "The Ledge").expected), 5.2 * std::pow(50.0 / 65.0, 0.34), 0.01);
+  EXPECT_NEAR(hours_after_leaving(front_at(rise, "The Ledge"), front_at(rise, "The Ledge").expected),
+              5.2 * std::pow(50.0 / 65.0, 0.34), 0.01);
 }
 TEST(Wave, HasAnEarliestAndALatestByHowItsTimeIsKnown) {
   River river = with_release(50, 30);
@@ -97,7 +101,9 @@ TEST(Wave, SpeedsUpWithTheFlow) {
   const River river = bare_river(0, 0);
   const RiverGraph graph = river_graph(river);
   const Reach& reach = graph.reaches[*graph.at(river_mile(43))];
-  const auto travel = [&](double q) { return in_hours(reach_wave(river, reach, cubic_metres_per_second(q), cubic_metres_per_second(q)).path.travel); };
+  const auto travel = [&](double q) {
+    return in_hours(reach_wave(river, reach, cubic_metres_per_second(q), cubic_metres_per_second(q)).path.travel);
+  };
   EXPECT_NEAR(travel(25) / travel(50), std::pow(2.0, 0.34), 0.01);
 }
 

@@ -23,7 +23,7 @@ TEST(GaugeCurve, RepeatsADayThatIsLikeTheLast) {
 }
 TEST(GaugeCurve, CarriesTheChangeSinceYesterdayByItsShare) {
   const auto record = temperatures(72, [](int h) { return h < 24 ? 12.0 : 10.0; });  // two degrees warmer since a day
-  EXPECT_NEAR(carried(record, 3), 12.0 + 0.85 * 2.0, 1e-9);   // the shape, 21 h ago, is of the warm day
+  EXPECT_NEAR(carried(record, 3), 12.0 + 0.85 * 2.0, 1e-9);  // the shape, 21 h ago, is of the warm day
   EXPECT_NEAR(carried(record, 12), 12.0 + 0.45 * 2.0, 1e-9);
   EXPECT_NEAR(carried(record, 24), 12.0, 1e-9);
   EXPECT_NEAR(carried(record, 36), 12.0 + 0.2 * 2.0, 1e-9);
@@ -58,13 +58,15 @@ TEST(GaugeCurve, NeverClaimsToBeBetterThanASensor) {
   EXPECT_NEAR(in_kelvins(band.high), 0.2, 1e-9);
 }
 TEST(GaugeCurve, ReadsNothingLaterThanNow) {
-  const auto record = temperatures(82, [](int h) { return h < 10 ? 30.0 : 10.0; }, kNow + hours{10});
+  const auto record = temperatures(
+      82, [](int h) { return h < 10 ? 30.0 : 10.0; }, kNow + hours{10});
   const auto curve = gauge_curve(record, grid_around(), kNow);
   EXPECT_NEAR(in_celsius((*curve)[48 + 5].middle), 10.0, 1e-9);
 }
 TEST(GaugeCurve, IsUnknownWithoutReadingsADayBeforeOrAfterTwoSilentDays) {
   EXPECT_FALSE(gauge_curve({}, grid_around(), kNow).has_value());
-  EXPECT_THAT(gauge_curve(temperatures(12, daily_swing), grid_around(), kNow).why_absent(), HasSubstr("too few readings"));
+  EXPECT_THAT(gauge_curve(temperatures(12, daily_swing), grid_around(), kNow).why_absent(),
+              HasSubstr("too few readings"));
   EXPECT_THAT(gauge_curve(temperatures(72, daily_swing, kNow - hours{50}), grid_around(), kNow).why_absent(),
               HasSubstr("no water temperature since 2027-05-11 16:00 UTC"));
 }
