@@ -24,6 +24,7 @@ constexpr double kFastRise = 1.25;
 constexpr Period kFastRiseTime = std::chrono::hours{3};
 constexpr Length kFastRiseHeight = feet(0.5);
 constexpr Period kFastRiseHeightTime = std::chrono::hours{1};
+constexpr Period kLook = std::chrono::minutes{15};
 
 bool somebody_wades(const Preferences& preferences) {
   const auto& platforms = preferences.platforms;
@@ -66,7 +67,7 @@ std::optional<Caution> rise_by(const RiverDay& day, const TimedPassage& row, Ins
 }
 
 std::optional<Caution> first_rise(const RiverDay& day, const TimedPassage& row) {
-  for (Instant t = row.arrive;; t = std::min(t + day.flows.grid.step, row.leave)) {
+  for (Instant t = row.arrive;; t = std::min(t + kLook, row.leave)) {
     for (const bool high : {false, true}) {
       if (auto rise = rise_by(day, row, t, high)) return rise;
     }

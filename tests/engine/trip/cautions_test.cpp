@@ -1,0 +1,194 @@
+// Limits that are judgement have no outside value here; the rules of the trade and of agencies are named where they stand.
+#include "engine/trip/cautions.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "tests/engine/trip/hand_made_day.hpp"
+
+namespace floatwright {
+namespace {
+
+std::vector<Caution> cautions_of(HandMadeDay& made, const std::string& from = "upper", const std::string& to = "lower") {
+  made.settings.from = from;
+  made.settings.to = to;
+  const RiverDay& day = made.day();
+  const auto found = stretches(day);
+  EXPECT_EQ(found.size(), 1u);
+  return found.empty() ? std::vector<Caution>{} : stretch_cautions(day, found.front(), {});
+}
+
+const Caution* find(const std::vector<Caution>& cautions, CautionKind kind) {
+  const auto found = std::find_if(cautions.begin(), cautions.end(), [&](const Caution& c) { return c.kind == kind; });
+  return found == cautions.end() ? nullptr : &*found;
+}
+
+TEST(ColdWater, IsToldUnder60FAndAnEmergencyUnder50F) {
+  HandMadeDay made;
+  made.water = [](Instant) { return HandMadeDay::warm(61.0); };
+  EXPECT_EQ(find(cautions_of(made), CautionKind::ColdWater), nullptr);
+  made.water = [](Instant) { return HandMadeDay::warm(58.0); };
+  const auto cool = cautions_of(made);
+  ASSERT_NE(find(cool, CautionKind::ColdWater), nullptr);
+  EXPECT_FALSE(find(cool, CautionKind::ColdWater)->emergency);
+  made.water = [](Instant) { return HandMadeDay::warm(48.0); };
+  const auto cold = cautions_of(made);
+  ASSERT_NE(find(cold, CautionKind::ColdWater), nullptr);
+  EXPECT_TRUE(find(cold, CautionKind::ColdWater)->emergency);
+}
+
+TEST(ColdWater, IsJudgedByTheLowCase) {
+  HandMadeDay made;
+  made.water = [](Instant) { return PerCase<Temperature>{fahrenheit(49.0), fahrenheit(61.0), fahrenheit(62.0)}; };
+  const auto cautions = cautions_of(made);
+  ASSERT_NE(find(cautions, CautionKind::ColdWater), nullptr);
+  EXPECT_NEAR(in_fahrenheit(*find(cautions, CautionKind::ColdWater)->temperature), 49.0, 1e-6);
+}
+
+TEST(Wading, IsToldOnlyWhereSomebodyWades) {
+  HandMadeDay made;  // 4.5 ft at 3.5 ft/s: over any limit
+  EXPECT_EQ(find(cautions_of(made), CautionKind::Wading), nullptr);
+  made.settings.preferences.anglers[0].wades = true;
+  const auto cautions = cautions_of(made);
+  ASSERT_NE(find(cautions, CautionKind::Wading), nullptr);
+  EXPECT_NEAR(in_feet(*find(cautions, CautionKind::Wading)->depth), 4.5, 0.05);
+}
+
+TEST(FastRise, IsToldAtAQuarterMoreInThreeHours) {
+  HandMadeDay made;
+  // By 30 % from 08:00 to 11:00 in one case, by 15 % in the other; both slowly enough for the half foot in an hour.
+  const auto rising = [](double ratio) {
+    return [ratio](Instant t) {
+      const double h = std::clamp(in_hours(duration(t - local(8))), 0.0, 3.0);
+      return HandMadeDay::same(600.0 * std::pow(ratio, h / 3.0));
+    };
+  };
+  made.flow = rising(1.30);
+  EXPECT_NE(find(cautions_of(made), CautionKind::FastRise), nullptr);
+  made.flow = rising(1.15);
+  EXPECT_EQ(find(cautions_of(made), CautionKind::FastRise), nullptr);
+}
+
+TEST(DamRise, IsToldAtThePlacesOfTheStretchInItsHours) {
+  HandMadeDay made;
+  Dam dam;
+  dam.name = "Stone Dam";
+  dam.place = river_mile(15.0);
+  made.river.dams = {dam};
+  DamFront front;
+  front.place = river_mile(6.0);
+  front.place_name = "middle";
+  front.before = cubic_feet_per_second(1400.0);
+  front.after = cubic_feet_per_second(1800.0);
+  front.leaves = local(7);
+  front.earliest = local(9);
+  front.expected = local(10);
+  front.latest = local(11);
+  made.fronts = {front};
+  const auto cautions = cautions_of(made);
+  const Caution* told = find(cautions, CautionKind::DamRise);
+  ASSERT_NE(told, nullptr);
+  EXPECT_EQ(told->where, "middle");
+  EXPECT_EQ(told->about, "Stone Dam");
+  EXPECT_EQ(*told->from, local(9));
+  made.fronts[0].earliest = local(20);
+  made.fronts[0].latest = local(22);
+  EXPECT_EQ(find(cautions_of(made), CautionKind::DamRise), nullptr);
+}
+
+Hazard hazard_at(double mile) {
+  Hazard hazard;
+  hazard.what = "The Shelf";
+  hazard.place = river_mile(mile);
+  hazard.how = "KEEP LEFT.";
+  return hazard;
+}
+
+TEST(Hazards, AreToldInTheWordsOfTheirWriter) {
+  HandMadeDay made;
+  made.river.hazards = {hazard_at(8.0)};
+  const auto cautions = cautions_of(made);
+  ASSERT_NE(find(cautions, CautionKind::Hazard), nullptr);
+  EXPECT_EQ(find(cautions, CautionKind::Hazard)->text, "KEEP LEFT.");
+  EXPECT_EQ(find(cautions_of(made, "middle"), CautionKind::Hazard), nullptr);
+}
+
+TEST(Hazards, ThatStandOnlyAboveAFlowAreNotToldBelowIt) {
+  HandMadeDay made;
+  made.river.hazards = {hazard_at(8.0)};
+  made.river.hazards[0].above_flow = cubic_feet_per_second(3500.0);
+  EXPECT_EQ(find(cautions_of(made), CautionKind::Hazard), nullptr);
+}
+
+TEST(Portage, IsToldOnceWithItsTime) {
+  HandMadeDay made;
+  made.river.hazards = {hazard_at(8.0)};
+  made.river.hazards[0].must_portage = true;
+  made.river.hazards[0].portage_time = minutes(40.0);
+  const auto cautions = cautions_of(made);
+  ASSERT_NE(find(cautions, CautionKind::Portage), nullptr);
+  EXPECT_NEAR(in_minutes(*find(cautions, CautionKind::Portage)->time), 40.0, 1e-9);
+  EXPECT_EQ(find(cautions, CautionKind::Hazard), nullptr);
+}
+
+TEST(Closure, IsToldWithItsReasonAndSource) {
+  HandMadeDay made;
+  Closure closure;
+  closure.from = river_mile(5.0);
+  closure.to = river_mile(4.0);
+  closure.why = "spawning fish";
+  closure.source = "posted sign";
+  made.river.closures = {closure};
+  const auto cautions = cautions_of(made);
+  ASSERT_NE(find(cautions, CautionKind::Closure), nullptr);
+  EXPECT_EQ(find(cautions, CautionKind::Closure)->text, "spawning fish");
+  EXPECT_EQ(find(cautions, CautionKind::Closure)->basis, "posted sign");
+}
+
+TEST(Rules, LookedUpOverAWeekAgoOrNeverAreOld) {
+  HandMadeDay made;
+  made.river.rules_checked_on = std::chrono::year{2027} / 5 / 7;  // seven days before
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::RulesOld), nullptr);
+  made.river.rules_checked_on = std::chrono::year{2027} / 5 / 6;
+  EXPECT_NE(find(day_cautions(made.day()), CautionKind::RulesOld), nullptr);
+  made.river.rules_checked_on.reset();
+  EXPECT_NE(find(day_cautions(made.day()), CautionKind::RulesOld), nullptr);
+}
+
+// Montana administrative rule (text read): restriction at a daily maximum of 73 F on three consecutive days.
+TEST(ClosureLikely, AfterThreeDaysOfSeventyThree) {
+  HandMadeDay made;
+  made.records = {four_days({.flow_cfs = 1800.0, .mean_f = 69.0, .swing_f = 4.2})};
+  EXPECT_NE(find(day_cautions(made.day()), CautionKind::ClosureLikely), nullptr);
+  made.records = {four_days({.flow_cfs = 1800.0, .mean_f = 69.0, .swing_f = 3.8})};
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::ClosureLikely), nullptr);
+}
+
+TEST(Gauges, SilentOldOrIcedAreTold) {
+  HandMadeDay made;
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::OldReading), nullptr);
+  made.now = kNow + std::chrono::hours{7};
+  const auto old = day_cautions(made.day());
+  ASSERT_NE(find(old, CautionKind::OldReading), nullptr);
+  EXPECT_NEAR(in_hours(*find(old, CautionKind::OldReading)->age), 7.0, 1e-9);
+  made.records = {GaugeRecord{}};
+  EXPECT_NE(find(day_cautions(made.day()), CautionKind::MissingGauge), nullptr);
+  made.records = {four_days({})};
+  made.records[0].ice_now = true;
+  EXPECT_NE(find(day_cautions(made.day()), CautionKind::Ice), nullptr);
+}
+
+TEST(Cautions, StandHeaviestFirstEachWithItsBasis) {
+  HandMadeDay made;
+  made.river.hazards = {hazard_at(8.0)};
+  made.settings.preferences.anglers[0].wades = true;
+  made.water = [](Instant) { return HandMadeDay::warm(48.0); };
+  const auto cautions = cautions_of(made);
+  EXPECT_TRUE(std::is_sorted(cautions.begin(), cautions.end(),
+                             [](const Caution& a, const Caution& b) { return a.weight > b.weight; }));
+  for (const Caution& caution : cautions) EXPECT_FALSE(caution.basis.empty());
+}
+
+}  // namespace
+}  // namespace floatwright

@@ -1,0 +1,140 @@
+// Whole days on the small river, through every room of the engine.
+#include "engine/plan_day.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "tests/engine/trip/small_river.hpp"
+
+namespace floatwright {
+namespace {
+
+TEST(PlanDay, RecommendsOneStretchAndPutsItFirst) {
+  const DayPlan plan = plan_day(small_day());
+  ASSERT_EQ(plan.stretches.size(), 3u);
+  EXPECT_EQ(plan.stretches[0].verdict, Verdict::Recommended);
+  EXPECT_EQ(plan.stretches[1].verdict, Verdict::Possible);
+  EXPECT_GE(plan.stretches[0].worth, plan.stretches[1].worth);
+  for (const PlannedStretch& stretch : plan.stretches) EXPECT_FALSE(stretch.why.empty());
+  EXPECT_FALSE(plan.stale);
+  EXPECT_FALSE(plan.nothing);
+  EXPECT_EQ(plan.main_gauge, "foot");
+}
+
+TEST(PlanDay, HasARigForEveryWaterOnARodThatIsAboard) {
+  const DayInputs in = small_day();
+  const DayPlan plan = plan_day(in);
+  int rigged = 0;
+  for (const PlannedReach& reach : plan.stretches[0].reaches) {
+    for (const PlannedWater& water : reach.waters) {
+      ASSERT_TRUE(water.choice.best.has_value());
+      const std::string& rod = in.tackle.lines[water.choice.best->rig.line].on_rod;
+      const auto& aboard = plan.stretches[0].rods.rods;
+      rigged += std::any_of(aboard.begin(), aboard.end(), [&](std::size_t r) { return in.tackle.rods[r].id == rod; });
+      EXPECT_GT(water.fishing, Duration{});
+    }
+  }
+  EXPECT_EQ(rigged, 8);  // four rows of two waters
+}
+
+TEST(PlanDay, KeepsAStretchThatBreaksALimitButLast) {
+  DayInputs in = small_day();
+  in.river.accesses[2].closed = true;
+  const DayPlan plan = plan_day(in);
+  ASSERT_EQ(plan.stretches.size(), 3u);
+  EXPECT_EQ(plan.stretches[0].to, "middle");
+  EXPECT_EQ(plan.stretches[2].verdict, Verdict::RuledOut);
+  EXPECT_NE(plan.stretches[2].why.find("closed"), std::string::npos);
+}
+
+TEST(PlanDay, RecommendsNothingWhereTheBoatCannotGo) {
+  DayInputs in = small_day();
+  in.river.boat_limits.most_flow = cubic_feet_per_second(1500.0);
+  const DayPlan plan = plan_day(in);
+  for (const PlannedStretch& stretch : plan.stretches) EXPECT_EQ(stretch.verdict, Verdict::RuledOut);
+}
+
+TEST(PlanDay, MakesAPlanOfASilentRiverThatSaysSo) {
+  DayInputs in = small_day();
+  in.records = {GaugeRecord{}};
+  const DayPlan plan = plan_day(in);
+  EXPECT_TRUE(plan.nothing);
+  EXPECT_TRUE(plan.stale);
+  EXPECT_EQ(plan.missing_gauges, std::vector<std::string>{"foot"});
+  for (const PlannedStretch& stretch : plan.stretches) {
+    EXPECT_NE(stretch.verdict, Verdict::Recommended);
+    for (const PlannedReach& reach : stretch.reaches) EXPECT_FALSE(reach.discharge.has_value());
+  }
+}
+
+TEST(PlanDay, IsStaleAfterSixHoursWithoutAReading) {
+  DayInputs in = small_day();
+  in.now = kNow + std::chrono::hours{6};
+  EXPECT_FALSE(plan_day(in).stale);
+  in.now = kNow + std::chrono::hours{6} + std::chrono::minutes{1};
+  EXPECT_TRUE(plan_day(in).stale);
+}
+
+TEST(PlanDay, StopsFishingWhereTheWaterGetsTooWarm) {
+  DayInputs in = small_day(small_river(), {.flow_cfs = 1800.0, .mean_f = 65.0, .swing_f = 6.0});
+  in.settings.from = "upper";
+  in.settings.to = "lower";
+  const DayPlan plan = plan_day(in);
+  const PlannedStretch& stretch = plan.stretches.at(0);
+  ASSERT_TRUE(stretch.stop_by.has_value());
+  for (const PlannedReach& reach : stretch.reaches) {
+    for (const PlannedWater& water : reach.waters) {
+      if (reach.arrive >= *stretch.stop_by) { EXPECT_FALSE(water.choice.best.has_value()); }
+      if (reach.leave <= *stretch.stop_by) { EXPECT_TRUE(water.choice.best.has_value()); }
+    }
+  }
+  EXPECT_TRUE(std::any_of(stretch.cautions.begin(), stretch.cautions.end(),
+                          [](const Caution& c) { return c.kind == CautionKind::HeatStop; }));
+}
+
+TEST(PlanDay, DoesNotFishAClosedReach) {
+  DayInputs in = small_day();
+  Closure closure;
+  closure.from = river_mile(5.0);
+  closure.to = river_mile(4.0);
+  closure.why = "spawning fish";
+  in.river.closures = {closure};
+  int closed = 0;
+  const DayPlan plan = plan_day(in);
+  for (const PlannedReach& reach : plan.stretches[0].reaches) {
+    if (reach.closed_why.empty()) continue;
+    ++closed;
+    for (const PlannedWater& water : reach.waters) {
+      EXPECT_FALSE(water.choice.best.has_value());
+      EXPECT_NE(water.choice.why_none.find("spawning fish"), std::string::npos);
+    }
+  }
+  EXPECT_EQ(closed, 1);
+}
+
+TEST(PlanDay, HasNoStretchForADayTooFarAhead) {
+  DayInputs in = small_day();
+  in.day = std::chrono::year{2027} / 6 / 1;
+  const DayPlan plan = plan_day(in);
+  EXPECT_TRUE(plan.stretches.empty());
+  EXPECT_NE(plan.why_no_stretch.find("two days ahead"), std::string::npos);
+}
+
+TEST(PlanDay, SaysWhenNoStretchLeadsWhereItWasAsked) {
+  DayInputs in = small_day();
+  in.settings.from = "lower";
+  in.settings.to = "upper";
+  const DayPlan plan = plan_day(in);
+  EXPECT_TRUE(plan.stretches.empty());
+  EXPECT_FALSE(plan.why_no_stretch.empty());
+}
+
+TEST(PlanDay, RemembersThatRainIsNotLookedAt) {
+  const DayPlan plan = plan_day(small_day());
+  EXPECT_TRUE(std::any_of(plan.cautions.begin(), plan.cautions.end(),
+                          [](const Caution& c) { return c.kind == CautionKind::ForecastDoubt; }));
+}
+
+}  // namespace
+}  // namespace floatwright
