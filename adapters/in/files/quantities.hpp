@@ -14,30 +14,44 @@ struct Range {
   Q least, most;
 };
 
-// clang-format off
 using In = TypedObject&;
-[[nodiscard]] std::optional<Length> read_length(In in, std::string_view name, Range<Length> range, Need need);  // _ft _m
-[[nodiscard]] std::optional<Length> read_distance(In in, std::string_view name, Range<Length> range, Need need);  // _mi _km
-[[nodiscard]] std::optional<Area> read_area(In in, std::string_view name, Range<Area> range, Need need);  // _mi2 _km2
-[[nodiscard]] std::optional<Duration> read_duration(In in, std::string_view name, Range<Duration> range, Need need);  // _h _min
-[[nodiscard]] std::optional<Discharge> read_flow(In in, std::string_view name, Range<Discharge> range, Need need);  // _cfs _m3_s
-[[nodiscard]] std::optional<SurfaceSpeed> read_surface_speed(In in, std::string_view name, Range<SurfaceSpeed> range, Need need);  // _ft_s _m_s _mph _km_h
-[[nodiscard]] std::optional<MeanSpeed> read_mean_speed(In in, std::string_view name, Range<MeanSpeed> range, Need need);  // the same
-[[nodiscard]] std::optional<Speed> read_sink_rate(In in, std::string_view name, Range<Speed> range, Need need);  // _in_s _ft_s _m_s
-[[nodiscard]] std::optional<Temperature> read_temperature(In in, std::string_view name, Range<Temperature> range, Need need);  // _f _c
-[[nodiscard]] std::optional<Mass> read_mass(In in, std::string_view name, Range<Mass> range, Need need);  // _gr _g
-[[nodiscard]] std::optional<LinearDensity> read_linear_density(In in, std::string_view name, Range<LinearDensity> range, Need need);  // _gr_per_ft _g_per_m
-// Depth times speed, the measure of a wading limit, m2/s (no Quantity of its own).
-[[nodiscard]] std::optional<double> read_depth_times_speed_m2_s(In in, std::string_view name, Range<double> range, Need need);  // _ft2_s _m2_s
+// _ft _m
+[[nodiscard]] std::optional<Length> read_length(In in, std::string_view name, Range<Length> range, Need need);
+// _mi _km
+[[nodiscard]] std::optional<Length> read_distance(In in, std::string_view name, Range<Length> range, Need need);
+// _mi2 _km2
+[[nodiscard]] std::optional<Area> read_area(In in, std::string_view name, Range<Area> range, Need need);
+// _h _min
+[[nodiscard]] std::optional<Duration> read_duration(In in, std::string_view name, Range<Duration> range, Need need);
+// _cfs _m3_s
+[[nodiscard]] std::optional<Discharge> read_flow(In in, std::string_view name, Range<Discharge> range, Need need);
+// _ft_s _m_s _mph _km_h
+[[nodiscard]] std::optional<SurfaceSpeed> read_surface_speed(In in, std::string_view name, Range<SurfaceSpeed> range,
+                                                             Need need);
+[[nodiscard]] std::optional<MeanSpeed> read_mean_speed(In in, std::string_view name, Range<MeanSpeed> range, Need need);
+// _in_s _ft_s _m_s
+[[nodiscard]] std::optional<Speed> read_sink_rate(In in, std::string_view name, Range<Speed> range, Need need);
+// _f _c
+[[nodiscard]] std::optional<Temperature> read_temperature(In in, std::string_view name, Range<Temperature> range,
+                                                          Need need);
+// _gr _g
+[[nodiscard]] std::optional<Mass> read_mass(In in, std::string_view name, Range<Mass> range, Need need);
 // A list of masses under one key: "shot_g": [0.2, 0.4].
-[[nodiscard]] std::vector<Mass> read_masses(In in, std::string_view name, Range<Mass> range);  // _gr _g
-// A place typed in miles or kilometres of river, as a distance along it from the file's zero. `stem` is "" or "from_".
+[[nodiscard]] std::vector<Mass> read_masses(In in, std::string_view name, Range<Mass> range);
+// _gr_per_ft _g_per_m
+[[nodiscard]] std::optional<LinearDensity> read_linear_density(In in, std::string_view name, Range<LinearDensity> range,
+                                                               Need need);
+// _ft2_s _m2_s: depth times speed, the measure of a wading limit, which has no Quantity of its own; m2/s.
+[[nodiscard]] std::optional<double> read_depth_times_speed_m2_s(In in, std::string_view name, Range<double> range,
+                                                                Need need);
+
+// A place typed in miles or kilometres of river, as a distance along it from the file's zero.
 struct TypedPlace {
   std::string key;
   Length along;
   bool in_kilometres = false;
 };
-[[nodiscard]] std::optional<TypedPlace> read_typed_place(In in, std::string_view stem, Need need);  // mile km
-// clang-format on
+// "mile" or "km" after the stem, which is "" or "from_".
+[[nodiscard]] std::optional<TypedPlace> read_typed_place(In in, std::string_view stem, Need need);
 
 }  // namespace floatwright

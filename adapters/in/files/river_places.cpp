@@ -18,6 +18,7 @@ std::optional<RiverPlace> PlaceReader::at(TypedObject& in, std::string_view stem
 }
 
 std::optional<NamedPlace> PlaceReader::access(TypedObject& in, const std::string& key, const std::string& id) {
+  if (missed_.contains(id)) return std::nullopt;
   std::vector<std::string> known;
   for (const Access& access : *accesses_) {
     if (access.id == id) return NamedPlace{access.place, access.name};

@@ -1,6 +1,7 @@
 #pragma once
 // Turns what a person types for a place (a mile, a kilometre, the id of an access) into a place on the river.
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -24,6 +25,8 @@ class PlaceReader {
   explicit PlaceReader(bool from_source) : from_source_(from_source) {}
   // Accesses must be known before ends are read; they outlive this.
   void know(const std::vector<Access>& accesses) { accesses_ = &accesses; }
+  // The place of this access could not be read: whoever names it is not to blame.
+  void miss(const std::string& access) { missed_.insert(access); }
 
   // "mile" or "km" when the stem is empty, "joins_at_mile" for "joins_at_".
   [[nodiscard]] std::optional<RiverPlace> at(TypedObject& in, std::string_view stem, Need need);
@@ -45,6 +48,7 @@ class PlaceReader {
   bool all_read_ = true;
   int miles_ = 0, kilometres_ = 0;
   const std::vector<Access>* accesses_ = nullptr;
+  std::set<std::string> missed_;
 };
 
 }  // namespace floatwright

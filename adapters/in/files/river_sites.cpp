@@ -67,7 +67,11 @@ Access read_access(TypedObject& in, PlaceReader& places) {
   access.name = in.text("name", Need::Optional);
   if (access.name.empty()) access.name = access.id;
   access.kind = in.text("kind", Need::Optional);
-  access.place = places.at(in, "", Need::Required).value_or(RiverPlace{});
+  if (const auto place = places.at(in, "", Need::Required)) {
+    access.place = *place;
+  } else {
+    places.miss(access.id);
+  }
   access.at = read_point(in);
   access.to_take_out = read_drives(in);
   access.closed = in.truth("closed", false);
