@@ -146,7 +146,7 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
   met.printed.hatch = hatch != nullptr;
   if (hatch != nullptr) met.printed.hatch_name = hatch->name;
 
-  const auto flow = known_flow(day, passage.reach, t);
+  const auto flow = whole_flow(day, passage.reach, t);
   if (!flow.has_value()) {
     print_unknown(met.printed, flow.why_absent());
     met.to_fish = Absent{"the flow is unknown: " + flow.why_absent()};

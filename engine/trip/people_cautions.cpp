@@ -33,7 +33,7 @@ bool somebody_wades(const Preferences& preferences) {
 }
 
 std::optional<WadedLane> worst_lane(const RiverDay& day, const TimedPassage& row, const WadingLimits& limits) {
-  const auto flow = known_flow(day, row.passage.reach, row.read_at());
+  const auto flow = whole_flow(day, row.passage.reach, row.read_at());
   if (!flow.has_value()) return std::nullopt;
   const Channel channel = channel_of(day.river, day.graph.reaches[row.passage.reach], flow->middle);
   std::optional<WadedLane> worst;

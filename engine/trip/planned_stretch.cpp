@@ -176,7 +176,7 @@ void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, P
   for (std::size_t r = 0; r < planned.reaches.size(); ++r) {
     const Passage& passage = stretch.times.rows[r].passage;
     const Instant t = planned.reaches[r].read_at;
-    const auto flow = known_flow(day, passage.reach, t);
+    const auto flow = whole_flow(day, passage.reach, t);
     if (!flow.has_value()) continue;
     for (std::size_t w = 0; w < planned.reaches[r].waters.size(); ++w) {
       WaterChoice& choice = planned.reaches[r].waters[w].choice;

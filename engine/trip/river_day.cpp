@@ -1,16 +1,41 @@
 #include "engine/trip/river_day.hpp"
 
 #include <cmath>
+#include <set>
 
 #include "engine/trip/local_time.hpp"
 
 namespace floatwright {
+namespace {
+
+bool runs_beside(const Reach& branch, const Reach& stem) {
+  return branch.side_channel && !branch.main_thread && branch.from > stem.to && branch.to < stem.from;
+}
+
+PerCase<Discharge> sum(const PerCase<Discharge>& a, const PerCase<Discharge>& b) {
+  return {a.low + b.low, a.middle + b.middle, a.high + b.high};
+}
+
+}  // namespace
 
 Measured<PerCase<Discharge>> known_flow(const RiverDay& day, std::size_t reach, Instant t) {
   const TimeGrid& grid = day.flows.grid;
   if (reach >= day.flows.known.size() || !day.flows.known[reach]) return Absent{"no gauge speaks for this reach"};
   if (grid.count == 0 || t < grid.start || t > grid.last() + grid.step) return Absent{"outside the hours looked at"};
   return flow_at(day.flows, reach, t);
+}
+
+Measured<PerCase<Discharge>> whole_flow(const RiverDay& day, std::size_t reach, Instant t) {
+  auto flow = known_flow(day, reach, t);
+  if (!flow.has_value()) return flow;
+  std::set<std::size_t> added;  // side channels; each runs through several reaches one after the other
+  for (std::size_t r = 0; r < day.graph.reaches.size(); ++r) {
+    const Reach& branch = day.graph.reaches[r];
+    if (!runs_beside(branch, day.graph.reaches[reach]) || !added.insert(*branch.side_channel).second) continue;
+    const auto beside = known_flow(day, r, t);
+    if (beside.has_value()) flow = sum(*flow, *beside);
+  }
+  return flow;
 }
 
 Measured<PerCase<Temperature>> known_temperature(const RiverDay& day, std::size_t reach, Instant t) {

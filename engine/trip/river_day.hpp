@@ -29,6 +29,8 @@ struct RiverDay {
 
 // Flow and temperature of a reach at an instant, or why not.
 [[nodiscard]] Measured<PerCase<Discharge>> known_flow(const RiverDay& day, std::size_t reach, Instant t);
+// The same with what runs beside it in side channels: the flow that notes are made at, for a guide reads the gauge.
+[[nodiscard]] Measured<PerCase<Discharge>> whole_flow(const RiverDay& day, std::size_t reach, Instant t);
 [[nodiscard]] Measured<PerCase<Temperature>> known_temperature(const RiverDay& day, std::size_t reach, Instant t);
 
 // Where on the globe a place of the river is: its nearest access that has a position.

@@ -55,15 +55,13 @@ Broken limit_on_the_way(const RiverDay& day, const Stretch& stretch, const SunDa
 Stretch looked_at(const RiverDay& day, std::size_t put_in, std::size_t take_out) {
   const Access& from = day.river.accesses[put_in];
   const Access& to = day.river.accesses[take_out];
-  Stretch stretch{.put_in = put_in, .take_out = take_out};
+  const SunDay sun = sun_over(day, from.place);
+  Stretch stretch{.put_in = put_in, .take_out = take_out,
+                  .times = timetable(day, from.place, to.place, launch_time(day, sun))};
   stretch.broken = access_limit(from);
   if (!stretch.broken) stretch.broken = access_limit(to);
   if (!stretch.broken) stretch.broken = length_limit(day.settings, from.place - to.place);
-  if (stretch.broken) return stretch;
-
-  const SunDay sun = sun_over(day, from.place);
-  stretch.times = timetable(day, from.place, to.place, launch_time(day, sun));
-  stretch.broken = limit_on_the_way(day, stretch, sun);
+  if (!stretch.broken) stretch.broken = limit_on_the_way(day, stretch, sun);
   return stretch;
 }
 

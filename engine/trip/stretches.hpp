@@ -17,7 +17,7 @@ struct Stretch {
 };
 
 // Pairs of accesses, the second downstream of the first; with `from` or `to` in the settings only those. Each with its
-// timetable (empty where a limit on places already rules it out).
+// timetable, for one that is ruled out too.
 [[nodiscard]] std::vector<Stretch> stretches(const RiverDay& day);
 
 // A phrase without numbers: "The boat needs more water than the low case has at Quarry shelf".

@@ -36,7 +36,7 @@ std::optional<Speed> noted_speed(const RiverDay& day, const Reach& reach, const 
 
 Speed boat_speed(const RiverDay& day, std::size_t index, Instant t) {
   const Reach& reach = day.graph.reaches[index];
-  const auto flow = known_flow(day, index, t);
+  const auto flow = whole_flow(day, index, t);
   std::optional<Discharge> q;
   if (flow.has_value() && flow->middle > Discharge{}) q = flow->middle;
   const Discharge typical = q ? *q : reach.note ? day.river.notes[*reach.note].at_flow : cubic_metres_per_second(30.0);

@@ -28,6 +28,22 @@ TEST(MetWater, IsThatOfTheNoteAtTheFlowOfTheNote) {
   EXPECT_GT(run.printed.depth->high, run.printed.depth->best);
 }
 
+TEST(MetWater, BesideASideChannelIsThatOfTheNoteAtTheWholeRiversFlow) {
+  HandMadeDay made;
+  SideChannel side;
+  side.id = side.name = "Willow Channel";
+  side.leaves = river_mile(12.0);
+  side.returns = river_mile(6.0);
+  side.share_by_flow = {{cubic_feet_per_second(1800.0), 0.5}};
+  made.river.side_channels = {side};
+  made.flow = [](Instant) { return HandMadeDay::same(900.0); };  // in either thread: 1,800 in all
+  const RiverDay& day = made.day();
+  const Passage passage = first_passage(day);
+  const MetWater run = met_water(day, passage, waters_of(day, passage)[0], local(9));
+  ASSERT_TRUE(run.to_fish.has_value());
+  EXPECT_NEAR(in_feet(run.printed.depth->best), 4.5, 0.01);
+}
+
 TEST(MetWater, BesideABankHasTheBoatInTheRun) {
   HandMadeDay made;
   const MetWater bank = bank_of(made.day(), local(9));
