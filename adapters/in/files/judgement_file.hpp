@@ -1,6 +1,6 @@
 #pragma once
 // judgement.json: the numbers that are ours and have no source, as far as a person puts his own in. What is left out
-// keeps the shipped value; tables keep their length.
+// keeps the shipped value; a list or a table that is given keeps its length.
 #include "adapters/in/files/typed_object.hpp"
 #include "engine/choice/judgement.hpp"
 

@@ -194,16 +194,14 @@ void TypedObject::finish() {
   }
 }
 
-std::optional<TypedObject> object_root(const LocatedJson& root, FileReading& reading) {
-  if (root.kind == JsonKind::Object) return TypedObject(root, "", "", reading);
-  reading.problems.push_back({reading.file, root.line, "", describe(root), "an object in { }",
-                              "Put { at the beginning of the file and } at its end."});
-  return std::nullopt;
-}
-
 std::optional<TypedObject> versioned_root(const LocatedJson& root, FileReading& reading) {
-  auto object = object_root(root, reading);
-  if (object) (void)object->whole_number("schema_version", 1, 1, Need::Required);
+  if (root.kind != JsonKind::Object) {
+    reading.problems.push_back({reading.file, root.line, "", describe(root), "an object in { }",
+                                "Put { at the beginning of the file and } at its end."});
+    return std::nullopt;
+  }
+  TypedObject object(root, "", "", reading);
+  (void)object.whole_number("schema_version", 1, 1, Need::Required);
   return object;
 }
 

@@ -87,9 +87,7 @@ class TypedObject {
   bool any_name_ = false;
 };
 
-// The root of a file, which must be an object.
-[[nodiscard]] std::optional<TypedObject> object_root(const LocatedJson& root, FileReading& reading);
-// The same with "schema_version": 1 in it.
+// The root of a file, which must be an object with "schema_version": 1 in it.
 [[nodiscard]] std::optional<TypedObject> versioned_root(const LocatedJson& root, FileReading& reading);
 
 // "\"a\"", "\"a\" or \"b\"", "\"a\", \"b\" or \"c\"".

@@ -6,8 +6,8 @@ namespace floatwright {
 namespace {
 
 using testing::AllOf;
-using testing::ElementsAre;
 using testing::IsEmpty;
+using testing::UnorderedElementsAre;
 
 TEST(JudgementFile, KeepsWhatIsLeftOut) {
   const auto read = read_text(
@@ -26,9 +26,17 @@ TEST(JudgementFile, RefusesUnknownNamesAndWrongLengths) {
       "{ \"zone\": { \"hold_heigth_m\": 0.4,\n\"reach_by_clarity\": [ { \"at_fnu\": 5, \"share\": 1 } ] },\n"
       "\"scatter\": { \"members\": [1, 2] } }",
       read_judgement);
-  EXPECT_THAT(read.problems, ElementsAre(StandsAt(2, "/zone/reach_by_clarity"),
-                                         AllOf(StandsAt(1, "/zone/hold_heigth_m"), Mends("\"hold_height_m\"")),
-                                         StandsAt(3, "/scatter/members")));
+  EXPECT_THAT(read.problems, UnorderedElementsAre(StandsAt(2, "/zone/reach_by_clarity"),
+                                                  AllOf(StandsAt(1, "/zone/hold_heigth_m"), Mends("\"hold_height_m\"")),
+                                                  StandsAt(3, "/scatter/members")));
+}
+
+TEST(JudgementFile, RefusesWrongTypesAndNumbersOutOfTheirLimits) {
+  const auto read =
+      read_text("{ \"choice\": { \"tie\": -1,\n\"least_seconds\": \"six\" },\n\"zone\": 7 }", read_judgement);
+  EXPECT_THAT(read.problems, UnorderedElementsAre(StandsAt(1, "/choice/tie"), StandsAt(2, "/choice/least_seconds"),
+                                                  StandsAt(3, "/zone")));
+  EXPECT_EQ(read.value.choice.tie, Judgement{}.choice.tie);
 }
 
 TEST(JudgementFile, RefusesATableThatRunsBackwards) {
@@ -36,7 +44,7 @@ TEST(JudgementFile, RefusesATableThatRunsBackwards) {
       "{ \"pace\": { \"swim_by_temperature\": [ { \"at_c\": 4, \"share\": 1 }, { \"at_c\": 3, \"share\": 1 },"
       "{ \"at_c\": 5, \"share\": 1 }, { \"at_c\": 6, \"share\": 1 } ] } }",
       read_judgement);
-  EXPECT_THAT(read.problems, ElementsAre(StandsAt(1, "/pace/swim_by_temperature/1/at_c")));
+  EXPECT_THAT(read.problems, UnorderedElementsAre(StandsAt(1, "/pace/swim_by_temperature/1/at_c")));
 }
 
 }  // namespace
