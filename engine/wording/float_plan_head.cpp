@@ -1,0 +1,111 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+
+#include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/say_river_state.hpp"
+#include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
+
+namespace floatwright {
+namespace {
+
+std::string upper_ascii(std::string text) {
+  for (char& c : text)
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  return text;
+}
+
+std::string sun_words(const Told& told) {
+  if (!told.plan.sun_known) return told.plan.sun_why.empty() ? "" : "sun not known: " + typed(told.plan.sun_why);
+  return "sun " + told.clock.minute(told.plan.sunrise) + "-" + told.clock.minute(told.plan.sunset);
+}
+
+std::string hours_line(const Told& told) {
+  const Settings& settings = told.in.settings;
+  std::string line = settings.who.empty() ? "" : typed(settings.who) + "   ";
+  const std::size_t anglers = settings.preferences.anglers.size();
+  if (anglers > 0) line += fmt::format("{} angler{}   ", anglers, anglers == 1 ? "" : "s");
+  line += fmt::format("PUT IN {}   OFF BY {}", told.clock.ten_minutes(told.floated->launch),
+                      told.clock.ten_minutes(told.floated->off_by));
+  const std::string sun = sun_words(told);
+  return sun.empty() ? line : line + "   " + sun;
+}
+
+std::string flow_words(const Told& told) {
+  const GaugeOutlook* outlook = main_outlook(told.plan);
+  const std::string trend = outlook == nullptr ? "" : ", " + say_trend(*outlook, told.in.river.snow_fed);
+  const auto& flow = told.floated->flow_at_launch;
+  if (!flow) return "River: flow not known (" + without_stop(typed(flow.why_absent())) + ")" + trend;
+  return "River " + say_flow(*flow, told.units) + trend;
+}
+
+std::string water_words(const Told& told) {
+  const auto& start = told.floated->water_at_launch;
+  const auto& end = told.floated->water_at_end;
+  if (!start) return "Water temperature not known: measure at the put-in and at noon";
+  std::string words = "Water " + say_temperature(start->best, told.units);
+  if (end && temperature_figure(start->best, told.units) != temperature_figure(end->best, told.units))
+    words += fmt::format(", {} by {}", say_temperature(end->best, told.units), told.clock.ten_minutes(told.floated->end));
+  return words;
+}
+
+std::optional<Duration> oldest_flow_age(const DayPlan& plan) {
+  std::optional<Duration> oldest;
+  for (const NewestReading& reading : plan.readings) {
+    if (reading.variable != Variable::Flow) continue;
+    const Duration age = duration(plan.made_at - reading.time);
+    if (!oldest || age > *oldest) oldest = age;
+  }
+  return oldest;
+}
+
+void add_doubts(Page& page, const Told& told) {
+  std::vector<std::string> doubts;
+  const auto age = oldest_flow_age(told.plan);
+  if (age && *age > duration(kStaleAfter))
+    doubts.push_back("OLD READINGS (" + say_age(*age) + "): look at the gauge before you launch.");
+  std::vector<std::string> missing;
+  for (const std::string& gauge : told.plan.missing_gauges) missing.push_back(typed(gauge));
+  if (!missing.empty()) doubts.push_back("NO READING of " + joined(missing) + ": what hangs on it is less sure.");
+  if (!told.clock.known()) doubts.push_back("TIMES ARE UTC: the zone \"" + typed(told.plan.time_zone) + "\" is not known here.");
+  if (!doubts.empty()) page.blocks.push_back(Lines{doubts, ""});
+}
+
+std::string why_nothing(const Told& told) {
+  if (told.plan.nothing) return "no gauge gave a reading";
+  if (!told.plan.why_no_stretch.empty()) return without_stop(typed(told.plan.why_no_stretch));
+  return "every stretch breaks a limit";
+}
+
+std::string what_to_do(const Told& told) {
+  if (told.plan.nothing)
+    return "Look at the gauge yourself (board, telephone, the agency's page) and fetch again; without a flow no depth, "
+           "speed or line is named.";
+  return "Look again in the morning. A limit is yours to look at in river.json and settings.json; the river's own are not.";
+}
+
+}  // namespace
+
+void add_head(Page& page, const Told& told) {
+  const std::string route = say_range(told, *told.floated) + "  " + say_distance(told.floated->length, told.in.river);
+  page.blocks.push_back(
+      Heading{upper_ascii(typed(told.in.river.name)) + "  " + route, head_of_day(told.plan.day), 1});
+  page.blocks.push_back(Lines{{hours_line(told), flow_words(told) + ". " + water_words(told) + "."}, ""});
+  add_doubts(page, told);
+}
+
+void add_no_plan_head(Page& page, const Told& told) {
+  page.blocks.push_back(Heading{"NO PLAN: " + typed(told.in.river.name), head_of_day(told.plan.day), 1});
+  page.blocks.push_back(Lines{{capitalised(why_nothing(told)) + "."}, "WHY"});
+  page.blocks.push_back(Lines{{what_to_do(told)}, "DO"});
+  const GaugeOutlook* outlook = main_outlook(told.plan);
+  if (outlook != nullptr && outlook->now)
+    page.blocks.push_back(Lines{{fmt::format("{} at {}, {}.", say_flow(*outlook->now, told.units), typed(outlook->gauge),
+                                             say(*outlook, told.in.river.snow_fed, told.day_word))},
+                                "RIVER"});
+  add_doubts(page, told);
+}
+
+}  // namespace floatwright

@@ -1,0 +1,130 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/reach_rows.hpp"
+#include "engine/wording/say_rig.hpp"
+#include "engine/wording/say_technique.hpp"
+#include "engine/wording/say_water.hpp"
+#include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
+
+namespace floatwright {
+namespace {
+
+Speed plain(SurfaceSpeed speed) { return Speed::from_si(speed.si()); }
+
+std::string type_words(const ReachRow& row) {
+  std::vector<std::string> words;
+  for (const WaterType type : row.types) words.push_back(say(type));
+  return joined(words);
+}
+
+std::string name_of(const PlannedReach& reach) { return typed(reach.name.empty() ? reach.id : reach.name); }
+
+std::string reach_words(const Told& told, const ReachRow& row) {
+  std::string words = name_of(*row.first);
+  if (row.last != row.first && name_of(*row.last) != words) words += " to " + name_of(*row.last);
+  words += " " + place_figure(row.first->from, told.in.river);
+  return row.first->lunch ? words + ", lunch" : words;
+}
+
+// "Mill run 40.2: run", then "bank" under it.
+std::string water_cell(const Told& told, const ReachRow& row) {
+  const std::string types = row.names_waters ? type_words(row) : "";
+  if (!row.begins_reach) return "  " + types;
+  return reach_words(told, row) + (types.empty() ? "" : ": " + types);
+}
+
+std::string depth_cell(const Told& told, const ReachRow& row) {
+  if (!row.depth_low || !row.depth_high) return "?";
+  return (row.doubtful ? "~" : "") + length_range_figure(*row.depth_low, *row.depth_high, told.units);
+}
+
+std::string speed_cell(const Told& told, const ReachRow& row) {
+  if (!row.speed_low || !row.speed_high) return "?";
+  return speed_range_figure(plain(*row.speed_low), plain(*row.speed_high), told.units);
+}
+
+std::string rod_cell(const Told& told, const Rig& rig) {
+  const auto at = in_boat(told.rods, told.in.tackle, rig);
+  if (!at) return "?";
+  const RodInBoat& rod = told.rods.rods[*at];
+  return told.rods.marks_tell ? std::string(kMarkCell) + typed(told.in.tackle.rods.at(rod.rod).mark) : rod.letter;
+}
+
+std::string how_cell(const Told& told, const ScoredRig& best) {
+  std::string how = say(best.technique);
+  if (best.technique.method == Method::Indicator) how += " at " + say_length(best.indicator_to_fly, told.units);
+  return how;
+}
+
+std::string fly_cell(const Told& told, const ReachRow& row) {
+  if (row.best->technique.method == Method::Dry) return "top";
+  return length_range_figure(*row.fly_low, *row.fly_high, told.units);
+}
+
+std::string why_not_fished(const ReachRow& row) {
+  if (!row.first->closed_why.empty()) return "CLOSED: " + without_stop(typed(row.first->closed_why)) + ". Do not fish.";
+  if (row.types.empty()) return "nobody described this water: no line is named";
+  return row.why_none.empty() ? "no line aboard reaches the fish here: fish the softer edge" : typed(row.why_none);
+}
+
+std::vector<std::string> cells(const Told& told, const ReachRow& row) {
+  const std::string time = row.begins_reach ? told.clock.ten_minutes(row.first->arrive) : "";
+  const std::string water = water_cell(told, row);
+  if (row.types.empty()) return {time, water, why_not_fished(row)};
+  if (!row.best) return {time, water, depth_cell(told, row), speed_cell(told, row), "-", why_not_fished(row)};
+  return {time,
+          water,
+          depth_cell(told, row),
+          speed_cell(told, row),
+          rod_cell(told, row.best->rig),
+          how_cell(told, *row.best),
+          fly_cell(told, row)};
+}
+
+// "The Ledge: STOP ABOVE. PORTAGE RIGHT." is a row of its own: the place, then what to do, over the other columns.
+std::vector<std::string> stop_cells(const Told& told, const PlannedReach& reach) {
+  const std::string sentence = typed(reach.stop_sentence);
+  const std::size_t colon = sentence.find(": ");
+  std::string place = colon == std::string::npos ? std::string("STOP") : sentence.substr(0, colon);
+  for (char& c : place)
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  std::string what = colon == std::string::npos ? sentence : sentence.substr(colon + 2);
+  if (reach.portage_at_end && what.empty()) what = "STOP ABOVE. PORTAGE.";
+  if (reach.stop_time) what += " " + say_duration(*reach.stop_time);
+  return {told.clock.ten_minutes(reach.leave), place + " " + place_figure(reach.to, told.in.river), what};
+}
+
+void add_row(PageTable& table, const Told& told, const ReachRow& row, bool ends_reach) {
+  table.rows.push_back(cells(told, row));
+  const PlannedReach& last = *row.last;
+  if (ends_reach && (last.portage_at_end || !last.stop_sentence.empty())) table.rows.push_back(stop_cells(told, last));
+}
+
+void add_doubt_words(Page& page, const std::vector<ReachRow>& rows) {
+  const bool doubtful = std::any_of(rows.begin(), rows.end(), [](const ReachRow& r) { return r.doubtful; });
+  if (doubtful) page.blocks.push_back(Lines{{"~ a guess, or a flow far from the one it was seen at: sound it first."}, ""});
+}
+
+}  // namespace
+
+void add_reaches(Page& page, const Told& told) {
+  const std::vector<ReachRow> rows = reach_rows(*told.floated);
+  const std::string counted = told.in.river.kilometres ? "(km)" : "(mile)";
+  const std::string length = length_unit(told.units);
+  PageTable table{{"TIME", "WATER", "DEEP", "FAST", "ROD", "HOW", "FLY AT"},
+              {"", counted, length, speed_unit(told.units), "", "", length},
+              {}};
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    add_row(table, told, rows[i], i + 1 == rows.size() || rows[i + 1].begins_reach);
+  table.rows.push_back({told.clock.ten_minutes(told.floated->end),
+                        typed(told.floated->to_name) + " " + place_figure(told.floated->to_place, told.in.river),
+                        "take out; off by " + told.clock.ten_minutes(told.floated->off_by)});
+  page.blocks.push_back(std::move(table));
+  add_doubt_words(page, rows);
+}
+
+}  // namespace floatwright

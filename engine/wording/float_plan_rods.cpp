@@ -1,0 +1,111 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/say_rig.hpp"
+#include "engine/wording/say_technique.hpp"
+#include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr double kNearBand = 1.15;  // a flow this near to the day's band is worth a line in the bag; judgement
+
+const PlannedReach* first_fished(const Told& told) {
+  const PlannedReach* first = nullptr;
+  for (const RodInBoat& rod : told.rods.rods)
+    if (rod.first_reach != nullptr && (first == nullptr || rod.first_reach->arrive < first->arrive)) first = rod.first_reach;
+  return first;
+}
+
+std::vector<std::string> rod_lines(const Told& told, const RodInBoat& rod) {
+  const Tackle& tackle = told.in.tackle;
+  const std::string name = say(tackle.rods.at(rod.rod), told.units);
+  if (!rod.at_launch) return {name + "  as you like it: no line of this rod is in the plan"};
+  const std::string line = name + "  " + say_line(tackle, *rod.at_launch, told.units);
+  const std::string fly = say_fly(tackle, *rod.at_launch);
+  if (!rod.as_fished) return {line, fly + "; kept ready, not in the table below"};
+  const std::string leader = say_leader(tackle, *rod.as_fished, told.units);
+  const bool leader_alone = rod.as_fished->technique.method == Method::Indicator;  // it says depth and weight already
+  std::vector<std::string> lines{line};
+  if (leader_alone) lines.push_back(leader);
+  lines.push_back(leader_alone ? fly : leader + ", " + fly);
+  if (rod.first_reach != nullptr && rod.first_reach != first_fished(told))
+    lines.push_back(fmt::format("first used {}, {}", told.clock.ten_minutes(rod.first_reach->arrive), typed(rod.first_reach->name)));
+  return lines;
+}
+
+// Which mark is drawn: shapes while they tell the rods apart.
+std::string mark_of(const Told& told, const RodInBoat& rod) {
+  return told.rods.marks_tell ? typed(told.in.tackle.rods.at(rod.rod).mark) : "";
+}
+
+bool near_the_day(const Told& told, const TakesOver& change) {
+  const auto& flow = told.floated->flow_at_launch;
+  if (!flow) return true;
+  return change.under ? change.at * kNearBand >= flow->low : change.at <= flow->high * kNearBand;
+}
+
+void add_once(std::vector<std::string>& bag, std::vector<std::string>& seen, const std::string& item, const std::string& use) {
+  if (std::find(seen.begin(), seen.end(), item) != seen.end()) return;
+  seen.push_back(item);
+  bag.push_back(use.empty() ? item : item + ": " + use);
+}
+
+std::string letter_for(const Told& told, const Rig& rig) {
+  const auto at = in_boat(told.rods, told.in.tackle, rig);
+  return at ? told.rods.rods[*at].letter : "a rod that stays ashore";
+}
+
+std::vector<std::string> bag(const Told& told) {
+  const Tackle& tackle = told.in.tackle;
+  std::vector<std::string> items, seen;
+  for (const RodInBoat& rod : told.rods.rods)
+    if (rod.at_launch) seen.push_back(say_line(tackle, *rod.at_launch, told.units));
+  for (const RigChange& change : told.rods.changes)
+    add_once(items, seen, say_line(tackle, change.to.rig, told.units),
+             fmt::format("goes on {} at {}", told.rods.rods[change.in_boat].letter, typed(change.where)));
+  for (const TakesOver& change : lines_that_take_over(told)) {
+    if (!near_the_day(told, change) || !in_boat(told.rods, tackle, change.to.rig)) continue;
+    add_once(items, seen, say_line(tackle, change.to.rig, told.units),
+             fmt::format("goes on {} {} {}", letter_for(told, change.to.rig), change.under ? "under" : "over",
+                         say_rough_flow(change.at, told.units)));
+  }
+  for (const std::size_t line : told.floated->rods.spares)
+    add_once(items, seen, say_line(tackle, Rig{line, std::nullopt, 0, Mass{}}, told.units), "");
+  return items;
+}
+
+// "to sinking tip 10 ft 4 in/s, leader 3 1/2 ft, weighted streamer"; only the fly where only that changes.
+std::string change_words(const Told& told, const RigChange& change) {
+  const Tackle& tackle = told.in.tackle;
+  const bool same_line = change.before.line == change.to.rig.line && change.before.tip == change.to.rig.tip;
+  if (same_line) return "fly to " + say_fly(tackle, change.to.rig) + ", " + say_leader(tackle, change.to, told.units);
+  return "to " + say(tackle, change.to, told.units);
+}
+
+}  // namespace
+
+void add_rods(Page& page, const Told& told) {
+  Rods rods{"RIG THESE BEFORE YOU LAUNCH", {}, bag(told)};
+  for (const RodInBoat& rod : told.rods.rods) rods.rods.push_back({mark_of(told, rod), rod.letter, rod_lines(told, rod)});
+  if (rods.rods.empty()) {
+    page.blocks.push_back(Lines{{"No line aboard reaches the fish on this float: no rod is named."}, "RIG"});
+    return;
+  }
+  page.blocks.push_back(std::move(rods));
+}
+
+void add_changes(Page& page, const Told& told) {
+  if (told.rods.rods.empty()) return;
+  std::vector<std::string> lines;
+  for (const RigChange& change : told.rods.changes)
+    lines.push_back(fmt::format("{} {}: {} {}.", told.clock.ten_minutes(change.at), typed(change.where),
+                                told.rods.rods[change.in_boat].letter, change_words(told, change)));
+  if (lines.empty()) lines.push_back("No change of line or fly all day.");
+  page.blocks.push_back(Lines{lines, "RODS"});
+}
+
+}  // namespace floatwright

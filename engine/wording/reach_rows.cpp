@@ -1,0 +1,97 @@
+#include "engine/wording/reach_rows.hpp"
+
+#include <algorithm>
+
+namespace floatwright {
+namespace {
+
+constexpr double kSameDepthOfIndicator = 0.1;  // m: the indicator is not moved for less
+
+template <class T>
+void widen(std::optional<T>& low, std::optional<T>& high, const std::optional<T>& other_low, const std::optional<T>& other_high) {
+  if (other_low && (!low || *other_low < *low)) low = other_low;
+  if (other_high && (!high || *other_high > *high)) high = other_high;
+}
+
+std::string why_none(const PlannedWater& water) {
+  if (!water.depth) return "not known: " + water.depth.why_absent();
+  return water.choice.why_none;
+}
+
+ReachRow row_of(const PlannedReach& reach, const PlannedWater& water) {
+  ReachRow row;
+  row.first = row.last = &reach;
+  row.types = {water.type};
+  row.doubtful = water.source == DepthSource::Guessed || water.far_from_note;
+  if (water.depth) row.depth_low = row.depth_high = water.depth->best;
+  if (water.surface_speed) row.speed_low = row.speed_high = water.surface_speed->best;
+  row.best = water.choice.best;
+  if (row.best) row.fly_low = row.fly_high = row.best->fly_depth.best;
+  if (!row.best) row.why_none = why_none(water);
+  return row;
+}
+
+bool fished_alike(const ReachRow& a, const ReachRow& b) {
+  if (!a.best || !b.best) return !a.best && !b.best && a.why_none == b.why_none && !a.types.empty() && !b.types.empty();
+  const Length apart = a.best->indicator_to_fly - b.best->indicator_to_fly;
+  return a.best->rig == b.best->rig && a.best->technique == b.best->technique && a.doubtful == b.doubtful &&
+         std::abs(apart.si()) < kSameDepthOfIndicator;
+}
+
+void put_together(ReachRow& row, const ReachRow& other) {
+  for (const WaterType type : other.types)
+    if (std::find(row.types.begin(), row.types.end(), type) == row.types.end()) row.types.push_back(type);
+  widen(row.depth_low, row.depth_high, other.depth_low, other.depth_high);
+  widen(row.speed_low, row.speed_high, other.speed_low, other.speed_high);
+  widen(row.fly_low, row.fly_high, other.fly_low, other.fly_high);
+  row.last = other.last;
+}
+
+std::vector<ReachRow> rows_of(const PlannedReach& reach) {
+  std::vector<ReachRow> rows;
+  if (reach.closed_why.empty()) {
+    for (const PlannedWater& water : reach.waters) {
+      const ReachRow row = row_of(reach, water);
+      const auto alike = std::find_if(rows.begin(), rows.end(), [&](const ReachRow& r) { return fished_alike(r, row); });
+      if (alike == rows.end()) {
+        rows.push_back(row);
+      } else {
+        put_together(*alike, row);
+      }
+    }
+  }
+  if (rows.empty()) {
+    ReachRow row;
+    row.first = row.last = &reach;
+    rows.push_back(row);
+  }
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    rows[i].begins_reach = i == 0;
+    rows[i].names_waters = rows.size() > 1;
+  }
+  return rows;
+}
+
+// A stop, a lunch or a closed water between two reaches keeps them apart: each is a thing to do.
+bool joins(const ReachRow& before, const std::vector<ReachRow>& next) {
+  const bool stop_between = before.last->portage_at_end || !before.last->stop_sentence.empty() || next.front().first->lunch;
+  return next.size() == 1 && !before.names_waters && !stop_between && !next.front().types.empty() && !before.types.empty() &&
+         fished_alike(before, next.front());
+}
+
+}  // namespace
+
+std::vector<ReachRow> reach_rows(const PlannedStretch& stretch) {
+  std::vector<ReachRow> all;
+  for (const PlannedReach& reach : stretch.reaches) {
+    const std::vector<ReachRow> rows = rows_of(reach);
+    if (!all.empty() && joins(all.back(), rows)) {
+      put_together(all.back(), rows.front());
+    } else {
+      all.insert(all.end(), rows.begin(), rows.end());
+    }
+  }
+  return all;
+}
+
+}  // namespace floatwright

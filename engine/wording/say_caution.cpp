@@ -1,0 +1,178 @@
+#include "engine/wording/say_caution.hpp"
+
+#include <fmt/format.h>
+
+#include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
+
+namespace floatwright {
+namespace {
+
+std::string or_else(const std::string& about, const char* word) { return about.empty() ? word : typed(about); }
+
+// "12:40 (12:00-13:30)", as much of it as is known: a caution begins early and ends late.
+std::string hours_of(const Caution& c, const LocalClock& clock) {
+  std::string span;
+  if (c.from && c.to) span = clock.ten_minutes_before(*c.from) + "-" + clock.ten_minutes_after(*c.to);
+  if (c.from && !c.to) span = "from " + clock.ten_minutes_before(*c.from);
+  if (!c.from && c.to) span = "until " + clock.ten_minutes_after(*c.to);
+  if (!c.at) return span;
+  const std::string expected = clock.ten_minutes(*c.at);
+  return span.empty() ? expected : fmt::format("{} ({})", expected, span);
+}
+
+std::string at_flow(const Caution& c, UnitSystem units) { return c.flow ? say_flow(*c.flow, units) : "the flow of the day"; }
+
+std::string from_to(const Caution& c, UnitSystem units) {
+  if (!c.flow || !c.flow_after) return "";
+  return fmt::format(" from {} to {}", flow_figure(*c.flow, units), say_flow(*c.flow_after, units));
+}
+
+std::string limit_of(const std::optional<Temperature>& limit, UnitSystem units) {
+  return limit ? fmt::format(" (limit {})", say_temperature(*limit, units)) : "";
+}
+
+std::string met(const Caution& c, UnitSystem units) {
+  return c.temperature ? "Water " + say_temperature(*c.temperature, units) : "Water too warm";
+}
+
+std::string say_heat_caution(const Caution& c, UnitSystem units) {
+  return met(c, units) + limit_of(c.temperature_limit, units) +
+         ": land fish quickly and keep them in the water; measure, and stop early if it is warmer.";
+}
+
+std::string say_heat_stop(const Caution& c, UnitSystem units) {
+  return "TOO WARM TO FISH FOR TROUT. " + met(c, units) + limit_of(c.temperature_limit, units) +
+         ": stop by then, no fishing again that evening; float less or launch earlier.";
+}
+
+std::string say_heat_unknown(const Caution& c, UnitSystem units) {
+  const std::string leave =
+      c.temperature_limit ? " Leave trout alone from " + say_temperature(*c.temperature_limit, units) + "." : "";
+  return "Water temperature is not known: measure at the put-in and at noon." + leave;
+}
+
+std::string say_cold(const Caution& c, UnitSystem units) {
+  const std::string water = c.temperature ? "Water " + say_temperature(*c.temperature, units) : "Cold water";
+  return water + ": life jackets ON, everyone, all day." +
+         (c.emergency ? " A swim is an emergency: dry clothes aboard." : "");
+}
+
+std::string say_wading(const Caution& c, UnitSystem units) {
+  std::string numbers;
+  if (c.depth) numbers += ", " + say_length(*c.depth, units);
+  if (c.speed) numbers += " at " + say_speed(*c.speed, units);
+  if (c.product && c.product_limit)
+    numbers += fmt::format(" ({}, limit {})", say_depth_times_speed(*c.product, units),
+                           say_depth_times_speed(*c.product_limit, units));
+  return "Too deep or too fast to wade" + numbers + ": stay in the boat. Less may be too much for you.";
+}
+
+std::string say_dam_rise(const Caution& c, UnitSystem units) {
+  return fmt::format("{} releases more water, up{}: no wading or anchoring in those hours. The schedule may change.",
+                     or_else(c.about, "The dam"), from_to(c, units));
+}
+
+std::string say_dam_drop(const Caution& c, UnitSystem units) {
+  return fmt::format("{} holds water back, down{}: bars and shelves come up, do not leave the boat aground.",
+                     or_else(c.about, "The dam"), from_to(c, units));
+}
+
+std::string say_fast_rise(const Caution& c, UnitSystem units) {
+  const std::string rise = c.rise ? ", " + say_length(*c.rise, units) + " in an hour" : "";
+  return fmt::format("River rising fast{}{}: leave the bars, do not anchor.", from_to(c, units), rise);
+}
+
+std::string say_boat_limit(const Caution& c, UnitSystem units) {
+  if (!c.flow_limit) return at_flow(c, units) + " may be outside your boat's limits.";
+  const bool over = c.flow && *c.flow > *c.flow_limit;
+  return fmt::format("{} is {} your boat's limit of {}.", at_flow(c, units), over ? "over" : "under",
+                     say_flow(*c.flow_limit, units));
+}
+
+std::string say_hazard(const Caution& c, UnitSystem units) {
+  const std::string limit = c.flow_limit ? " at " + at_flow(c, units) + ", typed limit " + say_flow(*c.flow_limit, units) : "";
+  return or_else(c.about, "Hazard") + limit + ": stop above and look before running it.";
+}
+
+std::string say_portage(const Caution& c, UnitSystem) {
+  const std::string time = c.time ? ", " + say_duration(*c.time) : "";
+  return or_else(c.about, "Hazard") + ": STOP ABOVE and carry round" + time + ".";
+}
+
+std::string say_old_reading(const Caution& c, const LocalClock& clock) {
+  const std::string when = c.at ? " (last " + clock.minute(*c.at) + ", " + short_day(clock.day(*c.at)) + ")" : "";
+  const std::string age = c.age ? "is " + say_age(*c.age) + " old" : "is old";
+  return fmt::format("Newest reading of {} {}{}: look at the gauge before you launch.",
+                     or_else(c.about, "the gauge"), age, when);
+}
+
+std::string say_rules(const Caution& c) {
+  const std::string last = c.date ? "Rules last looked up " + short_day(*c.date) : "Rules never looked up";
+  return last + ": CHECK AGAIN TODAY.";
+}
+
+std::string say_closure_likely(const Caution& c, UnitSystem units) {
+  const std::string water = c.temperature ? " (water to " + say_temperature(*c.temperature, units) + ")" : "";
+  return "A heat closure is likely" + water + ": look it up before you launch.";
+}
+
+std::string say_doubt(const Caution& c, UnitSystem units) {
+  const std::string span = c.flow && c.flow_after ? fmt::format(", {} to {}", flow_figure(*c.flow, units),
+                                                                say_flow(*c.flow_after, units))
+                                                  : "";
+  return "The day's flow is doubtful" + span + ": look at the gauge in the morning.";
+}
+
+// Sentences without a number that their kind could lack.
+std::string say_plain(const Caution& c) {
+  switch (c.kind) {
+    case CautionKind::MissingGauge: return "No reading of " + or_else(c.about, "a gauge") + ": what hangs on it is less sure.";
+    case CautionKind::GuessedDepth: return "Depth is a guess: sound it before you trust the line.";
+    case CautionKind::UnknownFlow: return "Flow is not known: no line is named.";
+    case CautionKind::Ice: return "Ice at " + or_else(c.about, "the gauge") + ": flow is not known, look at the river first.";
+    case CautionKind::Closure: return "Closed as typed: do not fish. Look at the posted sign.";
+    case CautionKind::Dark: return "Off the water near dark: launch earlier or float less.";
+    case CautionKind::NoLine: return "No line aboard reaches the fish here: fish the softer edge.";
+    case CautionKind::WoodAfterHighWater: return "High water since it was last floated: wood may have moved, look ahead.";
+    default: return "Take care.";
+  }
+}
+
+}  // namespace
+
+std::string say_what(const Caution& c, const CautionWords& words) {
+  if (!c.text.empty()) return capitalised(typed(c.text));
+  switch (c.kind) {
+    case CautionKind::OldReading: return say_old_reading(c, words.clock);
+    case CautionKind::HeatCaution: return say_heat_caution(c, words.units);
+    case CautionKind::HeatStop: return say_heat_stop(c, words.units);
+    case CautionKind::HeatUnknown: return say_heat_unknown(c, words.units);
+    case CautionKind::ColdWater: return say_cold(c, words.units);
+    case CautionKind::Wading: return say_wading(c, words.units);
+    case CautionKind::DamRise: return say_dam_rise(c, words.units);
+    case CautionKind::DamDrop: return say_dam_drop(c, words.units);
+    case CautionKind::FastRise: return say_fast_rise(c, words.units);
+    case CautionKind::BoatLimit: return say_boat_limit(c, words.units);
+    case CautionKind::Hazard: return say_hazard(c, words.units);
+    case CautionKind::Portage: return say_portage(c, words.units);
+    case CautionKind::RulesOld: return say_rules(c);
+    case CautionKind::ClosureLikely: return say_closure_likely(c, words.units);
+    case CautionKind::ForecastDoubt: return say_doubt(c, words.units);
+    default: return say_plain(c);
+  }
+}
+
+std::string say_where_and_when(const Caution& c, const CautionWords& words) {
+  const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading;
+  const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words.clock);
+  const std::string where = typed(c.where);
+  return where.empty() || hours.empty() ? where + hours : where + ", " + hours;
+}
+
+std::string say(const Caution& c, const CautionWords& words) {
+  const std::string before = say_where_and_when(c, words);
+  return before.empty() ? say_what(c, words) : capitalised(before) + ": " + say_what(c, words);
+}
+
+}  // namespace floatwright

@@ -1,0 +1,65 @@
+#include "engine/wording/say_reading.hpp"
+
+#include <fmt/format.h>
+
+#include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
+
+namespace floatwright {
+namespace {
+
+// A stage is read to the hundredth at the gauge and is the gauge's own number, so it is not rounded to half a foot.
+std::string say_stage(double metres_over_zero, UnitSystem units) {
+  const Stage stage = stage_metres(metres_over_zero);
+  return units == UnitSystem::Us ? fmt::format("{:.2f} ft", in_feet(stage)) : fmt::format("{:.2f} m", in_metres(stage));
+}
+
+}  // namespace
+
+std::string say(Variable variable) {
+  switch (variable) {
+    case Variable::Flow: return "flow";
+    case Variable::GaugeHeight: return "gauge height";
+    case Variable::WaterTemperature: return "water";
+    case Variable::Clarity: return "turbidity";
+  }
+  return "reading";
+}
+
+std::string say(Mark mark) {
+  switch (mark) {
+    case Mark::Provisional: return "provisional";
+    case Mark::Approved: return "approved";
+    case Mark::Revised: return "revised";
+    case Mark::Estimated: return "estimated";
+    case Mark::Ice: return "ice";
+    case Mark::Equipment: return "equipment trouble";
+    case Mark::Backwater: return "backwater";
+    case Mark::Discontinued: return "discontinued";
+    case Mark::Unavailable: return "unavailable";
+    case Mark::Stale: return "OLD";
+    case Mark::SuspectSpike: return "doubtful jump";
+    case Mark::Unknown: return "an unknown mark";
+  }
+  return "an unknown mark";
+}
+
+std::string say_value(const NewestReading& reading, UnitSystem units) {
+  if (!reading.si) return "not read: " + without_stop(typed(reading.si.why_absent()));
+  switch (reading.variable) {
+    case Variable::Flow: return say_flow(cubic_metres_per_second(*reading.si), units);
+    case Variable::GaugeHeight: return say_stage(*reading.si, units);
+    case Variable::WaterTemperature: return say_temperature(celsius(*reading.si), units);
+    case Variable::Clarity: return fmt::format("{:.0f} FNU", *reading.si);
+  }
+  return "?";
+}
+
+std::string say_when(const NewestReading& reading, Instant made_at, std::chrono::year_month_day day, const LocalClock& clock) {
+  std::string words = fmt::format("read {}, {} old", clock.minute_seen_from(reading.time, day),
+                                  say_age(duration(made_at - reading.time)));
+  for (const Mark mark : reading.marks) words += ", " + say(mark);
+  return words;
+}
+
+}  // namespace floatwright

@@ -1,0 +1,18 @@
+#pragma once
+// Words that came from outside (names, reasons, what a service said) made fit to stand in a page: as typed, but control
+// characters, line ends and marks that turn the direction of writing become a space, and bytes that are no UTF-8 a "?".
+// Runs of spaces become one.
+#include <string>
+#include <string_view>
+
+namespace floatwright {
+
+[[nodiscard]] std::string typed(std::string_view text);
+
+// The first letter as a capital (ASCII only: other alphabets stay as they are).
+[[nodiscard]] std::string capitalised(std::string text);
+
+// Without a full stop at its end, so that it can stand inside a sentence.
+[[nodiscard]] std::string without_stop(std::string text);
+
+}  // namespace floatwright

@@ -1,0 +1,59 @@
+// The guide's plan of the sample day, word for word. When a change of words is meant, read the fresh page aloud and put it
+// in place of the old one.
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "adapters/out/text/print_text.hpp"
+#include "adapters/out/text/width.hpp"
+#include "engine/wording/float_plan.hpp"
+#include "tests/support/sample_plan.hpp"
+
+namespace floatwright::testing {
+namespace {
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines;
+  std::istringstream in(text);
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  return lines;
+}
+
+std::string text_of(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::ostringstream out;
+  out << in.rdbuf();
+  return out.str();
+}
+
+std::string difference(const std::string& wanted, const std::string& got) {
+  const auto a = lines_of(wanted), b = lines_of(got);
+  std::string out;
+  for (std::size_t i = 0; i < std::max(a.size(), b.size()); ++i) {
+    const std::string one = i < a.size() ? a[i] : "", other = i < b.size() ? b[i] : "";
+    if (one != other) out += "line " + std::to_string(i + 1) + "\n- " + one + "\n+ " + other + "\n";
+  }
+  return out;
+}
+
+TEST(SamplePage, IsTheGoldenPage) {
+  const std::string golden = std::string(FLOATWRIGHT_SOURCE_DIR) + "/fixtures/golden/float_plan_sample.txt";
+  const std::string got = as_text(float_plan(sample_plan(), sample_inputs()));
+  const std::string wanted = text_of(golden);
+  if (got == wanted) return;
+  const std::string fresh = std::string(FLOATWRIGHT_BINARY_DIR) + "/float_plan_sample.txt";
+  std::ofstream(fresh, std::ios::binary) << got;
+  FAIL() << golden << " and " << fresh << " differ\n" << difference(wanted, got);
+}
+
+TEST(SamplePage, IsNowhereWiderThan78Columns) {
+  for (const UnitSystem units : {UnitSystem::Us, UnitSystem::Metric}) {
+    DayInputs in = sample_inputs();
+    in.settings.units = units;
+    for (const std::string& line : lines_of(as_text(float_plan(sample_plan(), in)))) EXPECT_LE(columns(line), 78u) << line;
+  }
+}
+
+}  // namespace
+}  // namespace floatwright::testing

@@ -1,0 +1,95 @@
+#include "engine/wording/reach_rows.hpp"
+
+#include <gtest/gtest.h>
+
+#include "engine/wording/rods_of_the_day.hpp"
+#include "tests/support/sample_plan.hpp"
+#include "tests/support/sample_tackle.hpp"
+
+namespace floatwright::testing {
+namespace {
+
+PlannedStretch stretch() { return sample_plan().stretches[0]; }
+
+// Two reaches fished alike from end to end, taken from the sample's Cottonwood bend.
+PlannedStretch two_alike() {
+  PlannedStretch s = stretch();
+  const PlannedReach bend = s.reaches[1];
+  s.reaches = {bend, bend};
+  s.reaches[1].name = "Second bend";
+  return s;
+}
+
+TEST(ReachRows, PutWatersOfAReachTogetherWhenRigAndWayAreTheSame) {
+  PlannedStretch s = stretch();
+  s.reaches = {s.reaches[1]};
+  const auto rows = reach_rows(s);
+  ASSERT_EQ(rows.size(), 1u);
+  EXPECT_EQ(rows[0].types.size(), 2u);
+  EXPECT_LT(*rows[0].depth_low, *rows[0].depth_high);
+}
+
+TEST(ReachRows, KeepWatersApartThatAreFishedAnotherWay) {
+  PlannedStretch s = stretch();
+  s.reaches = {s.reaches[0]};
+  EXPECT_EQ(reach_rows(s).size(), 2u);
+}
+
+TEST(ReachRows, PutReachesTogetherToo) {
+  const PlannedStretch s = two_alike();
+  const auto rows = reach_rows(s);
+  ASSERT_EQ(rows.size(), 1u);
+  EXPECT_EQ(rows[0].last->name, "Second bend");
+}
+
+TEST(ReachRows, AreKeptApartByAPortageALunchOrAClosedWater) {
+  PlannedStretch s = two_alike();
+  s.reaches[0].portage_at_end = true;
+  EXPECT_EQ(reach_rows(s).size(), 2u);
+  s = two_alike();
+  s.reaches[1].lunch = true;
+  EXPECT_EQ(reach_rows(s).size(), 2u);
+  s = two_alike();
+  s.reaches[1].closed_why = "closed";
+  EXPECT_EQ(reach_rows(s).size(), 2u);
+}
+
+TEST(ReachRows, KeepAnIndicatorThatIsMovedApart) {
+  PlannedStretch s = two_alike();
+  for (PlannedReach& reach : s.reaches) reach.waters.resize(1);
+  s.reaches[1].waters[0].choice.best->indicator_to_fly = feet(1.0);
+  EXPECT_EQ(reach_rows(s).size(), 2u);
+}
+
+TEST(RodsOfTheDay, AreLetteredInTheOrderOfTheBoatAndShowEachChange) {
+  const auto plan = sample_plan();
+  const auto rods = rods_of_the_day(plan.stretches[0], sample_tackle());
+  ASSERT_EQ(rods.rods.size(), 3u);
+  EXPECT_EQ(rods.rods[2].letter, "C");
+  EXPECT_TRUE(rods.marks_tell);
+  ASSERT_EQ(rods.changes.size(), 1u);
+  EXPECT_EQ(rods.changes[0].where, "Boulder garden");
+  EXPECT_EQ(rods.changes[0].to.rig.fly, 1u);
+}
+
+TEST(RodsOfTheDay, UseLettersWhenTwoRodsHaveOneMark) {
+  Tackle tackle = sample_tackle();
+  tackle.rods[1].mark = "square";
+  EXPECT_FALSE(rods_of_the_day(stretch(), tackle).marks_tell);
+}
+
+TEST(RodsOfTheDay, NeverChangeForAClosedReach) {
+  PlannedStretch s = stretch();
+  s.reaches.back().closed_why = "closed";
+  EXPECT_TRUE(rods_of_the_day(s, sample_tackle()).changes.empty());
+}
+
+TEST(RodsOfTheDay, TakeInARodThatIsFishedButWasNotPacked) {
+  PlannedStretch s = stretch();
+  s.rods = {};
+  s.rigged.clear();
+  EXPECT_EQ(rods_of_the_day(s, sample_tackle()).rods.size(), 3u);
+}
+
+}  // namespace
+}  // namespace floatwright::testing

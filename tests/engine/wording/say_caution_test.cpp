@@ -1,0 +1,102 @@
+#include "engine/wording/say_caution.hpp"
+
+#include <gmock/gmock.h>
+
+#include <set>
+
+#include "tests/support/sample_plan.hpp"
+
+namespace floatwright::testing {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+constexpr int kKinds = static_cast<int>(CautionKind::WoodAfterHighWater) + 1;
+
+struct CautionWording : ::testing::Test {
+  River river;
+  LocalClock clock{"America/Denver"};
+  CautionWords words{river, clock, UnitSystem::Us};
+};
+
+Caution of(CautionKind kind) {
+  Caution caution;
+  caution.kind = kind;
+  return caution;
+}
+
+Caution with_all_numbers(CautionKind kind) {
+  Caution c = of(kind);
+  c.where = "Alder Bar";
+  c.about = "Heron Dam";
+  c.from = on_the_day(12);
+  c.at = on_the_day(12, 40);
+  c.to = on_the_day(13, 30);
+  c.temperature = fahrenheit(71);
+  c.temperature_limit = fahrenheit(70);
+  c.flow = cubic_feet_per_second(1350);
+  c.flow_after = cubic_feet_per_second(1750);
+  c.flow_limit = cubic_feet_per_second(1200);
+  c.depth = feet(3);
+  c.rise = feet(0.5);
+  c.speed = feet_per_second(2.5);
+  c.product = DepthTimesSpeed::from_si(0.7);
+  c.product_limit = DepthTimesSpeed::from_si(0.6);
+  c.age = hours(14.0);
+  c.time = minutes(40);
+  c.emergency = true;
+  return c;
+}
+
+TEST_F(CautionWording, HasASentenceOfItsOwnForEveryKindWithAndWithoutNumbers) {
+  std::set<std::string> sentences;
+  for (int kind = 0; kind < kKinds; ++kind) {
+    const std::string bare = say_what(of(static_cast<CautionKind>(kind)), words);
+    EXPECT_GT(bare.size(), 20u) << kind;
+    EXPECT_TRUE(bare.ends_with(".")) << bare;
+    EXPECT_TRUE(sentences.insert(bare).second) << bare;
+    EXPECT_GT(say(with_all_numbers(static_cast<CautionKind>(kind)), words).size(), 30u);
+  }
+}
+
+TEST_F(CautionWording, NeverSaysSafeOkOrGo) {
+  for (int kind = 0; kind < kKinds; ++kind) {
+    const std::string text = " " + say(with_all_numbers(static_cast<CautionKind>(kind)), words) + " ";
+    for (const char* word : {"safe", "Safe", "SAFE", " OK", " ok ", " go ", " Go ", " GO "}) EXPECT_THAT(text, Not(HasSubstr(word)));
+  }
+}
+
+TEST_F(CautionWording, GivesAFrontItsPlaceHoursAndFlows) {
+  EXPECT_EQ(say(with_all_numbers(CautionKind::DamRise), words),
+            "Alder Bar, 12:40 (12:00-13:30): Heron Dam releases more water, up from 1,350 to 1,750 cfs: no wading or anchoring in "
+            "those hours. The schedule may change.");
+}
+
+TEST_F(CautionWording, GivesTheHeatStopItsLimit) {
+  EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), HasSubstr("Water 71 F (limit 70 F)"));
+}
+
+TEST_F(CautionWording, TellsOverFromUnderTheBoatsLimit) {
+  Caution c = with_all_numbers(CautionKind::BoatLimit);
+  EXPECT_THAT(say_what(c, words), HasSubstr("1,350 cfs is over your boat's limit of 1,200 cfs"));
+  c.flow_limit = cubic_feet_per_second(1400);
+  EXPECT_THAT(say_what(c, words), HasSubstr("is under your boat's limit of 1,400 cfs"));
+}
+
+TEST_F(CautionWording, PrintsWhatAPersonTypedAsItStands) {
+  Caution c = of(CautionKind::Hazard);
+  c.text = "Keep left of\tthe piers.";
+  EXPECT_EQ(say_what(c, words), "Keep left of the piers.");
+}
+
+TEST_F(CautionWording, CallsASwimAnEmergencyOnlyWhereItIs) {
+  Caution c = of(CautionKind::ColdWater);
+  c.temperature = fahrenheit(57);
+  EXPECT_THAT(say_what(c, words), Not(HasSubstr("emergency")));
+  c.emergency = true;
+  EXPECT_THAT(say_what(c, words), HasSubstr("A swim is an emergency"));
+}
+
+}  // namespace
+}  // namespace floatwright::testing
