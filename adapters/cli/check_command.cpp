@@ -38,7 +38,7 @@ int run_check(const CommonOptions& options) {
 
 }  // namespace
 
-void add_check_command(CLI::App& program, Run& run) {
+void add_check_command(CLI::App& program, RunCommand& run) {
   auto options = std::make_shared<CommonOptions>();
   CLI::App* command = program.add_subcommand("check", "read every file, report all problems at once, show the river");
   add_config_option(*command, *options);

@@ -63,7 +63,7 @@ int run_command_line(const std::vector<std::string>& words) {
   program.set_version_flag("--version", "floatwright " FLOATWRIGHT_VERSION);
   program.require_subcommand(1);
   program.footer("Example: floatwright plan --config ~/lantern\nThe law, the agency and a licensed guide on the water come before anything printed here.");
-  Run run;
+  RunCommand run;
   add_plan_command(program, run);
   add_check_command(program, run);
   add_show_command(program, run);

@@ -9,10 +9,10 @@ class App;
 
 namespace floatwright {
 
-using Run = std::function<int()>;  // answers with the exit code
+using RunCommand = std::function<int()>;  // answers with the exit code
 
-void add_plan_command(CLI::App& program, Run& run);
-void add_check_command(CLI::App& program, Run& run);
-void add_show_command(CLI::App& program, Run& run);
+void add_plan_command(CLI::App& program, RunCommand& run);
+void add_check_command(CLI::App& program, RunCommand& run);
+void add_show_command(CLI::App& program, RunCommand& run);
 
 }  // namespace floatwright

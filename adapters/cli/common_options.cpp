@@ -1,12 +1,12 @@
 #include "adapters/cli/common_options.hpp"
 
-#include <date/date.h>
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
 #include <cstdlib>
-#include <sstream>
 
+#include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/files/calendar_text.hpp"
 #include "engine/trip/local_time.hpp"
 
 namespace floatwright {
@@ -16,22 +16,6 @@ std::optional<std::string> environment(const char* name) {
   const char* value = std::getenv(name);
   if (value == nullptr || *value == '\0') return std::nullopt;
   return std::string{value};
-}
-
-std::optional<Instant> parsed_instant(const std::string& text, const char* format) {
-  std::istringstream in{text};
-  date::sys_seconds at;
-  in >> date::parse(format, at);
-  if (in.fail() || in.peek() != std::char_traits<char>::eof()) return std::nullopt;
-  return at;
-}
-
-std::optional<std::chrono::year_month_day> parsed_day(const std::string& text) {
-  std::istringstream in{text};
-  date::sys_days day;
-  in >> date::parse("%F", day);
-  if (in.fail() || in.peek() != std::char_traits<char>::eof() || text.size() != 10) return std::nullopt;
-  return std::chrono::year_month_day{std::chrono::sys_days{day.time_since_epoch()}};
 }
 
 }  // namespace
@@ -70,9 +54,7 @@ Result<std::filesystem::path> configuration_directory(const CommonOptions& optio
 
 Result<Instant> instant_now(const CommonOptions& options) {
   if (options.now.empty()) return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-  const bool zulu = options.now.ends_with('Z');
-  if (const auto at = parsed_instant(options.now, zulu ? "%FT%TZ" : "%FT%T%Ez")) return *at;
-  if (const auto at = parsed_instant(options.now, zulu ? "%FT%H:%MZ" : "%FT%H:%M%Ez")) return *at;
+  if (const auto at = instant_in(options.now)) return *at;
   return tl::unexpected(Failure{
       fmt::format("--now: found \"{}\"; give an instant with its offset, such as 2027-05-13T19:50:00-06:00", options.now),
       kExitUsage});
@@ -85,7 +67,7 @@ Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, co
   const auto today = local_date(now, zone);
   if (options.date == "today") return today;
   if (options.date == "tomorrow") return std::chrono::year_month_day{std::chrono::sys_days{today} + std::chrono::days{1}};
-  const auto day = parsed_day(options.date);
+  const auto day = date_in(options.date);
   if (!day) {
     return tl::unexpected(
         Failure{fmt::format("--date: found \"{}\"; give today, tomorrow or a date as YYYY-MM-DD", options.date), kExitUsage});

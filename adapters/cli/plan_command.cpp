@@ -116,7 +116,7 @@ int run_plan(const PlanOptions& options) {
 
 }  // namespace
 
-void add_plan_command(CLI::App& program, Run& run) {
+void add_plan_command(CLI::App& program, RunCommand& run) {
   auto options = std::make_shared<PlanOptions>();
   CLI::App* command = program.add_subcommand("plan", "the float plan for the day: which stretch, which hours, which rods and rigs");
   add_config_option(*command, *options);

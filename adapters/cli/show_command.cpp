@@ -41,7 +41,7 @@ int run_show_readings(const ReadingsOptions& options) {
 
 }  // namespace
 
-void add_show_command(CLI::App& program, Run& run) {
+void add_show_command(CLI::App& program, RunCommand& run) {
   auto options = std::make_shared<ReadingsOptions>();
   CLI::App* show = program.add_subcommand("show", "look at what it believes");
   show->require_subcommand(1);

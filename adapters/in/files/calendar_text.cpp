@@ -1,7 +1,5 @@
 #include "adapters/in/files/calendar_text.hpp"
 
-#include <algorithm>
-
 namespace floatwright {
 namespace {
 
@@ -23,25 +21,6 @@ int number_at(const std::string& digits, std::size_t at, std::size_t count) {
   return number;
 }
 
-// Seconds after midnight of "HH:MM" or "HH:MM:SS"; a leap second is no instant of ours.
-std::optional<int> clock_in(std::string_view text) {
-  const bool with_seconds = text.size() > 5;
-  const auto digits = digits_of(text, with_seconds ? "99:99:99" : "99:99");
-  if (!digits) return std::nullopt;
-  const int hour = number_at(*digits, 0, 2), minute = number_at(*digits, 2, 2);
-  const int second = with_seconds ? number_at(*digits, 4, 2) : 0;
-  if (hour > 23 || minute > 59 || second > 59) return std::nullopt;
-  return 3600 * hour + 60 * minute + second;
-}
-
-std::optional<int> offset_in(std::string_view text) {
-  if (text == "Z") return 0;
-  if (text.empty() || (text.front() != '+' && text.front() != '-')) return std::nullopt;
-  if (text.size() != 6) return std::nullopt;
-  const auto offset = clock_in(text.substr(1));
-  if (!offset) return std::nullopt;
-  return text.front() == '-' ? -*offset : *offset;
-}
 
 template <class T>
 std::optional<T> read(TypedObject& in, std::string_view key, Need need, std::optional<T> (*reader)(std::string_view),
@@ -78,21 +57,11 @@ std::optional<MonthDay> month_day_in(std::string_view text) {
 
 std::optional<Duration> time_of_day_in(std::string_view text) {
   if (text == "24:00") return hours(24.0);
-  const auto clock = text.size() == 5 ? clock_in(text) : std::nullopt;
-  if (!clock) return std::nullopt;
-  return seconds(*clock);
-}
-
-std::optional<Instant> instant_in(std::string_view text) {
-  const std::size_t kDateEnds = 10;
-  if (text.size() < kDateEnds + 1 || text[kDateEnds] != 'T') return std::nullopt;
-  const auto day = date_in(text.substr(0, kDateEnds));
-  const std::string_view rest = text.substr(kDateEnds + 1);
-  const std::size_t clock_ends = std::min(rest.find_first_of("Z+-"), rest.size());
-  const auto clock = clock_in(rest.substr(0, clock_ends));
-  const auto offset = offset_in(rest.substr(clock_ends));
-  if (!day || !clock || !offset) return std::nullopt;
-  return Instant{std::chrono::sys_days{*day}} + Period{*clock - *offset};
+  const auto digits = digits_of(text, "99:99");
+  if (!digits) return std::nullopt;
+  const int hour = number_at(*digits, 0, 2), minute = number_at(*digits, 2, 2);
+  if (hour > 23 || minute > 59) return std::nullopt;
+  return minutes(60.0 * hour + minute);
 }
 
 std::optional<std::chrono::year_month_day> read_date(TypedObject& in, std::string_view key, Need need) {

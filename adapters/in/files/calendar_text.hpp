@@ -1,5 +1,5 @@
 #pragma once
-// Dates and times as a person types them: "2027-05-14", "05-14", "07:30", "2027-05-14T09:00-06:00".
+// Dates and times as a person types them: "2027-05-14", "05-14", "07:30". Instants: adapters/in/calendar/written_time.hpp.
 #include <optional>
 #include <string_view>
 
@@ -12,8 +12,6 @@ namespace floatwright {
 [[nodiscard]] std::optional<std::chrono::year_month_day> date_in(std::string_view text);  // YYYY-MM-DD
 [[nodiscard]] std::optional<MonthDay> month_day_in(std::string_view text);                // MM-DD, 02-29 too
 [[nodiscard]] std::optional<Duration> time_of_day_in(std::string_view text);              // HH:MM, 00:00 to 24:00
-// YYYY-MM-DDTHH:MM[:SS] with Z or an offset +HH:MM or -HH:MM (RFC 3339, seconds may be left out).
-[[nodiscard]] std::optional<Instant> instant_in(std::string_view text);
 
 [[nodiscard]] std::optional<std::chrono::year_month_day> read_date(TypedObject& in, std::string_view key, Need need);
 [[nodiscard]] std::optional<MonthDay> read_month_day(TypedObject& in, std::string_view key, Need need);

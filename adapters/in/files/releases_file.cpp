@@ -5,7 +5,7 @@
 #include <charconv>
 #include <cmath>
 
-#include "adapters/in/files/calendar_text.hpp"
+#include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/files/printable.hpp"
 #include "adapters/in/files/utf8.hpp"
 

@@ -7,7 +7,7 @@
 #include "adapters/in/gauges/json_fields.hpp"
 #include "adapters/in/gauges/json_tree.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
-#include "adapters/in/gauges/row_time.hpp"
+#include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 

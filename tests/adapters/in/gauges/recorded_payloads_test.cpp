@@ -6,7 +6,7 @@
 #include <ostream>
 
 #include "adapters/in/gauges/payload.hpp"
-#include "adapters/in/gauges/row_time.hpp"
+#include "adapters/in/calendar/written_time.hpp"
 #include "engine/units/unit.hpp"
 #include "tests/adapters/in/gauges/payloads.hpp"
 

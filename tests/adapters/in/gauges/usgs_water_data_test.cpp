@@ -1,7 +1,7 @@
 #include <gmock/gmock.h>
 
 #include "adapters/in/gauges/payload.hpp"
-#include "adapters/in/gauges/row_time.hpp"
+#include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
 #include "engine/units/unit.hpp"
 #include "tests/adapters/in/gauges/payloads.hpp"

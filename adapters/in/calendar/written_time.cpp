@@ -1,4 +1,4 @@
-#include "adapters/in/gauges/row_time.hpp"
+#include "adapters/in/calendar/written_time.hpp"
 
 #include <chrono>
 

@@ -1,4 +1,4 @@
-#include "adapters/in/gauges/row_time.hpp"
+#include "adapters/in/calendar/written_time.hpp"
 
 #include <gmock/gmock.h>
 
@@ -9,6 +9,23 @@ using std::chrono::hours;
 using std::chrono::minutes;
 using std::chrono::sys_days;
 using std::chrono::year;
+
+// RFC 3339 section 5.8: 1996-12-19T16:39:57-08:00 is 1996-12-20T00:39:57Z.
+TEST(InstantInText, ReadsTheInstantOfRfc3339) {
+  const Instant expected = sys_days{year{1996} / 12 / 20} + minutes{39} + std::chrono::seconds{57};
+  EXPECT_EQ(instant_in("1996-12-19T16:39:57-08:00"), expected);
+  EXPECT_EQ(instant_in("1996-12-20T00:39:57Z"), expected);
+  EXPECT_EQ(instant_in("1937-01-01T12:00+00:20"), Instant{sys_days{year{1937} / 1 / 1} + hours{11} + minutes{40}});
+}
+
+TEST(InstantInText, RefusesInstantsWithoutOffsetOrOffTheCalendar) {
+  for (const char* wrong :
+       {"2027-05-14T09:00", "2027-05-14", "2027-02-29T09:00Z", "2027-13-01T09:00Z", "2027-05-14T24:00Z",
+        "2027-05-14T09:60Z", "2027-05-14 09:00Z", "2027-05-14T09:00-6", "2027-05-14T09:00-06:00x", "T09:00Z", "",
+        "2027-05-14T", "2027-05-14TZ", "2027-05-14T09:00+99:00"}) {
+    EXPECT_FALSE(instant_in(wrong)) << wrong;
+  }
+}
 
 TEST(InstantInText, UsesTheOffsetThatStandsOnTheRow) {
   const Instant expected = sys_days{year{2018} / 11 / 4} + hours{5} + minutes{45};
