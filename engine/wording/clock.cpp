@@ -20,9 +20,7 @@ constexpr std::array kWeekdays{"Sunday", "Monday", "Tuesday", "Wednesday", "Thur
 constexpr std::array kMonths{"January", "February", "March",     "April",   "May",      "June",
                              "July",    "August",   "September", "October", "November", "December"};
 
-std::string weekday_name(year_month_day day) {
-  return kWeekdays.at(std::chrono::weekday{sys_days{day}}.c_encoding());
-}
+std::string weekday_name(year_month_day day) { return kWeekdays.at(std::chrono::weekday{sys_days{day}}.c_encoding()); }
 
 std::string month_name(year_month_day day) { return kMonths.at(static_cast<unsigned>(day.month()) - 1U); }
 

@@ -1,6 +1,6 @@
 #pragma once
-// The clock on the river: local time of an instant, 24 h, to the ten minutes that a trip is planned in, and days by name.
-// Zones come from the system's tzdata. A zone that it does not know: every time is UTC and says so ("19:40 UTC").
+// The clock on the river: local time of an instant, 24 h, to the ten minutes that a trip is planned in, and days by
+// name. Zones come from the system's tzdata. A zone that it does not know: every time is UTC and says so ("19:40 UTC").
 #include <chrono>
 #include <string>
 

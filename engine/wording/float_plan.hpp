@@ -1,5 +1,6 @@
 #pragma once
-// The guide's plan as a page: FLOAT (which, times), WHY, ELSE, NOT, RIG, the reach table, the hours table, IF, CARE, FROM.
+// The guide's plan as a page: FLOAT (which, times), WHY, ELSE, NOT, RIG, the reach table, the hours table, IF, CARE,
+// FROM.
 #include "engine/plan_day.hpp"
 #include "engine/wording/page.hpp"
 

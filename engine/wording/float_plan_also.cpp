@@ -48,7 +48,8 @@ std::vector<Other> other_methods(const PlannedStretch& stretch) {
     for (const ScoredRig& rig : water.choice.by_method) {
       const Method method = rig.technique.method;
       if (method == water.choice.best->technique.method) continue;
-      const auto known = std::find_if(all.begin(), all.end(), [&](const Other& o) { return o.rig->technique.method == method; });
+      const auto known =
+          std::find_if(all.begin(), all.end(), [&](const Other& o) { return o.rig->technique.method == method; });
       if (known == all.end()) {
         all.push_back({&reach, &water, &rig});
       } else if (rig.seconds > known->rig->seconds) {
@@ -67,9 +68,9 @@ void add_also(Page& page, const Told& told) {
     lines.push_back(fmt::format("As good at {}: {}, {}.", where(other), say(told.in.tackle, *other.rig, told.units),
                                 say(other.rig->technique)));
   for (const Other& other : other_methods(*told.floated))
-    lines.push_back(fmt::format("Rather {}? Best at {}: {}, {}, {:.0f} seconds of each minute.", say(other.rig->technique.method),
-                                where(other), say(told.in.tackle, *other.rig, told.units), say(other.rig->technique),
-                                other.rig->seconds));
+    lines.push_back(fmt::format(
+        "Rather {}? Best at {}: {}, {}, {:.0f} seconds of each minute.", say(other.rig->technique.method), where(other),
+        say(told.in.tackle, *other.rig, told.units), say(other.rig->technique), other.rig->seconds));
   if (!lines.empty()) page.blocks.push_back(Lines{lines, "ALSO"});
 }
 

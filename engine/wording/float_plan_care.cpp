@@ -16,7 +16,8 @@ std::vector<Caution> by_weight(const Told& told) {
 }
 
 struct SaidOnce {
-  std::string what, basis;
+  std::string what;
+  bool our_limit = false;  // no source stands behind it, which the page says
   std::vector<Caution> cautions;
 };
 
@@ -27,7 +28,7 @@ std::vector<SaidOnce> put_together(const std::vector<Caution>& cautions, const C
     const std::string what = say_what(caution, words);
     const auto found = std::find_if(out.begin(), out.end(), [&](const SaidOnce& s) { return s.what == what; });
     if (found == out.end()) {
-      out.push_back({what, typed(caution.basis), {caution}});
+      out.push_back({what, caution.basis.starts_with("judgement"), {caution}});
     } else {
       found->cautions.push_back(caution);
     }
@@ -39,10 +40,11 @@ std::string line_of(const SaidOnce& said, const CautionWords& words) {
   std::vector<std::string> places;
   for (const Caution& caution : said.cautions) {
     std::string place = say_where_and_when(caution, words);
-    if (!place.empty() && std::find(places.begin(), places.end(), place) == places.end()) places.push_back(std::move(place));
+    if (!place.empty() && std::find(places.begin(), places.end(), place) == places.end())
+      places.push_back(std::move(place));
   }
   std::string line = places.empty() ? said.what : capitalised(joined(places)) + ": " + said.what;
-  return said.basis.empty() ? line : without_stop(line) + " (" + without_stop(said.basis) + ").";
+  return said.our_limit ? without_stop(line) + " (the limit is our judgement)." : line;
 }
 
 }  // namespace

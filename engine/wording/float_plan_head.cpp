@@ -47,7 +47,8 @@ std::string water_words(const Told& told) {
   if (!start) return "Water temperature not known: measure at the put-in and at noon";
   std::string words = "Water " + say_temperature(start->best, told.units);
   if (end && temperature_figure(start->best, told.units) != temperature_figure(end->best, told.units))
-    words += fmt::format(", {} by {}", say_temperature(end->best, told.units), told.clock.ten_minutes(told.floated->end));
+    words +=
+        fmt::format(", {} by {}", say_temperature(end->best, told.units), told.clock.ten_minutes(told.floated->end));
   return words;
 }
 
@@ -69,7 +70,8 @@ void add_doubts(Page& page, const Told& told) {
   std::vector<std::string> missing;
   for (const std::string& gauge : told.plan.missing_gauges) missing.push_back(typed(gauge));
   if (!missing.empty()) doubts.push_back("NO READING of " + joined(missing) + ": what hangs on it is less sure.");
-  if (!told.clock.known()) doubts.push_back("TIMES ARE UTC: the zone \"" + typed(told.plan.time_zone) + "\" is not known here.");
+  if (!told.clock.known())
+    doubts.push_back("TIMES ARE UTC: the zone \"" + typed(told.plan.time_zone) + "\" is not known here.");
   if (!doubts.empty()) page.blocks.push_back(Lines{doubts, ""});
 }
 
@@ -83,15 +85,15 @@ std::string what_to_do(const Told& told) {
   if (told.plan.nothing)
     return "Look at the gauge yourself (board, telephone, the agency's page) and fetch again; without a flow no depth, "
            "speed or line is named.";
-  return "Look again in the morning. A limit is yours to look at in river.json and settings.json; the river's own are not.";
+  return "Look again in the morning. A limit is yours to look at in river.json and settings.json; the river's own are "
+         "not.";
 }
 
 }  // namespace
 
 void add_head(Page& page, const Told& told) {
   const std::string route = say_range(told, *told.floated) + "  " + say_distance(told.floated->length, told.in.river);
-  page.blocks.push_back(
-      Heading{upper_ascii(typed(told.in.river.name)) + "  " + route, head_of_day(told.plan.day), 1});
+  page.blocks.push_back(Heading{upper_ascii(typed(told.in.river.name)) + "  " + route, head_of_day(told.plan.day), 1});
   page.blocks.push_back(Lines{{hours_line(told), flow_words(told) + ". " + water_words(told) + "."}, ""});
   add_doubts(page, told);
 }
@@ -102,9 +104,10 @@ void add_no_plan_head(Page& page, const Told& told) {
   page.blocks.push_back(Lines{{what_to_do(told)}, "DO"});
   const GaugeOutlook* outlook = main_outlook(told.plan);
   if (outlook != nullptr && outlook->now)
-    page.blocks.push_back(Lines{{fmt::format("{} at {}, {}.", say_flow(*outlook->now, told.units), typed(outlook->gauge),
-                                             say(*outlook, told.in.river.snow_fed, told.day_word))},
-                                "RIVER"});
+    page.blocks.push_back(
+        Lines{{fmt::format("{} at {}, {}.", say_flow(*outlook->now, told.units), typed(outlook->gauge),
+                           say(*outlook, told.in.river.snow_fed, told.day_word))},
+              "RIVER"});
   add_doubts(page, told);
 }
 

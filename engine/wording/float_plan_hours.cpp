@@ -13,7 +13,8 @@ constexpr std::size_t kMostRows = 12;  // a day every two hours
 
 std::string temperature_cell(const Measured<Band<Temperature>>& temperature, UnitSystem units) {
   if (!temperature) return "?";
-  const std::string best = temperature_figure(temperature->best, units), low = temperature_figure(temperature->low, units),
+  const std::string best = temperature_figure(temperature->best, units),
+                    low = temperature_figure(temperature->low, units),
                     high = temperature_figure(temperature->high, units);
   return low == high ? best : fmt::format("{} ({}-{})", best, low, high);
 }
@@ -28,7 +29,8 @@ std::vector<std::string> cells(const Told& told, const HourRow& hour) {
 
 template <class T>
 std::string first_reason(const std::vector<HourRow>& hours, Measured<T> HourRow::*member) {
-  const auto found = std::find_if(hours.begin(), hours.end(), [&](const HourRow& h) { return !(h.*member).has_value(); });
+  const auto found =
+      std::find_if(hours.begin(), hours.end(), [&](const HourRow& h) { return !(h.*member).has_value(); });
   return found == hours.end() ? "" : without_stop(typed(((*found).*member).why_absent()));
 }
 
@@ -47,10 +49,12 @@ void add_hours(Page& page, const Told& told) {
   const std::vector<HourRow>& hours = told.plan.hours;
   if (hours.empty()) return;
   const std::string flow = flow_unit(told.units);
-  PageTable table{{"HOUR", "FLOW LOW", "BEST", "HIGH", "WATER"}, {"", flow, flow, flow, temperature_unit(told.units)}, {}};
+  PageTable table{
+      {"HOUR", "FLOW LOW", "BEST", "HIGH", "WATER"}, {"", flow, flow, flow, temperature_unit(told.units)}, {}};
   const std::size_t step = (hours.size() + kMostRows - 1) / kMostRows;
   for (std::size_t i = 0; i < hours.size(); i += step) table.rows.push_back(cells(told, hours[i]));
-  const std::string where = told.floated != nullptr ? "HOURS AT " + typed(told.floated->from_name) : std::string("HOURS");
+  const std::string where =
+      told.floated != nullptr ? "HOURS AT " + typed(told.floated->from_name) : std::string("HOURS");
   page.blocks.push_back(Heading{where, "", 2});
   page.blocks.push_back(std::move(table));
   add_unknowns(page, told);

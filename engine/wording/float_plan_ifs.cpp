@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_rig.hpp"
@@ -11,13 +12,14 @@
 namespace floatwright {
 namespace {
 
-constexpr std::size_t kMostIfs = 6;
+constexpr std::size_t kMostIfs = 4;
 
 bool same_line(const Rig& a, const Rig& b) { return a.line == b.line && a.tip == b.tip; }
 
 bool is_nearer(bool under, Discharge a, Discharge b) { return under ? a > b : a < b; }
 
-void note(std::vector<TakesOver>& all, bool under, const LineChange& change, const Rig& from, const std::string& where) {
+void note(std::vector<TakesOver>& all, bool under, const LineChange& change, const Rig& from,
+          const std::string& where) {
   const auto found = std::find_if(all.begin(), all.end(), [&](const TakesOver& t) {
     return t.under == under && same_line(t.from, from) && same_line(t.to.rig, change.to.rig);
   });
@@ -39,8 +41,9 @@ std::string take_over_words(const Told& told, const TakesOver& t) {
   const auto rod = in_boat(told.rods, tackle, t.to.rig);
   const std::string where_to = rod ? " on " + told.rods.rods[*rod].letter : " (its rod is not in the boat)";
   const std::string more = t.where.size() > 1 ? " first, then other reaches" : "";
-  return fmt::format("{} {} at {}{}: {}{}, {}, in place of {}.", t.under ? "Under" : "Over", say_rough_flow(t.at, told.units),
-                     typed(t.where.front()), more, say_line(tackle, t.to.rig, told.units), where_to, say(t.to.technique),
+  return fmt::format("{} {} at {}{}: {}{}, {}, in place of {}.", t.under ? "Under" : "Over",
+                     say_rough_flow(t.at, told.units), typed(t.where.front()), more,
+                     say_line(tackle, t.to.rig, told.units), where_to, say(t.to.technique),
                      say_line(tackle, t.from, told.units));
 }
 
@@ -57,7 +60,8 @@ std::string holds_words(const Told& told) {
     }
   }
   if (!from || !to || *to <= *from) return "";
-  return fmt::format("Same lines from {} to {}.", rough_flow_figure(*from, told.units), say_rough_flow(*to, told.units));
+  return fmt::format("Same lines from {} to {}.", rough_flow_figure(*from, told.units),
+                     say_rough_flow(*to, told.units));
 }
 
 // Below a dam its schedule decides, but creeks still rise.
@@ -65,7 +69,15 @@ std::string rain_words(const Told& told) {
   const GaugeOutlook* outlook = main_outlook(told.plan);
   const bool scheduled = outlook != nullptr && outlook->method == FlowMethod::Schedule;
   const std::string rain = told.day_word == "tomorrow" ? "If it rains tonight" : "If it rains";
-  return rain + (scheduled ? " or the dam leaves its schedule" : "") + " all of this is wrong: no rain forecast was read.";
+  return rain + (scheduled ? " or the dam leaves its schedule" : "") +
+         " all of this is wrong: no rain forecast was read.";
+}
+
+// The day's cautions may say so already.
+bool rain_is_said(const Told& told) {
+  const auto& cautions = told.plan.cautions;
+  return std::any_of(cautions.begin(), cautions.end(),
+                     [](const Caution& c) { return c.kind == CautionKind::ForecastDoubt && !c.text.empty(); });
 }
 
 }  // namespace
@@ -81,9 +93,10 @@ std::vector<TakesOver> lines_that_take_over(const Told& told) {
       if (choice.changes_above) note(all, false, *choice.changes_above, choice.best->rig, reach.name);
     }
   }
-  std::stable_sort(all.begin(), all.end(), [](const TakesOver& a, const TakesOver& b) {
-    return a.under != b.under ? a.under : is_nearer(a.under, a.at, b.at);
-  });
+  const auto& flow = told.floated->flow_at_launch;
+  const auto distance = [&](const TakesOver& t) { return flow ? std::abs(std::log(t.at / flow->best)) : 0.0; };
+  std::stable_sort(all.begin(), all.end(),
+                   [&](const TakesOver& a, const TakesOver& b) { return distance(a) < distance(b); });
   return all;
 }
 
@@ -92,8 +105,8 @@ void add_ifs(Page& page, const Told& told) {
   for (const TakesOver& t : lines_that_take_over(told))
     if (lines.size() < kMostIfs) lines.push_back(take_over_words(told, t));
   if (const std::string holds = holds_words(told); !holds.empty()) lines.push_back(holds);
-  lines.push_back(rain_words(told));
-  page.blocks.push_back(Lines{lines, "IF"});
+  if (!rain_is_said(told)) lines.push_back(rain_words(told));
+  if (!lines.empty()) page.blocks.push_back(Lines{lines, "IF"});
 }
 
 }  // namespace floatwright

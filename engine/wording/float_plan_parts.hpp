@@ -1,6 +1,6 @@
 #pragma once
-// The parts of the guide's plan in the order they stand on the page. Each adds its blocks, or none when it has nothing to
-// say. They share what was looked up once: the clock, the rods, the stretch floated.
+// The parts of the guide's plan in the order they stand on the page. Each adds its blocks, or none when it has nothing
+// to say. They share what was looked up once: the clock, the rods, the stretch floated.
 #include <string>
 #include <vector>
 
@@ -45,7 +45,7 @@ void add_sources(Page& page, const Told& told);
 void add_foot(Page& page, const Told& told);
 
 // Helpers that several parts use.
-[[nodiscard]] std::string joined(const std::vector<std::string>& words);  // "a, b and c"
+[[nodiscard]] std::string joined(const std::vector<std::string>& words);               // "a, b and c"
 [[nodiscard]] std::string say_range(const Told& told, const PlannedStretch& stretch);  // "Mill Bridge -> Old Ferry"
 [[nodiscard]] const GaugeOutlook* main_outlook(const DayPlan& plan);
 
@@ -62,7 +62,8 @@ struct TakesOver {
 
 // Said on every page: whose word comes before this one.
 inline constexpr const char* kFoot =
-    "Made from public readings and your own notes, which may be wrong or old. It does not know today's rules, closures, "
+    "Made from public readings and your own notes, which may be wrong or old. It does not know today's rules, "
+    "closures, "
     "releases or wood in the river. The law, the agency and a licensed guide on the water decide.";
 
 }  // namespace floatwright

@@ -23,10 +23,22 @@ std::string type_words(const ReachRow& row) {
 
 std::string name_of(const PlannedReach& reach) { return typed(reach.name.empty() ? reach.id : reach.name); }
 
+// A reach that nobody named is called by its miles already: "mile 34.4-33.8".
+bool is_called_by_place(const PlannedReach& reach) {
+  return reach.name.starts_with("mile ") || reach.name.starts_with("km ");
+}
+
 std::string reach_words(const Told& told, const ReachRow& row) {
+  const River& river = told.in.river;
   std::string words = name_of(*row.first);
-  if (row.last != row.first && name_of(*row.last) != words) words += " to " + name_of(*row.last);
-  words += " " + place_figure(row.first->from, told.in.river);
+  if (is_called_by_place(*row.first)) {
+    if (row.last != row.first) words = say_place(row.first->from, river) + "-" + place_figure(row.last->to, river);
+  } else {
+    const bool same_name = row.last == row.first || name_of(*row.last) == words;
+    if (!same_name && is_called_by_place(*row.last)) words += " to " + say_place(row.last->to, river);
+    if (!same_name && !is_called_by_place(*row.last)) words += " to " + name_of(*row.last);
+    words += " " + place_figure(row.first->from, river);
+  }
   return row.first->lunch ? words + ", lunch" : words;
 }
 
@@ -106,7 +118,8 @@ void add_row(PageTable& table, const Told& told, const ReachRow& row, bool ends_
 
 void add_doubt_words(Page& page, const std::vector<ReachRow>& rows) {
   const bool doubtful = std::any_of(rows.begin(), rows.end(), [](const ReachRow& r) { return r.doubtful; });
-  if (doubtful) page.blocks.push_back(Lines{{"~ a guess, or a flow far from the one it was seen at: sound it first."}, ""});
+  if (doubtful)
+    page.blocks.push_back(Lines{{"~ a guess, or a flow far from the one it was seen at: sound it first."}, ""});
 }
 
 }  // namespace
@@ -116,8 +129,8 @@ void add_reaches(Page& page, const Told& told) {
   const std::string counted = told.in.river.kilometres ? "(km)" : "(mile)";
   const std::string length = length_unit(told.units);
   PageTable table{{"TIME", "WATER", "DEEP", "FAST", "ROD", "HOW", "FLY AT"},
-              {"", counted, length, speed_unit(told.units), "", "", length},
-              {}};
+                  {"", counted, length, speed_unit(told.units), "", "", length},
+                  {}};
   for (std::size_t i = 0; i < rows.size(); ++i)
     add_row(table, told, rows[i], i + 1 == rows.size() || rows[i + 1].begins_reach);
   table.rows.push_back({told.clock.ten_minutes(told.floated->end),

@@ -16,7 +16,8 @@ constexpr double kNearBand = 1.15;  // a flow this near to the day's band is wor
 const PlannedReach* first_fished(const Told& told) {
   const PlannedReach* first = nullptr;
   for (const RodInBoat& rod : told.rods.rods)
-    if (rod.first_reach != nullptr && (first == nullptr || rod.first_reach->arrive < first->arrive)) first = rod.first_reach;
+    if (rod.first_reach != nullptr && (first == nullptr || rod.first_reach->arrive < first->arrive))
+      first = rod.first_reach;
   return first;
 }
 
@@ -33,7 +34,8 @@ std::vector<std::string> rod_lines(const Told& told, const RodInBoat& rod) {
   if (leader_alone) lines.push_back(leader);
   lines.push_back(leader_alone ? fly : leader + ", " + fly);
   if (rod.first_reach != nullptr && rod.first_reach != first_fished(told))
-    lines.push_back(fmt::format("first used {}, {}", told.clock.ten_minutes(rod.first_reach->arrive), typed(rod.first_reach->name)));
+    lines.push_back(fmt::format("first used {}, {}", told.clock.ten_minutes(rod.first_reach->arrive),
+                                typed(rod.first_reach->name)));
   return lines;
 }
 
@@ -48,7 +50,8 @@ bool near_the_day(const Told& told, const TakesOver& change) {
   return change.under ? change.at * kNearBand >= flow->low : change.at <= flow->high * kNearBand;
 }
 
-void add_once(std::vector<std::string>& bag, std::vector<std::string>& seen, const std::string& item, const std::string& use) {
+void add_once(std::vector<std::string>& bag, std::vector<std::string>& seen, const std::string& item,
+              const std::string& use) {
   if (std::find(seen.begin(), seen.end(), item) != seen.end()) return;
   seen.push_back(item);
   bag.push_back(use.empty() ? item : item + ": " + use);
@@ -90,7 +93,8 @@ std::string change_words(const Told& told, const RigChange& change) {
 
 void add_rods(Page& page, const Told& told) {
   Rods rods{"RIG THESE BEFORE YOU LAUNCH", {}, bag(told)};
-  for (const RodInBoat& rod : told.rods.rods) rods.rods.push_back({mark_of(told, rod), rod.letter, rod_lines(told, rod)});
+  for (const RodInBoat& rod : told.rods.rods)
+    rods.rods.push_back({mark_of(told, rod), rod.letter, rod_lines(told, rod)});
   if (rods.rods.empty()) {
     page.blocks.push_back(Lines{{"No line aboard reaches the fish on this float: no rod is named."}, "RIG"});
     return;

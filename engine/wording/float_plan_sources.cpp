@@ -28,7 +28,10 @@ std::string readings_of(const Told& told, const std::string& gauge) {
     const NewestReading& reading = plan.readings[i];
     const std::string this_when = say_when(reading, plan.made_at, plan.day, told.clock);
     if (!when.empty() && this_when != when) words += ", " + when + ";";
-    words += (words.empty() ? "" : words.back() == ';' ? " " : ", ") + say(reading.variable) + " " + say_value(reading, told.units);
+    words += (words.empty()         ? ""
+              : words.back() == ';' ? " "
+                                    : ", ") +
+             say(reading.variable) + " " + say_value(reading, told.units);
     when = this_when;
   }
   return words + ", " + when;
@@ -38,7 +41,8 @@ std::vector<std::string> reading_lines(const Told& told) {
   std::vector<std::string> gauges, lines;
   for (const std::string& gauge : told.plan.reading_gauges)
     if (std::find(gauges.begin(), gauges.end(), gauge) == gauges.end()) gauges.push_back(gauge);
-  for (const std::string& gauge : gauges) lines.push_back(gauge_name(told, gauge) + ": " + readings_of(told, gauge) + ".");
+  for (const std::string& gauge : gauges)
+    lines.push_back(gauge_name(told, gauge) + ": " + readings_of(told, gauge) + ".");
   for (const std::string& gauge : told.plan.missing_gauges) lines.push_back(gauge_name(told, gauge) + ": NO READING.");
   return lines;
 }
@@ -95,10 +99,11 @@ std::string band_words(const Told& told) {
   std::string words = "Low and high (in brackets): one day in ten is lower, one in ten higher.";
   if (const PlannedWater* water = first_under_water(told)) {
     const Band<Length>& fly = water->choice.best->fly_depth;
-    words += fmt::format(" A fly told at {} may be at {} {}, a depth told at {} may be {} {}.", say_length(fly.best, told.units),
-                         length_range_figure(fly.low, fly.high, told.units), length_unit(told.units),
-                         say_length(water->depth->best, told.units),
-                         length_range_figure(water->depth->low, water->depth->high, told.units), length_unit(told.units));
+    words +=
+        fmt::format(" A fly told at {} may be at {} {}, a depth told at {} may be {} {}.",
+                    say_length(fly.best, told.units), length_range_figure(fly.low, fly.high, told.units),
+                    length_unit(told.units), say_length(water->depth->best, told.units),
+                    length_range_figure(water->depth->low, water->depth->high, told.units), length_unit(told.units));
   }
   return words + " Nothing here was compared with a fly line in a real river.";
 }
@@ -108,14 +113,22 @@ void add_source(std::vector<std::string>& sources, const std::string& source) {
   if (!words.empty() && std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(words);
 }
 
+// Down the float: all of a few, the first and the last of many.
+std::string down_the_float(const std::vector<std::string>& sources) {
+  if (sources.size() > 3) return sources.front() + "; and so on to " + sources.back();
+  std::string words;
+  for (const std::string& source : sources) words += (words.empty() ? "" : "; ") + source;
+  return words;
+}
+
 std::vector<std::string> method_lines(const Told& told) {
   std::vector<std::string> flow, temperature, lines;
   for (const PlannedReach& reach : told.floated->reaches) {
     add_source(flow, reach.flow_source);
     add_source(temperature, reach.temperature_source);
   }
-  if (!flow.empty()) lines.push_back("Flow " + joined(flow) + ".");
-  if (!temperature.empty()) lines.push_back("Water temperature " + joined(temperature) + ".");
+  if (!flow.empty()) lines.push_back("Flow: " + down_the_float(flow) + ".");
+  if (!temperature.empty()) lines.push_back("Water temperature: " + down_the_float(temperature) + ".");
   lines.push_back(note_words(told));
   lines.push_back(band_words(told));
   return lines;
@@ -129,7 +142,8 @@ void add_sources(Page& page, const Told& told) {
   if (told.floated != nullptr)
     for (std::string& line : method_lines(told)) lines.push_back(std::move(line));
   for (const std::string& note : told.plan.notes) lines.push_back(capitalised(typed(note)));
-  lines.push_back(fmt::format("Made {}, {}.", told.clock.minute(told.plan.made_at), say_day(told.clock.day(told.plan.made_at))));
+  lines.push_back(
+      fmt::format("Made {}, {}.", told.clock.minute(told.plan.made_at), say_day(told.clock.day(told.plan.made_at))));
   page.blocks.push_back(Lines{lines, "FROM"});
 }
 
@@ -137,8 +151,8 @@ void add_foot(Page& page, const Told& told) {
   page.blocks.push_back(Lines{{kFoot}, ""});
   if (!told.in.settings.emergency.empty()) page.blocks.push_back(Lines{{typed(told.in.settings.emergency)}, "HELP"});
   if (told.floated != nullptr)
-    page.blocks.push_back(PencilBoxes{{"where", "hour", "depth", "surface speed", "bottom Y/N", "rod",
-                                       "water " + temperature_unit(told.units)}});
+    page.blocks.push_back(PencilBoxes{
+        {"where", "hour", "depth", "surface speed", "bottom Y/N", "rod", "water " + temperature_unit(told.units)}});
 }
 
 }  // namespace floatwright

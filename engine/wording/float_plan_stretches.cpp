@@ -18,20 +18,15 @@ constexpr std::size_t kMostOthers = 3;  // next best stretches named
 
 std::string float_words(const Told& told) {
   const PlannedStretch& s = *told.floated;
-  std::string words = fmt::format("{} ({}) to {} ({}), {}. Put in {}, off by {}: {} on the water",
-                                  typed(s.from_name), say_place(s.from_place, told.in.river), typed(s.to_name),
-                                  say_place(s.to_place, told.in.river), say_distance(s.length, told.in.river),
-                                  told.clock.ten_minutes(s.launch), told.clock.ten_minutes(s.off_by),
-                                  say_duration(s.on_water));
+  std::string words =
+      fmt::format("{} ({}) to {} ({}), {}. Put in {}, off by {}: {} on the water", typed(s.from_name),
+                  say_place(s.from_place, told.in.river), typed(s.to_name), say_place(s.to_place, told.in.river),
+                  say_distance(s.length, told.in.river), told.clock.ten_minutes(s.launch),
+                  told.clock.ten_minutes(s.off_by), say_duration(s.on_water));
   if (in_minutes(s.shuttle) > 0.0) words += ", shuttle " + say_duration(s.shuttle) + " one way";
   words += ".";
   if (s.stop_by) words += " NO FISHING after " + told.clock.ten_minutes_before(*s.stop_by) + ": too warm for trout.";
   return words;
-}
-
-std::string fished_words(const PlannedStretch& s) {
-  if (in_minutes(s.fishing) < 5.0) return "";
-  return fmt::format("A line aboard fishes {} of {} of fishing.", say_duration(s.fished), say_duration(s.fishing));
 }
 
 std::string with_water(const PlannedReach& reach, const PlannedWater& water) {
@@ -59,9 +54,9 @@ std::vector<std::string> why_lines(const Told& told) {
   std::vector<std::string> lines;
   const std::string why = without_stop(typed(told.floated->why));
   if (!why.empty()) lines.push_back(capitalised(why) + ".");
-  if (const std::string fished = fished_words(*told.floated); !fished.empty()) lines.push_back(fished);
   if (const GaugeOutlook* outlook = main_outlook(told.plan))
-    lines.push_back(fmt::format("River ({}) {}.", typed(outlook->gauge), say(*outlook, told.in.river.snow_fed, told.day_word)));
+    lines.push_back(
+        fmt::format("River ({}) {}.", typed(outlook->gauge), say(*outlook, told.in.river.snow_fed, told.day_word)));
   for (std::string& reason : reasons(told)) lines.push_back(std::move(reason));
   return lines;
 }

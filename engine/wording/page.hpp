@@ -16,11 +16,11 @@ struct Lines {
   std::vector<std::string> lines;  // wrapped by the printer
   std::string label;               // "CARE", hung at the left; may be empty
 };
-// A row shorter than the head: its last cell runs on over the columns that are left. A cell that begins with kMarkCell is a
-// rod's mark: the shape named after it is drawn ("mark:square").
+// A row shorter than the head: its last cell runs on over the columns that are left. A cell that begins with kMarkCell
+// is a rod's mark: the shape named after it is drawn ("mark:square").
 inline constexpr std::string_view kMarkCell = "mark:";
 struct PageTable {
-  std::vector<std::string> head, units;          // units may be empty
+  std::vector<std::string> head, units;  // units may be empty
   std::vector<std::vector<std::string>> rows;
 };
 struct RodLine {

@@ -8,7 +8,8 @@ namespace {
 constexpr double kSameDepthOfIndicator = 0.1;  // m: the indicator is not moved for less
 
 template <class T>
-void widen(std::optional<T>& low, std::optional<T>& high, const std::optional<T>& other_low, const std::optional<T>& other_high) {
+void widen(std::optional<T>& low, std::optional<T>& high, const std::optional<T>& other_low,
+           const std::optional<T>& other_high) {
   if (other_low && (!low || *other_low < *low)) low = other_low;
   if (other_high && (!high || *other_high > *high)) high = other_high;
 }
@@ -52,7 +53,8 @@ std::vector<ReachRow> rows_of(const PlannedReach& reach) {
   if (reach.closed_why.empty()) {
     for (const PlannedWater& water : reach.waters) {
       const ReachRow row = row_of(reach, water);
-      const auto alike = std::find_if(rows.begin(), rows.end(), [&](const ReachRow& r) { return fished_alike(r, row); });
+      const auto alike =
+          std::find_if(rows.begin(), rows.end(), [&](const ReachRow& r) { return fished_alike(r, row); });
       if (alike == rows.end()) {
         rows.push_back(row);
       } else {
@@ -74,9 +76,10 @@ std::vector<ReachRow> rows_of(const PlannedReach& reach) {
 
 // A stop, a lunch or a closed water between two reaches keeps them apart: each is a thing to do.
 bool joins(const ReachRow& before, const std::vector<ReachRow>& next) {
-  const bool stop_between = before.last->portage_at_end || !before.last->stop_sentence.empty() || next.front().first->lunch;
-  return next.size() == 1 && !before.names_waters && !stop_between && !next.front().types.empty() && !before.types.empty() &&
-         fished_alike(before, next.front());
+  const bool stop_between =
+      before.last->portage_at_end || !before.last->stop_sentence.empty() || next.front().first->lunch;
+  return next.size() == 1 && !before.names_waters && !stop_between && !next.front().types.empty() &&
+         !before.types.empty() && fished_alike(before, next.front());
 }
 
 }  // namespace

@@ -12,15 +12,15 @@ namespace floatwright {
 struct ReachRow {
   const PlannedReach* first = nullptr;  // reaches put together: the first and the last
   const PlannedReach* last = nullptr;
-  bool begins_reach = true;             // time and name are printed
+  bool begins_reach = true;  // time and name are printed
   std::vector<WaterType> types;
-  bool names_waters = false;            // the reach has other rows beside this
+  bool names_waters = false;                    // the reach has other rows beside this
   std::optional<Length> depth_low, depth_high;  // best guesses of the waters put together
   std::optional<SurfaceSpeed> speed_low, speed_high;
-  bool doubtful = false;                // a depth guessed, or a flow far from the note's
+  bool doubtful = false;  // a depth guessed, or a flow far from the note's
   std::optional<ScoredRig> best;
   std::optional<Length> fly_low, fly_high;
-  std::string why_none;                 // with no `best`
+  std::string why_none;  // with no `best`
 };
 
 // A reach that isn't fished has one row without types.

@@ -16,12 +16,14 @@ std::string hours_of(const Caution& c, const LocalClock& clock) {
   if (c.from && c.to) span = clock.ten_minutes_before(*c.from) + "-" + clock.ten_minutes_after(*c.to);
   if (c.from && !c.to) span = "from " + clock.ten_minutes_before(*c.from);
   if (!c.from && c.to) span = "until " + clock.ten_minutes_after(*c.to);
-  if (!c.at) return span;
+  if (!c.at || c.at == c.from) return span;
   const std::string expected = clock.ten_minutes(*c.at);
   return span.empty() ? expected : fmt::format("{} ({})", expected, span);
 }
 
-std::string at_flow(const Caution& c, UnitSystem units) { return c.flow ? say_flow(*c.flow, units) : "the flow of the day"; }
+std::string at_flow(const Caution& c, UnitSystem units) {
+  return c.flow ? say_flow(*c.flow, units) : "the flow of the day";
+}
 
 std::string from_to(const Caution& c, UnitSystem units) {
   if (!c.flow || !c.flow_after) return "";
@@ -33,7 +35,7 @@ std::string limit_of(const std::optional<Temperature>& limit, UnitSystem units) 
 }
 
 std::string met(const Caution& c, UnitSystem units) {
-  return c.temperature ? "Water " + say_temperature(*c.temperature, units) : "Water too warm";
+  return c.temperature ? "Water up to " + say_temperature(*c.temperature, units) : "Water too warm";
 }
 
 std::string say_heat_caution(const Caution& c, UnitSystem units) {
@@ -53,7 +55,7 @@ std::string say_heat_unknown(const Caution& c, UnitSystem units) {
 }
 
 std::string say_cold(const Caution& c, UnitSystem units) {
-  const std::string water = c.temperature ? "Water " + say_temperature(*c.temperature, units) : "Cold water";
+  const std::string water = c.temperature ? "Water down to " + say_temperature(*c.temperature, units) : "Cold water";
   return water + ": life jackets ON, everyone, all day." +
          (c.emergency ? " A swim is an emergency: dry clothes aboard." : "");
 }
@@ -91,7 +93,8 @@ std::string say_boat_limit(const Caution& c, UnitSystem units) {
 }
 
 std::string say_hazard(const Caution& c, UnitSystem units) {
-  const std::string limit = c.flow_limit ? " at " + at_flow(c, units) + ", typed limit " + say_flow(*c.flow_limit, units) : "";
+  const std::string limit =
+      c.flow_limit ? " at " + at_flow(c, units) + ", typed limit " + say_flow(*c.flow_limit, units) : "";
   return or_else(c.about, "Hazard") + limit + ": stop above and look before running it.";
 }
 
@@ -103,8 +106,8 @@ std::string say_portage(const Caution& c, UnitSystem) {
 std::string say_old_reading(const Caution& c, const LocalClock& clock) {
   const std::string when = c.at ? " (last " + clock.minute(*c.at) + ", " + short_day(clock.day(*c.at)) + ")" : "";
   const std::string age = c.age ? "is " + say_age(*c.age) + " old" : "is old";
-  return fmt::format("Newest reading of {} {}{}: look at the gauge before you launch.",
-                     or_else(c.about, "the gauge"), age, when);
+  return fmt::format("Newest reading of {} {}{}: look at the gauge before you launch.", or_else(c.about, "the gauge"),
+                     age, when);
 }
 
 std::string say_rules(const Caution& c) {
@@ -118,53 +121,85 @@ std::string say_closure_likely(const Caution& c, UnitSystem units) {
 }
 
 std::string say_doubt(const Caution& c, UnitSystem units) {
-  const std::string span = c.flow && c.flow_after ? fmt::format(", {} to {}", flow_figure(*c.flow, units),
-                                                                say_flow(*c.flow_after, units))
-                                                  : "";
+  const std::string span = c.flow && c.flow_after
+                               ? fmt::format(", {} to {}", flow_figure(*c.flow, units), say_flow(*c.flow_after, units))
+                               : "";
   return "The day's flow is doubtful" + span + ": look at the gauge in the morning.";
+}
+
+// What a person typed of a hazard need not name it.
+std::string about_before(const Caution& c) {
+  const bool hazard = c.kind == CautionKind::Hazard || c.kind == CautionKind::Portage;
+  const bool named = c.about.empty() || c.text.find(c.about) != std::string::npos;
+  return hazard && !named ? typed(c.about) + ": " : "";
 }
 
 // Sentences without a number that their kind could lack.
 std::string say_plain(const Caution& c) {
   switch (c.kind) {
-    case CautionKind::MissingGauge: return "No reading of " + or_else(c.about, "a gauge") + ": what hangs on it is less sure.";
-    case CautionKind::GuessedDepth: return "Depth is a guess: sound it before you trust the line.";
-    case CautionKind::UnknownFlow: return "Flow is not known: no line is named.";
-    case CautionKind::Ice: return "Ice at " + or_else(c.about, "the gauge") + ": flow is not known, look at the river first.";
-    case CautionKind::Closure: return "Closed as typed: do not fish. Look at the posted sign.";
-    case CautionKind::Dark: return "Off the water near dark: launch earlier or float less.";
-    case CautionKind::NoLine: return "No line aboard reaches the fish here: fish the softer edge.";
-    case CautionKind::WoodAfterHighWater: return "High water since it was last floated: wood may have moved, look ahead.";
-    default: return "Take care.";
+    case CautionKind::MissingGauge:
+      return "No reading of " + or_else(c.about, "a gauge") + ": what hangs on it is less sure.";
+    case CautionKind::GuessedDepth:
+      return "Depth is a guess: sound it before you trust the line.";
+    case CautionKind::UnknownFlow:
+      return "Flow is not known: no line is named.";
+    case CautionKind::Ice:
+      return "Ice at " + or_else(c.about, "the gauge") + ": flow is not known, look at the river first.";
+    case CautionKind::Closure:
+      return "Closed as typed: do not fish. Look at the posted sign.";
+    case CautionKind::Dark:
+      return "Off the water near dark: launch earlier or float less.";
+    case CautionKind::NoLine:
+      return "No line aboard reaches the fish here: fish the softer edge.";
+    case CautionKind::WoodAfterHighWater:
+      return "High water since it was last floated: wood may have moved, look ahead.";
+    default:
+      return "Take care.";
   }
 }
 
 }  // namespace
 
 std::string say_what(const Caution& c, const CautionWords& words) {
-  if (!c.text.empty()) return capitalised(typed(c.text));
+  if (!c.text.empty()) return capitalised(about_before(c) + typed(c.text));
   switch (c.kind) {
-    case CautionKind::OldReading: return say_old_reading(c, words.clock);
-    case CautionKind::HeatCaution: return say_heat_caution(c, words.units);
-    case CautionKind::HeatStop: return say_heat_stop(c, words.units);
-    case CautionKind::HeatUnknown: return say_heat_unknown(c, words.units);
-    case CautionKind::ColdWater: return say_cold(c, words.units);
-    case CautionKind::Wading: return say_wading(c, words.units);
-    case CautionKind::DamRise: return say_dam_rise(c, words.units);
-    case CautionKind::DamDrop: return say_dam_drop(c, words.units);
-    case CautionKind::FastRise: return say_fast_rise(c, words.units);
-    case CautionKind::BoatLimit: return say_boat_limit(c, words.units);
-    case CautionKind::Hazard: return say_hazard(c, words.units);
-    case CautionKind::Portage: return say_portage(c, words.units);
-    case CautionKind::RulesOld: return say_rules(c);
-    case CautionKind::ClosureLikely: return say_closure_likely(c, words.units);
-    case CautionKind::ForecastDoubt: return say_doubt(c, words.units);
-    default: return say_plain(c);
+    case CautionKind::OldReading:
+      return say_old_reading(c, words.clock);
+    case CautionKind::HeatCaution:
+      return say_heat_caution(c, words.units);
+    case CautionKind::HeatStop:
+      return say_heat_stop(c, words.units);
+    case CautionKind::HeatUnknown:
+      return say_heat_unknown(c, words.units);
+    case CautionKind::ColdWater:
+      return say_cold(c, words.units);
+    case CautionKind::Wading:
+      return say_wading(c, words.units);
+    case CautionKind::DamRise:
+      return say_dam_rise(c, words.units);
+    case CautionKind::DamDrop:
+      return say_dam_drop(c, words.units);
+    case CautionKind::FastRise:
+      return say_fast_rise(c, words.units);
+    case CautionKind::BoatLimit:
+      return say_boat_limit(c, words.units);
+    case CautionKind::Hazard:
+      return say_hazard(c, words.units);
+    case CautionKind::Portage:
+      return say_portage(c, words.units);
+    case CautionKind::RulesOld:
+      return say_rules(c);
+    case CautionKind::ClosureLikely:
+      return say_closure_likely(c, words.units);
+    case CautionKind::ForecastDoubt:
+      return say_doubt(c, words.units);
+    default:
+      return say_plain(c);
   }
 }
 
 std::string say_where_and_when(const Caution& c, const CautionWords& words) {
-  const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading;
+  const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading || c.kind == CautionKind::ColdWater;
   const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words.clock);
   const std::string where = typed(c.where);
   return where.empty() || hours.empty() ? where + hours : where + ", " + hours;

@@ -21,16 +21,20 @@ std::string where_it_fishes(const PlannedWater& water, const ScoredRig& best, Un
   return words;
 }
 
-// Seconds are compared inside a method only; another method is named by how it is fished.
+// Seconds are compared inside a method only; another method is named by how it is fished. A rival may fish as long as
+// the rig advised: its rod stays ashore, or it is no lighter.
 std::string next_best(const ScoredRig& best, const ScoredRig& next, const Tackle& tackle, UnitSystem units) {
   const std::string line = say_line(tackle, next.rig, units);
-  if (next.technique.method == best.technique.method) return fmt::format("next best {}, {:.0f} seconds", line, next.seconds);
+  const bool no_worse = next.seconds >= best.seconds - 0.5;
+  if (next.technique.method == best.technique.method)
+    return fmt::format("{} {}, {:.0f} seconds", no_worse ? "as good" : "next best", line, next.seconds);
   return fmt::format("next best another way: {}, {}", line, say(next.technique));
 }
 
 std::string holds_words(const FlowRange& holds, UnitSystem units) {
   if (holds.from && holds.to)
-    return fmt::format("same line from {} to {}", rough_flow_figure(*holds.from, units), say_rough_flow(*holds.to, units));
+    return fmt::format("same line from {} to {}", rough_flow_figure(*holds.from, units),
+                       say_rough_flow(*holds.to, units));
   if (holds.from) return "same line from " + say_rough_flow(*holds.from, units) + " up";
   if (holds.to) return "same line up to " + say_rough_flow(*holds.to, units);
   return "";
@@ -45,8 +49,8 @@ std::string change_words(const char* side, const LineChange& change, const Tackl
 std::string say_reason(const PlannedWater& water, const Tackle& tackle, UnitSystem units) {
   const auto& best = water.choice.best;
   if (!best) return "";
-  std::string words = where_it_fishes(water, *best, units) +
-                      fmt::format(", {:.0f} seconds of each minute in the zone", best->seconds);
+  std::string words =
+      where_it_fishes(water, *best, units) + fmt::format(", {:.0f} seconds of each minute in the zone", best->seconds);
   if (water.hatch && !water.hatch_name.empty()) words += "; hatch: " + typed(water.hatch_name);
   if (water.choice.runner_up) words += "; " + next_best(*best, *water.choice.runner_up, tackle, units);
   return words;

@@ -29,26 +29,36 @@ std::string length_words(const BrokenLimit& l, const char* against, const River&
 
 std::string hour_words(const BrokenLimit& l, const char* limit_name, const LocalClock& clock) {
   if (!l.at || !l.at_limit) return "";
-  return fmt::format("off the water at {}, {} {}", clock.ten_minutes(*l.at), limit_name, clock.ten_minutes_before(*l.at_limit));
+  return fmt::format("off the water at {}, {} {}", clock.ten_minutes(*l.at), limit_name,
+                     clock.ten_minutes_before(*l.at_limit));
 }
 
 std::string heat_words(const BrokenLimit& l, UnitSystem units) {
   if (!l.temperature || !l.temperature_limit) return "";
-  return fmt::format("{}water {}, trout are left alone from {}", place_before(l), say_temperature(*l.temperature, units),
-                     say_temperature(*l.temperature_limit, units));
+  return fmt::format("{}water {}, trout are left alone from {}", place_before(l),
+                     say_temperature(*l.temperature, units), say_temperature(*l.temperature_limit, units));
 }
 
 std::string numbers(const BrokenLimit& l, const River& river, const LocalClock& clock, UnitSystem units) {
   switch (l.kind) {
-    case LimitKind::TooShort: return length_words(l, "shorter", river);
-    case LimitKind::TooLong: return length_words(l, "longer", river);
-    case LimitKind::FlowBelowBoat: return flow_words(l, "under", units);
-    case LimitKind::FlowAboveBoat: return flow_words(l, "over", units);
-    case LimitKind::HazardFlow: return hazard_words(l, units);
-    case LimitKind::OffTooLate: return hour_words(l, "your latest is", clock);
-    case LimitKind::AfterDark: return hour_words(l, "dark at", clock);
-    case LimitKind::TooWarm: return heat_words(l, units);
-    default: return "";
+    case LimitKind::TooShort:
+      return length_words(l, "shorter", river);
+    case LimitKind::TooLong:
+      return length_words(l, "longer", river);
+    case LimitKind::FlowBelowBoat:
+      return flow_words(l, "under", units);
+    case LimitKind::FlowAboveBoat:
+      return flow_words(l, "over", units);
+    case LimitKind::HazardFlow:
+      return hazard_words(l, units);
+    case LimitKind::OffTooLate:
+      return hour_words(l, "your latest is", clock);
+    case LimitKind::AfterDark:
+      return hour_words(l, "sunset", clock);
+    case LimitKind::TooWarm:
+      return heat_words(l, units);
+    default:
+      return "";
   }
 }
 

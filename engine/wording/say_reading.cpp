@@ -18,28 +18,44 @@ std::string say_stage(double metres_over_zero, UnitSystem units) {
 
 std::string say(Variable variable) {
   switch (variable) {
-    case Variable::Flow: return "flow";
-    case Variable::GaugeHeight: return "gauge height";
-    case Variable::WaterTemperature: return "water";
-    case Variable::Clarity: return "turbidity";
+    case Variable::Flow:
+      return "flow";
+    case Variable::GaugeHeight:
+      return "gauge height";
+    case Variable::WaterTemperature:
+      return "water";
+    case Variable::Clarity:
+      return "turbidity";
   }
   return "reading";
 }
 
 std::string say(Mark mark) {
   switch (mark) {
-    case Mark::Provisional: return "provisional";
-    case Mark::Approved: return "approved";
-    case Mark::Revised: return "revised";
-    case Mark::Estimated: return "estimated";
-    case Mark::Ice: return "ice";
-    case Mark::Equipment: return "equipment trouble";
-    case Mark::Backwater: return "backwater";
-    case Mark::Discontinued: return "discontinued";
-    case Mark::Unavailable: return "unavailable";
-    case Mark::Stale: return "OLD";
-    case Mark::SuspectSpike: return "doubtful jump";
-    case Mark::Unknown: return "an unknown mark";
+    case Mark::Provisional:
+      return "provisional";
+    case Mark::Approved:
+      return "approved";
+    case Mark::Revised:
+      return "revised";
+    case Mark::Estimated:
+      return "estimated";
+    case Mark::Ice:
+      return "ice";
+    case Mark::Equipment:
+      return "equipment trouble";
+    case Mark::Backwater:
+      return "backwater";
+    case Mark::Discontinued:
+      return "discontinued";
+    case Mark::Unavailable:
+      return "unavailable";
+    case Mark::Stale:
+      return "OLD";
+    case Mark::SuspectSpike:
+      return "doubtful jump";
+    case Mark::Unknown:
+      return "an unknown mark";
   }
   return "an unknown mark";
 }
@@ -47,15 +63,20 @@ std::string say(Mark mark) {
 std::string say_value(const NewestReading& reading, UnitSystem units) {
   if (!reading.si) return "not read: " + without_stop(typed(reading.si.why_absent()));
   switch (reading.variable) {
-    case Variable::Flow: return say_flow(cubic_metres_per_second(*reading.si), units);
-    case Variable::GaugeHeight: return say_stage(*reading.si, units);
-    case Variable::WaterTemperature: return say_temperature(celsius(*reading.si), units);
-    case Variable::Clarity: return fmt::format("{:.0f} FNU", *reading.si);
+    case Variable::Flow:
+      return say_flow(cubic_metres_per_second(*reading.si), units);
+    case Variable::GaugeHeight:
+      return say_stage(*reading.si, units);
+    case Variable::WaterTemperature:
+      return say_temperature(celsius(*reading.si), units);
+    case Variable::Clarity:
+      return fmt::format("{:.0f} FNU", *reading.si);
   }
   return "?";
 }
 
-std::string say_when(const NewestReading& reading, Instant made_at, std::chrono::year_month_day day, const LocalClock& clock) {
+std::string say_when(const NewestReading& reading, Instant made_at, std::chrono::year_month_day day,
+                     const LocalClock& clock) {
   std::string words = fmt::format("read {}, {} old", clock.minute_seen_from(reading.time, day),
                                   say_age(duration(made_at - reading.time)));
   for (const Mark mark : reading.marks) words += ", " + say(mark);

@@ -3,8 +3,8 @@
 #include <string>
 
 #include "engine/readings/gauge_record.hpp"
-#include "engine/wording/clock.hpp"
 #include "engine/trip/settings.hpp"
+#include "engine/wording/clock.hpp"
 
 namespace floatwright {
 

@@ -12,17 +12,28 @@ namespace {
 
 std::string kind_words(LineKind kind) {
   switch (kind) {
-    case LineKind::Floating: return "floating";
-    case LineKind::NymphTaper: return "floating nymph taper";
-    case LineKind::DoubleTaper: return "floating double taper";
-    case LineKind::ShootingHead: return "floating shooting head";
-    case LineKind::FloatingWithSinkingLeader: return "floating, sinking leader";
-    case LineKind::SinkingTip: return "sinking tip";
-    case LineKind::LoopedHead: return "looped head";
-    case LineKind::ClearTip: return "clear tip";
-    case LineKind::FullSinking: return "full sinking line";
-    case LineKind::ThinNymphLine: return "thin nymph line";
-    case LineKind::MonoRig: return "mono rig";
+    case LineKind::Floating:
+      return "floating";
+    case LineKind::NymphTaper:
+      return "floating nymph taper";
+    case LineKind::DoubleTaper:
+      return "floating double taper";
+    case LineKind::ShootingHead:
+      return "floating shooting head";
+    case LineKind::FloatingWithSinkingLeader:
+      return "floating, sinking leader";
+    case LineKind::SinkingTip:
+      return "sinking tip";
+    case LineKind::LoopedHead:
+      return "looped head";
+    case LineKind::ClearTip:
+      return "clear tip";
+    case LineKind::FullSinking:
+      return "full sinking line";
+    case LineKind::ThinNymphLine:
+      return "thin nymph line";
+    case LineKind::MonoRig:
+      return "mono rig";
   }
   return "line";
 }

@@ -27,12 +27,18 @@ std::string numbers(const GaugeOutlook& outlook) {
 
 std::string say_method(FlowMethod method) {
   switch (method) {
-    case FlowMethod::None: return " is not known";
-    case FlowMethod::Schedule: return " by the dam's schedule";
-    case FlowMethod::SameHour: return " as at the same hour of like days";
-    case FlowMethod::WaveShape: return " by its own daily pattern";
-    case FlowMethod::Hold: return " taken as now";
-    case FlowMethod::FadingFall: return " falls on, more slowly";
+    case FlowMethod::None:
+      return " is not known";
+    case FlowMethod::Schedule:
+      return " by the dam's schedule";
+    case FlowMethod::SameHour:
+      return " as at the same hour of like days";
+    case FlowMethod::WaveShape:
+      return " by its own daily pattern";
+    case FlowMethod::Hold:
+      return " taken as now";
+    case FlowMethod::FadingFall:
+      return " falls on, more slowly";
   }
   return " is not known";
 }
@@ -41,23 +47,30 @@ std::string say_method(FlowMethod method) {
 
 std::string say_trend(const GaugeOutlook& outlook, bool snow_fed) {
   switch (outlook.state) {
-    case FlowState::Unknown: return "state not known";
-    case FlowState::Ice: return "ice at the gauge";
-    case FlowState::Regulated: return "held by the dam";
-    case FlowState::DailyWave: return snow_fed ? "up and down each day with snowmelt" : "up and down each day";
-    case FlowState::Rising: return "rising" + pace(outlook.change_6h);
-    case FlowState::Falling: return "falling" + pace(outlook.change_6h);
-    case FlowState::Steady: return "steady";
+    case FlowState::Unknown:
+      return "state not known";
+    case FlowState::Ice:
+      return "ice at the gauge";
+    case FlowState::Regulated:
+      return "held by the dam";
+    case FlowState::DailyWave:
+      return snow_fed ? "up and down each day with snowmelt" : "up and down each day";
+    case FlowState::Rising:
+      return "rising" + pace(outlook.change_6h);
+    case FlowState::Falling:
+      return "falling" + pace(outlook.change_6h);
+    case FlowState::Steady:
+      return "steady";
   }
   return "state not known";
 }
 
 std::string say(const GaugeOutlook& outlook, bool snow_fed, const std::string& day) {
-  if (outlook.state == FlowState::Unknown || outlook.state == FlowState::Ice) {
-    const std::string why = without_stop(typed(outlook.why));
-    return say_trend(outlook, snow_fed) + (why.empty() ? "" : ": " + why) + "; " + day + say_method(outlook.method);
-  }
-  return fmt::format("{}: {}; {}{}", say_trend(outlook, snow_fed), numbers(outlook), day, say_method(outlook.method));
+  const bool unknown = outlook.state == FlowState::Unknown || outlook.state == FlowState::Ice;
+  const std::string why = unknown ? without_stop(typed(outlook.why)) : numbers(outlook);
+  const std::string words = say_trend(outlook, snow_fed) + (why.empty() ? "" : ": " + why);
+  const bool says_how = outlook.why.find("; ahead ") != std::string::npos;  // a schedule or like days, told there
+  return says_how ? words : words + "; " + day + say_method(outlook.method);
 }
 
 }  // namespace floatwright

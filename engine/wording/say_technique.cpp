@@ -9,9 +9,12 @@ constexpr Speed kSlowToFast = metres_per_second(0.45);  // between the two strip
 
 std::string say_swing(Mending mending) {
   switch (mending) {
-    case Mending::Tight: return "tight swing";
-    case Mending::OneMend: return "one mend, swing";
-    case Mending::MendAndFeed: return "mend, feed, swing";
+    case Mending::Tight:
+      return "tight swing";
+    case Mending::OneMend:
+      return "one mend, swing";
+    case Mending::MendAndFeed:
+      return "mend, feed, swing";
   }
   return "swing";
 }
@@ -26,32 +29,46 @@ std::string say_strip(const Technique& technique) {
 
 std::string say(Method method) {
   switch (method) {
-    case Method::Swing: return "swing";
-    case Method::Strip: return "strip";
-    case Method::Indicator: return "indicator";
-    case Method::TightLine: return "tight line";
-    case Method::Dry: return "dry";
+    case Method::Swing:
+      return "swing";
+    case Method::Strip:
+      return "strip";
+    case Method::Indicator:
+      return "indicator";
+    case Method::TightLine:
+      return "tight line";
+    case Method::Dry:
+      return "dry";
   }
   return "method";
 }
 
 std::string say(Platform platform) {
   switch (platform) {
-    case Platform::Drifting: return "drift";
-    case Platform::Held: return "hold";
-    case Platform::Anchored: return "ANCHOR";
-    case Platform::Wading: return "WADE";
+    case Platform::Drifting:
+      return "drift";
+    case Platform::Held:
+      return "hold";
+    case Platform::Anchored:
+      return "ANCHOR";
+    case Platform::Wading:
+      return "WADE";
   }
   return "boat";
 }
 
 std::string say_technique(const Technique& technique) {
   switch (technique.method) {
-    case Method::Swing: return say_swing(technique.mending);
-    case Method::Strip: return say_strip(technique);
-    case Method::Indicator: return "indicator";
-    case Method::TightLine: return "tight line";
-    case Method::Dry: return "dry fly";
+    case Method::Swing:
+      return say_swing(technique.mending);
+    case Method::Strip:
+      return say_strip(technique);
+    case Method::Indicator:
+      return "indicator";
+    case Method::TightLine:
+      return "tight line";
+    case Method::Dry:
+      return "dry fly";
   }
   return "fish";
 }

@@ -93,7 +93,9 @@ std::string length_figure(Length length, UnitSystem units) {
   return units == UnitSystem::Us ? in_halves(in_feet(length)) : with_decimals(in_metres(length), 1);
 }
 
-std::string say_length(Length length, UnitSystem units) { return length_figure(length, units) + " " + length_unit(units); }
+std::string say_length(Length length, UnitSystem units) {
+  return length_figure(length, units) + " " + length_unit(units);
+}
 
 std::string length_range_figure(Length low, Length high, UnitSystem units) {
   return range(length_figure(low, units), length_figure(high, units));

@@ -1,6 +1,6 @@
 #pragma once
-// The one place with units and rounding for people. A rounding says how well the thing is known: depth and line to half a
-// foot, speed to half a foot per second, flow to three figures at most, temperature to a degree.
+// The one place with units and rounding for people. A rounding says how well the thing is known: depth and line to half
+// a foot, speed to half a foot per second, flow to three figures at most, temperature to a degree.
 // `*_figure` is the number alone, for a table whose head names the unit. A value that is no number prints "?".
 #include <string>
 

@@ -20,7 +20,8 @@ Band<Temperature> fahrenheits(double low, double best, double high) {
   return {fahrenheit(low), fahrenheit(best), fahrenheit(high)};
 }
 
-ScoredRig rig(std::size_t line, std::size_t fly, Technique technique, Length leader, double seconds, Band<Length> depth) {
+ScoredRig rig(std::size_t line, std::size_t fly, Technique technique, Length leader, double seconds,
+              Band<Length> depth) {
   ScoredRig made;
   made.rig = {line, std::nullopt, fly, Mass{}};
   made.technique = technique;
@@ -40,16 +41,19 @@ Technique strip(double count, Platform platform) {
 ScoredRig streamer_tip(Technique technique, double seconds, Band<Length> depth) {
   return rig(0, 0, technique, feet(3.5), seconds, depth);
 }
-ScoredRig shorter_tip(double seconds) { return rig(1, 0, swing(Mending::OneMend), feet(3.5), seconds, ft(1.0, 2.0, 2.5)); }
+ScoredRig shorter_tip(double seconds) {
+  return rig(1, 0, swing(Mending::OneMend), feet(3.5), seconds, ft(1.0, 2.0, 2.5));
+}
 ScoredRig nymph(double seconds) {
-  ScoredRig made = rig(2, 2, {Method::Indicator, Mending::Tight, Duration{}, Speed{}, Platform::Drifting}, feet(7.5), seconds,
-                       ft(6.0, 7.0, 7.5));
+  ScoredRig made = rig(2, 2, {Method::Indicator, Mending::Tight, Duration{}, Speed{}, Platform::Drifting}, feet(7.5),
+                       seconds, ft(6.0, 7.0, 7.5));
   made.rig.shot = grams(0.4);
   made.indicator_to_fly = feet(7.5);
   return made;
 }
 ScoredRig dry(double seconds) {
-  return rig(3, 3, {Method::Dry, Mending::Tight, Duration{}, Speed{}, Platform::Drifting}, feet(10.0), seconds, ft(0, 0, 0));
+  return rig(3, 3, {Method::Dry, Mending::Tight, Duration{}, Speed{}, Platform::Drifting}, feet(10.0), seconds,
+             ft(0, 0, 0));
 }
 
 PlannedWater water(WaterType type, double share, double depth, double speed, std::optional<ScoredRig> best) {
@@ -88,17 +92,20 @@ PlannedReach reach(std::string id, std::string name, double from, double to, Ins
 
 std::vector<PlannedReach> upper_reaches() {
   PlannedReach mill = reach("mill_run", "Mill run", 40.2, 38.6, on_the_day(7, 30), on_the_day(9, 10));
-  PlannedWater run = water(WaterType::Run, 0.5, 4.5, 3.5, streamer_tip(swing(Mending::OneMend), 14.2, ft(1.5, 2.5, 3.5)));
+  PlannedWater run =
+      water(WaterType::Run, 0.5, 4.5, 3.5, streamer_tip(swing(Mending::OneMend), 14.2, ft(1.5, 2.5, 3.5)));
   run.choice.runner_up = shorter_tip(11.3);
   run.choice.as_good = {shorter_tip(13.0)};
   run.choice.by_method.push_back(nymph(12.0));
   run.choice.changes_below = LineChange{cubic_feet_per_second(1480), shorter_tip(13.0)};
   run.choice.holds = {cubic_feet_per_second(1480), cubic_feet_per_second(2900)};
-  mill.waters = {run, water(WaterType::Bank, 0.5, 3.0, 2.0, streamer_tip(strip(3.0, Platform::Drifting), 9.0, ft(1.0, 1.5, 2.0)))};
+  mill.waters = {
+      run, water(WaterType::Bank, 0.5, 3.0, 2.0, streamer_tip(strip(3.0, Platform::Drifting), 9.0, ft(1.0, 1.5, 2.0)))};
 
   PlannedReach bend = reach("cottonwood", "Cottonwood bend", 38.6, 37.4, on_the_day(9, 10), on_the_day(10, 40));
-  bend.waters = {water(WaterType::Run, 0.6, 4.0, 3.0, streamer_tip(swing(Mending::OneMend), 13.0, ft(1.5, 2.5, 3.0))),
-                 water(WaterType::Tailout, 0.4, 3.0, 2.4, streamer_tip(swing(Mending::OneMend), 12.0, ft(1.5, 2.0, 2.5)))};
+  bend.waters = {
+      water(WaterType::Run, 0.6, 4.0, 3.0, streamer_tip(swing(Mending::OneMend), 13.0, ft(1.5, 2.5, 3.0))),
+      water(WaterType::Tailout, 0.4, 3.0, 2.4, streamer_tip(swing(Mending::OneMend), 12.0, ft(1.5, 2.0, 2.5)))};
 
   PlannedReach closed = reach("closed", "Alder shallows", 35.3, 35.0, on_the_day(11, 30), on_the_day(11, 40));
   closed.closed_why = "spawning fish off the mouth of Alder Creek";
@@ -113,9 +120,11 @@ std::vector<PlannedReach> lower_reaches() {
   alder.waters[0].hatch_name = "olive mayflies";
 
   PlannedReach pool = reach("long_pool", "Long pool", 33.8, 32.4, on_the_day(13, 0), on_the_day(13, 50));
-  pool.waters = {water(WaterType::Pool, 0.7, 8.0, 1.4, nymph(18.0)), water(WaterType::Eddy, 0.3, 6.0, 0.7, std::nullopt)};
+  pool.waters = {water(WaterType::Pool, 0.7, 8.0, 1.4, nymph(18.0)),
+                 water(WaterType::Eddy, 0.3, 6.0, 0.7, std::nullopt)};
   pool.waters[1].depth = Absent{"over the bank, where nothing was noted"};
-  pool.waters[1].surface_speed = pool.waters[1].depth.has_value() ? pool.waters[1].surface_speed : Absent{"over the bank"};
+  pool.waters[1].surface_speed =
+      pool.waters[1].depth.has_value() ? pool.waters[1].surface_speed : Absent{"over the bank"};
   pool.waters[1].mean_speed = Absent{"over the bank"};
 
   PlannedReach garden = reach("boulder_garden", "Boulder garden", 32.4, 30.4, on_the_day(13, 50), on_the_day(14, 30));
@@ -130,7 +139,8 @@ std::vector<PlannedReach> lower_reaches() {
 }
 
 std::vector<Caution> stretch_cautions() {
-  Caution portage{CautionKind::Portage, 95, "The Ledge, mile 30.4", "The Ledge", {}, {}, {}, "STOP ABOVE. PORTAGE RIGHT.", "typed in river.json"};
+  Caution portage{CautionKind::Portage, 95, "Boulder garden", "The Ledge", {}, {}, {}, "STOP ABOVE. PORTAGE RIGHT.",
+                  "typed in river.json"};
   Caution front;
   front.kind = CautionKind::DamRise;
   front.weight = 90;
@@ -170,7 +180,8 @@ std::vector<Caution> day_cautions() {
   return {cold, rules};
 }
 
-PlannedStretch stretch(std::string from, std::string from_name, double from_mile, std::string to, std::string to_name, double to_mile) {
+PlannedStretch stretch(std::string from, std::string from_name, double from_mile, std::string to, std::string to_name,
+                       double to_mile) {
   PlannedStretch made;
   made.from = std::move(from);
   made.from_name = std::move(from_name);
@@ -235,7 +246,8 @@ std::vector<HourRow> hour_rows() {
   std::vector<HourRow> rows;
   for (int hour = 7; hour <= 16; ++hour) {
     const double up = hour >= 12 ? 60.0 : 0.0;
-    rows.push_back({on_the_day(hour), cfs(1700 + up, 1850 + up, 2050 + up), fahrenheits(46 + hour - 7.0, 47 + hour - 7.0, 48 + hour - 7.0)});
+    rows.push_back({on_the_day(hour), cfs(1700 + up, 1850 + up, 2050 + up),
+                    fahrenheits(46 + hour - 7.0, 47 + hour - 7.0, 48 + hour - 7.0)});
   }
   return rows;
 }
@@ -302,8 +314,8 @@ DayPlan sample_plan() {
                    newest(Variable::WaterTemperature, in_celsius(fahrenheit(47)), read),
                    newest(Variable::Flow, in_cubic_metres_per_second(cubic_feet_per_second(2100)), read - minutes{15})};
   plan.reading_gauges = {"heron", "heron", "ferry"};
-  plan.fronts = {{0, river_mile(34.4), "Alder Bar", cubic_feet_per_second(1350), cubic_feet_per_second(1750), on_the_day(9),
-                  on_the_day(12, 4), on_the_day(12, 40), on_the_day(13, 27)}};
+  plan.fronts = {{0, river_mile(34.4), "Alder Bar", cubic_feet_per_second(1350), cubic_feet_per_second(1750),
+                  on_the_day(9), on_the_day(12, 4), on_the_day(12, 40), on_the_day(13, 27)}};
   plan.cautions = day_cautions();
   return plan;
 }

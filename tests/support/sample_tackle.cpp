@@ -42,7 +42,12 @@ Tackle sample_tackle() {
                   compensated,
                   head};
   tackle.tips = {{"tip_10_7", feet(10.0), inches_per_second(7.0), grains(100)}};
-  tackle.flies = {{"streamer_weighted", "weighted streamer", {Method::Swing, Method::Strip}, grams(0.55), inches_per_second(5.0), "6"},
+  tackle.flies = {{"streamer_weighted",
+                   "weighted streamer",
+                   {Method::Swing, Method::Strip},
+                   grams(0.55),
+                   inches_per_second(5.0),
+                   "6"},
                   {"streamer_large", "large streamer", {Method::Strip}, grams(0.8), inches_per_second(4.0), "2"},
                   {"nymph_heavy", "heavy nymph", {Method::Indicator}, grams(0.5), inches_per_second(9.0), "8"},
                   {"dry_small", "mayfly dry", {Method::Dry}, grams(0.04), Speed{}, "16"}};

@@ -42,7 +42,8 @@ Json rig_json(JsonPlan& out, const ScoredRig& scored) {
   object["sink_rate_m_s"] = number(out, si(part.sink_rate), "sink_rate_m_s");
   object["leader_m"] = number(out, si(scored.leader), "leader_m");
   const bool indicator = scored.technique.method == Method::Indicator;
-  object["indicator_to_fly_m"] = indicator ? number(out, si(scored.indicator_to_fly), "indicator_to_fly_m") : Json(nullptr);
+  object["indicator_to_fly_m"] =
+      indicator ? number(out, si(scored.indicator_to_fly), "indicator_to_fly_m") : Json(nullptr);
   object["fly"] = tackle.flies.at(scored.rig.fly).id;
   object["shot_kg"] = number(out, si(scored.rig.shot), "shot_kg");
   put_technique(out, object, scored.technique);

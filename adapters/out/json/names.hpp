@@ -1,5 +1,6 @@
 #pragma once
-// The ids under which kinds of things stand in the JSON plan: those of the files that people write, where they have them.
+// The ids under which kinds of things stand in the JSON plan: those of the files that people write, where they have
+// them.
 #include "engine/plan_day.hpp"
 
 namespace floatwright::plan_names {

@@ -35,7 +35,8 @@ Json fronts_json(JsonPlan& out) {
   Json list = Json::array();
   for (const DamFront& front : out.plan.fronts) {
     const auto& dams = out.in.river.dams;
-    Json object{{"dam", front.dam < dams.size() ? Json(dams[front.dam].id) : Json(nullptr)}, {"where", front.place_name}};
+    Json object{{"dam", front.dam < dams.size() ? Json(dams[front.dam].id) : Json(nullptr)},
+                {"where", front.place_name}};
     object["before_m3_s"] = number(out, si(front.before), "before_m3_s");
     object["after_m3_s"] = number(out, si(front.after), "after_m3_s");
     put_instant(out, object, "leaves", front.leaves);
@@ -69,7 +70,9 @@ Json stretches_json(JsonPlan& out) {
 Json river_state_json(JsonPlan& out) {
   const GaugeOutlook* outlook = main_outlook(out.plan);
   if (outlook == nullptr) return nullptr;
-  Json object{{"gauge", outlook->gauge}, {"state", plan_names::of(outlook->state)}, {"method", plan_names::of(outlook->method)}};
+  Json object{{"gauge", outlook->gauge},
+              {"state", plan_names::of(outlook->state)},
+              {"method", plan_names::of(outlook->method)}};
   object["text"] = say(*outlook, out.in.river.snow_fed, "the day planned");
   object["discharge_now_m3_s"] = maybe(out, outlook->now, "discharge_now_m3_s");
   const bool read = outlook->now.has_value();

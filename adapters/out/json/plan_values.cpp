@@ -15,7 +15,9 @@ Json number(JsonPlan& out, double value, const char* what) {
 
 template <class T>
 Json band(JsonPlan& out, const Band<T>& b, const char* what) {
-  return {{"low", number(out, si(b.low), what)}, {"best", number(out, si(b.best), what)}, {"high", number(out, si(b.high), what)}};
+  return {{"low", number(out, si(b.low), what)},
+          {"best", number(out, si(b.best), what)},
+          {"high", number(out, si(b.high), what)}};
 }
 template <class T>
 Json band(JsonPlan& out, const Measured<Band<T>>& b, const char* what) {
@@ -50,8 +52,8 @@ std::string day_text(std::chrono::year_month_day day) {
 std::string utc(Instant t) {
   const auto midnight = std::chrono::floor<std::chrono::days>(t);
   const auto since = (t - midnight).count();
-  return fmt::format("{}T{:02}:{:02}:{:02}Z", day_text(std::chrono::year_month_day{midnight}), since / 3600, since / 60 % 60,
-                     since % 60);
+  return fmt::format("{}T{:02}:{:02}:{:02}Z", day_text(std::chrono::year_month_day{midnight}), since / 3600,
+                     since / 60 % 60, since % 60);
 }
 
 void put_instant(JsonPlan& out, Json& object, const std::string& key, Instant t) {

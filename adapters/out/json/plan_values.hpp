@@ -21,7 +21,7 @@ struct JsonPlan {
 };
 
 [[nodiscard]] Json number(JsonPlan& out, double value, const char* what);
-[[nodiscard]] std::string utc(Instant t);  // "2027-05-14T13:30:00Z"
+[[nodiscard]] std::string utc(Instant t);                             // "2027-05-14T13:30:00Z"
 [[nodiscard]] std::string day_text(std::chrono::year_month_day day);  // "2027-05-14"
 
 inline double si(Temperature t) { return in_celsius(t); }

@@ -98,7 +98,8 @@ std::string why_of(JsonPlan& out, const PlannedStretch& stretch) {
 }  // namespace
 
 Json stretch_json(JsonPlan& out, const PlannedStretch& stretch) {
-  Json object{{"from", stretch.from}, {"from_name", stretch.from_name}, {"to", stretch.to}, {"to_name", stretch.to_name}};
+  Json object{
+      {"from", stretch.from}, {"from_name", stretch.from_name}, {"to", stretch.to}, {"to_name", stretch.to_name}};
   object["verdict"] = plan_names::of(stretch.verdict);
   object["why"] = why_of(out, stretch);
   object["limit"] = limit_json(out, stretch);

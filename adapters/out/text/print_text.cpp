@@ -9,9 +9,9 @@
 namespace floatwright {
 namespace {
 
-constexpr std::size_t kPage = 78;   // columns
-constexpr std::size_t kHang = 7;    // "PENCIL " and shorter labels
-constexpr std::size_t kUnder = 2;   // a sentence of several goes on this much further in
+constexpr std::size_t kPage = 78;  // columns
+constexpr std::size_t kHang = 7;   // "PENCIL " and shorter labels
+constexpr std::size_t kUnder = 2;  // a sentence of several goes on this much further in
 constexpr std::size_t kRodText = 8;
 
 std::string hung(const std::string& label) { return padded(label, std::max(kHang, columns(label) + 1)); }
@@ -51,7 +51,8 @@ class Printer {
     if (!rods.title.empty()) lines_.push_back(rods.title);
     for (const RodLine& rod : rods.rods) add_rod(rod);
     const std::string bag = padded(" bag", kRodText);
-    for (std::size_t i = 0; i < rods.bag.size(); ++i) add_beside(i == 0 ? bag : std::string(kRodText, ' '), rods.bag[i]);
+    for (std::size_t i = 0; i < rods.bag.size(); ++i)
+      add_beside(i == 0 ? bag : std::string(kRodText, ' '), rods.bag[i]);
   }
   void operator()(const Figure& figure) { add_hung(lines_, "", {figure.alt}); }
   void operator()(const PencilBoxes& boxes) {
@@ -94,7 +95,8 @@ class Printer {
 };
 
 bool stands_alone(const Block& block) {
-  return std::holds_alternative<PageTable>(block) || std::holds_alternative<Rods>(block) || std::holds_alternative<Figure>(block);
+  return std::holds_alternative<PageTable>(block) || std::holds_alternative<Rods>(block) ||
+         std::holds_alternative<Figure>(block);
 }
 
 // Labelled sentences stand close; tables, rods and a part's heading have air before and after.
@@ -103,7 +105,8 @@ bool blank_between(const Block& before, const Block& after) {
   if (std::holds_alternative<Heading>(after) || stands_alone(after)) return true;
   const auto* lines_before = std::get_if<Lines>(&before);
   const auto* lines_after = std::get_if<Lines>(&after);
-  if (lines_after != nullptr && lines_after->label.empty()) return lines_before != nullptr && !lines_before->label.empty();
+  if (lines_after != nullptr && lines_after->label.empty())
+    return lines_before != nullptr && !lines_before->label.empty();
   return stands_alone(before) || (lines_before != nullptr && lines_before->label.empty());
 }
 

@@ -35,7 +35,9 @@ std::size_t longest_word(const std::string& cell) {
 }
 
 // Only whole rows say how wide a column is: the last cell of a short row runs on over the rest.
-std::size_t own_cells(const Row& row, std::size_t count) { return row.size() < count && !row.empty() ? row.size() - 1 : row.size(); }
+std::size_t own_cells(const Row& row, std::size_t count) {
+  return row.size() < count && !row.empty() ? row.size() - 1 : row.size();
+}
 
 struct Widths {
   std::vector<std::size_t> wanted, least;
@@ -58,15 +60,16 @@ std::size_t total(const std::vector<std::size_t>& widths) {
   return sum - (widths.empty() ? 0 : kGap);
 }
 
-// Figures ("4 1/2") are short and stay whole; the widest column gives way first, down to its longest word, and past that
-// only when the page still does not hold the table.
+// Figures ("4 1/2") are short and stay whole; the widest column gives way first, down to its longest word, and past
+// that only when the page still does not hold the table.
 std::vector<std::size_t> fitted(Widths widths, std::size_t page) {
   for (const bool cut_words : {false, true}) {
     while (total(widths.wanted) > page) {
       std::size_t widest = widths.wanted.size();
       for (std::size_t i = 0; i < widths.wanted.size(); ++i) {
         const std::size_t floor = cut_words ? std::size_t{1} : std::max(widths.least[i], kNarrowest);
-        if (widths.wanted[i] > floor && (widest == widths.wanted.size() || widths.wanted[i] > widths.wanted[widest])) widest = i;
+        if (widths.wanted[i] > floor && (widest == widths.wanted.size() || widths.wanted[i] > widths.wanted[widest]))
+          widest = i;
       }
       if (widest == widths.wanted.size()) break;
       --widths.wanted[widest];

@@ -1,6 +1,6 @@
 #pragma once
-// A page's table as aligned columns. Columns that hold sentences are narrowed, widest first, until the table fits; their
-// cells then go on in the next line.
+// A page's table as aligned columns. Columns that hold sentences are narrowed, widest first, until the table fits;
+// their cells then go on in the next line.
 #include <string>
 #include <vector>
 

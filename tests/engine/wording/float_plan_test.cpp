@@ -50,12 +50,13 @@ TEST(FloatPlan, AlwaysDefersToTheLawAndTheGuide) {
 }
 
 TEST(FloatPlan, NeverSaysSafeOkOrGo) {
-  for (const char* word : {"safe", "Safe", "SAFE", " OK", " go ", " Go "}) EXPECT_THAT(plan_words(sample_plan()), Not(HasSubstr(word)));
+  for (const char* word : {"safe", "Safe", "SAFE", " OK", " go ", " Go "})
+    EXPECT_THAT(plan_words(sample_plan()), Not(HasSubstr(word)));
 }
 
 TEST(FloatPlan, PutsTheHeaviestCautionFirst) {
   const std::string text = plan_words(sample_plan());
-  EXPECT_LT(text.find("CARE The Ledge"), text.find("Heron Dam releases"));
+  EXPECT_LT(text.find("CARE Boulder garden: The Ledge"), text.find("Heron Dam releases"));
   EXPECT_LT(text.find("Heron Dam releases"), text.find("life jackets ON"));
 }
 
@@ -65,6 +66,28 @@ TEST(FloatPlan, SaysOnceWhatHoldsAtSeveralPlaces) {
   other.where = "Long pool";
   plan.stretches[0].cautions.push_back(other);
   EXPECT_THAT(plan_words(plan), HasSubstr("Boulder garden and Long pool: Depth is a guess"));
+}
+
+TEST(FloatPlan, SaysOfALimitOfOursThatItIsJudgement) {
+  DayPlan plan = sample_plan();
+  plan.cautions[1].basis = "judgement: a week is long";
+  EXPECT_THAT(plan_words(plan), HasSubstr("CHECK AGAIN TODAY (the limit is our judgement)."));
+}
+
+TEST(FloatPlan, CallsAReachWithoutANameByItsMilesOnce) {
+  DayPlan plan = sample_plan();
+  plan.stretches[0].reaches[1].name = "mile 38.6-37.4";
+  EXPECT_THAT(plan_words(plan), HasSubstr("\nmile 38.6-37.4\n"));
+}
+
+TEST(FloatPlan, SaysTheRainOnce) {
+  DayPlan plan = sample_plan();
+  Caution doubt;
+  doubt.kind = CautionKind::ForecastDoubt;
+  doubt.text = "If it rains tonight all of this is wrong.";
+  plan.cautions.push_back(doubt);
+  const std::string text = plan_words(plan);
+  EXPECT_EQ(text.find("If it rains"), text.rfind("If it rains"));
 }
 
 TEST(FloatPlan, NeverFishesAClosedWater) {
@@ -102,14 +125,16 @@ TEST(FloatPlan, SpeaksOfTodayInTheMorning) {
   DayPlan plan = sample_plan();
   plan.made_at = on_the_day(5);
   const std::string text = plan_words(plan);
-  EXPECT_THAT(text, AllOf(HasSubstr("today falls on"), Not(HasSubstr("tomorrow")), HasSubstr("If it rains all of this is wrong")));
+  EXPECT_THAT(text, AllOf(HasSubstr("today falls on"), Not(HasSubstr("tomorrow")),
+                          HasSubstr("If it rains all of this is wrong")));
 }
 
 TEST(FloatPlan, SaysUnknownWaterAsUnknown) {
   DayPlan plan = sample_plan();
   plan.stretches[0].water_at_launch = Absent{"no thermometer"};
   plan.stretches[0].flow_at_launch = Absent{"no gauge above"};
-  EXPECT_THAT(plan_words(plan), AllOf(HasSubstr("flow not known (no gauge above)"), HasSubstr("Water temperature not known")));
+  EXPECT_THAT(plan_words(plan),
+              AllOf(HasSubstr("flow not known (no gauge above)"), HasSubstr("Water temperature not known")));
 }
 
 TEST(FloatPlan, StripsControlCharactersFromNames) {

@@ -63,18 +63,20 @@ TEST_F(CautionWording, HasASentenceOfItsOwnForEveryKindWithAndWithoutNumbers) {
 TEST_F(CautionWording, NeverSaysSafeOkOrGo) {
   for (int kind = 0; kind < kKinds; ++kind) {
     const std::string text = " " + say(with_all_numbers(static_cast<CautionKind>(kind)), words) + " ";
-    for (const char* word : {"safe", "Safe", "SAFE", " OK", " ok ", " go ", " Go ", " GO "}) EXPECT_THAT(text, Not(HasSubstr(word)));
+    for (const char* word : {"safe", "Safe", "SAFE", " OK", " ok ", " go ", " Go ", " GO "})
+      EXPECT_THAT(text, Not(HasSubstr(word)));
   }
 }
 
 TEST_F(CautionWording, GivesAFrontItsPlaceHoursAndFlows) {
   EXPECT_EQ(say(with_all_numbers(CautionKind::DamRise), words),
-            "Alder Bar, 12:40 (12:00-13:30): Heron Dam releases more water, up from 1,350 to 1,750 cfs: no wading or anchoring in "
+            "Alder Bar, 12:40 (12:00-13:30): Heron Dam releases more water, up from 1,350 to 1,750 cfs: no wading or "
+            "anchoring in "
             "those hours. The schedule may change.");
 }
 
 TEST_F(CautionWording, GivesTheHeatStopItsLimit) {
-  EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), HasSubstr("Water 71 F (limit 70 F)"));
+  EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), HasSubstr("Water up to 71 F (limit 70 F)"));
 }
 
 TEST_F(CautionWording, TellsOverFromUnderTheBoatsLimit) {
@@ -88,6 +90,13 @@ TEST_F(CautionWording, PrintsWhatAPersonTypedAsItStands) {
   Caution c = of(CautionKind::Hazard);
   c.text = "Keep left of\tthe piers.";
   EXPECT_EQ(say_what(c, words), "Keep left of the piers.");
+}
+
+TEST_F(CautionWording, NamesAHazardWhoseTypedWordsDoNot) {
+  Caution c = of(CautionKind::Hazard);
+  c.about = "Mill piers";
+  c.text = "Keep left.";
+  EXPECT_EQ(say_what(c, words), "Mill piers: Keep left.");
 }
 
 TEST_F(CautionWording, CallsASwimAnEmergencyOnlyWhereItIs) {

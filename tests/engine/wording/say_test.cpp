@@ -53,7 +53,8 @@ TEST(RodWords, AreLengthAndLineNumber) {
 }
 
 TEST(TechniqueWords, SayFromWhereAndHow) {
-  EXPECT_EQ(say(Technique{Method::Swing, Mending::OneMend, Duration{}, Speed{}, Platform::Anchored}), "ANCHOR, one mend, swing");
+  EXPECT_EQ(say(Technique{Method::Swing, Mending::OneMend, Duration{}, Speed{}, Platform::Anchored}),
+            "ANCHOR, one mend, swing");
   EXPECT_EQ(say(Technique{Method::Strip, Mending::Tight, seconds(3), metres_per_second(0.3), Platform::Drifting}),
             "drift, count 3, slow strip");
   EXPECT_EQ(say(Technique{Method::Strip, Mending::Tight, Duration{}, metres_per_second(0.6), Platform::Held}),
@@ -83,16 +84,35 @@ TEST(StateWords, SayWhyWhenNothingIsKnown) {
 
 TEST(ReasonWords, ArePlainNumbers) {
   EXPECT_EQ(say_reason(mill_run(), sample_tackle(), kUs),
-            "fishes 2 1/2 ft down in 4 1/2 ft at 3 1/2 ft/s, 14 seconds of each minute in the zone; next best sinking tip 10 ft "
+            "fishes 2 1/2 ft down in 4 1/2 ft at 3 1/2 ft/s, 14 seconds of each minute in the zone; next best sinking "
+            "tip 10 ft "
             "4 in/s, 11 seconds");
 }
 
 TEST(ReasonWords, DoNotCompareTheSecondsOfTwoMethods) {
   PlannedWater water = mill_run();
-  water.choice.runner_up->technique = {Method::Strip, Mending::Tight, Duration{}, metres_per_second(0.3), Platform::Drifting};
+  water.choice.runner_up->technique = {Method::Strip, Mending::Tight, Duration{}, metres_per_second(0.3),
+                                       Platform::Drifting};
   const std::string reason = say_reason(water, sample_tackle(), kUs);
-  EXPECT_NE(reason.find("next best another way: sinking tip 10 ft 4 in/s, drift, no count, slow strip"), std::string::npos) << reason;
+  EXPECT_NE(reason.find("next best another way: sinking tip 10 ft 4 in/s, drift, no count, slow strip"),
+            std::string::npos)
+      << reason;
   EXPECT_EQ(reason.find("11 seconds"), std::string::npos) << reason;
+}
+
+TEST(ReasonWords, CallARivalThatFishesAsLongAsGood) {
+  PlannedWater water = mill_run();
+  water.choice.runner_up->seconds = 15.0;
+  EXPECT_NE(say_reason(water, sample_tackle(), kUs).find("as good sinking tip 10 ft 4 in/s, 15 seconds"),
+            std::string::npos);
+}
+
+TEST(StateWords, LeaveTheMethodToTheForecastsOwnWords) {
+  GaugeOutlook outlook;
+  outlook.state = FlowState::Regulated;
+  outlook.method = FlowMethod::Schedule;
+  outlook.why = "below a dam that ramps; ahead by the releases typed for Heron Dam";
+  EXPECT_EQ(say(outlook, false), "held by the dam: below a dam that ramps; ahead by the releases typed for Heron Dam");
 }
 
 TEST(ReasonWords, AreNoneWithoutAChoice) { EXPECT_EQ(say_reason(PlannedWater{}, sample_tackle(), kUs), ""); }
@@ -122,7 +142,7 @@ TEST(LimitWords, GiveTheNumbersOfTheLimit) {
   limit.at = on_the_day(21, 40);
   limit.at_limit = on_the_day(21, 14);
   stretch.limit = limit;
-  EXPECT_EQ(say_why_not(stretch, River{}, clock, kUs), "off the water at 21:40, dark at 21:10");
+  EXPECT_EQ(say_why_not(stretch, River{}, clock, kUs), "off the water at 21:40, sunset 21:10");
 }
 
 TEST(LimitWords, FallBackOnThePlansOwnWords) {
@@ -135,7 +155,8 @@ TEST(ReadingWords, GiveValueAgeAndMarks) {
   const DayPlan plan = sample_plan();
   const LocalClock clock(plan.time_zone);
   EXPECT_EQ(say_value(plan.readings[0], kUs), "1,850 cfs");
-  EXPECT_EQ(say_when(plan.readings[0], plan.made_at, plan.day, clock), "read 19:45 the day before, 35 min old, provisional");
+  EXPECT_EQ(say_when(plan.readings[0], plan.made_at, plan.day, clock),
+            "read 19:45 the day before, 35 min old, provisional");
 }
 
 TEST(ReadingWords, SayWhyThereIsNoValue) {

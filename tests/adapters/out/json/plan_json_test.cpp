@@ -61,7 +61,8 @@ TEST(PlanJson, SaysWhyAChoiceIsMissing) {
 }
 
 TEST(PlanJson, GivesTheFlowAtWhichTheLineChanges) {
-  const Json changes = sample().at("stretches").at(0).at("reaches").at(0).at("waters").at(0).at("choice").at("changes_at");
+  const Json changes =
+      sample().at("stretches").at(0).at("reaches").at(0).at("waters").at(0).at("choice").at("changes_at");
   EXPECT_NEAR(changes.at("below").at("at_flow_m3_s"), 1480 * kCubicMetresPerCubicFoot, 1e-9);
   EXPECT_EQ(changes.at("below").at("to").at("line"), "six_tip_4");
   EXPECT_TRUE(changes.at("above").is_null());
@@ -83,7 +84,8 @@ TEST(PlanJson, PutsTheCautionsOfTheFloatBesideThoseOfTheDay) {
 
 TEST(PlanJson, NeverPassesANumberThatIsNone) {
   DayPlan plan = sample_plan();
-  plan.stretches[0].reaches[0].waters[0].depth = Band<Length>{metres(1), metres(std::numeric_limits<double>::quiet_NaN()), metres(2)};
+  plan.stretches[0].reaches[0].waters[0].depth =
+      Band<Length>{metres(1), metres(std::numeric_limits<double>::quiet_NaN()), metres(2)};
   const Json document = Json::parse(plan_json(plan, sample_inputs()));
   EXPECT_TRUE(document.at("stretches").at(0).at("reaches").at(0).at("waters").at(0).at("depth_m").at("best").is_null());
   EXPECT_THAT(document.at("notes").dump(), HasSubstr("depth_m was no number"));

@@ -1,5 +1,5 @@
-// The guide's plan of the sample day, word for word. When a change of words is meant, read the fresh page aloud and put it
-// in place of the old one.
+// The guide's plan of the sample day, word for word. When a change of words is meant, read the fresh page aloud and put
+// it in place of the old one.
 #include <gtest/gtest.h>
 
 #include <fstream>
@@ -51,7 +51,8 @@ TEST(SamplePage, IsNowhereWiderThan78Columns) {
   for (const UnitSystem units : {UnitSystem::Us, UnitSystem::Metric}) {
     DayInputs in = sample_inputs();
     in.settings.units = units;
-    for (const std::string& line : lines_of(as_text(float_plan(sample_plan(), in)))) EXPECT_LE(columns(line), 78u) << line;
+    for (const std::string& line : lines_of(as_text(float_plan(sample_plan(), in))))
+      EXPECT_LE(columns(line), 78u) << line;
   }
 }
 

@@ -80,9 +80,7 @@ TEST(TextTable, DrawsAMarkCell) {
   EXPECT_THAT(table_lines(table, 78), ElementsAre(" ROD", " (O)"));
 }
 
-TEST(Text, LetsNoControlCharacterOut) {
-  EXPECT_EQ(as_text(page_of(Lines{{"a\x1b[31mb"}, ""})), "a [31mb\n");
-}
+TEST(Text, LetsNoControlCharacterOut) { EXPECT_EQ(as_text(page_of(Lines{{"a\x1b[31mb"}, ""})), "a [31mb\n"); }
 
 }  // namespace
 }  // namespace floatwright

@@ -19,7 +19,9 @@ TEST(Columns, CountsAStrayByteAsOneLetterAndDoesNotRunPastTheEnd) { EXPECT_EQ(co
 
 TEST(Wrapped, BreaksAtSpaces) { EXPECT_THAT(wrapped("one mend, swing", 9), ElementsAre("one mend,", "swing")); }
 
-TEST(Wrapped, CutsAWordThatIsLongerThanTheLine) { EXPECT_THAT(wrapped("abcdefgh ij", 4), ElementsAre("abcd", "efgh", "ij")); }
+TEST(Wrapped, CutsAWordThatIsLongerThanTheLine) {
+  EXPECT_THAT(wrapped("abcdefgh ij", 4), ElementsAre("abcd", "efgh", "ij"));
+}
 
 TEST(Wrapped, KeepsTheIndentOfTheFirstLine) { EXPECT_THAT(wrapped("  bank", 10), ElementsAre("  bank")); }
 
