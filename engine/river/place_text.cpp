@@ -1,14 +1,12 @@
 #include "engine/river/place_text.hpp"
 
-#include <cstdio>
+#include <fmt/format.h>
 
 namespace floatwright {
 namespace {
 
 std::string decimals(double value, int most, int least) {
-  char text[64];
-  std::snprintf(text, sizeof text, "%.*f", most, value);
-  std::string trimmed = text;
+  std::string trimmed = fmt::format("{:.{}f}", value, most);
   const std::size_t shortest = trimmed.find('.') + static_cast<std::size_t>(least) + 1;
   while (trimmed.size() > shortest && trimmed.back() == '0') trimmed.pop_back();
   return trimmed == "-0.0" ? "0.0" : trimmed;

@@ -1,7 +1,8 @@
 #include "engine/river/problem_groups.hpp"
 
+#include <fmt/format.h>
+
 #include <cmath>
-#include <cstdio>
 #include <utility>
 
 namespace floatwright {
@@ -42,9 +43,7 @@ std::string called(const std::string& kind, const std::string& id, std::size_t i
 }
 
 std::string short_number(double value) {
-  char text[32];
-  std::snprintf(text, sizeof text, std::abs(value) < 1000.0 ? "%.3g" : "%.0f", value);
-  return text;
+  return std::abs(value) < 1000.0 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value);
 }
 
 }  // namespace floatwright

@@ -13,6 +13,7 @@ namespace floatwright {
 [[nodiscard]] Problems extent_problems(const River& river);    // from below to, overlaps
 [[nodiscard]] Problems circle_problems(const River& river);    // water that would run in a circle
 [[nodiscard]] Problems flow_problems(const River& river);      // shares, areas, dams, wave times, limits
+[[nodiscard]] Problems map_problems(const River& river);       // miles against latitude and longitude
 [[nodiscard]] Problems water_problems(const River& river);     // notes, fishing times, channels, lakes
 [[nodiscard]] Problems undescribed_water(const River& river);  // warnings; call only on a river without errors
 

@@ -1,8 +1,7 @@
 #include "engine/river/station_labels.hpp"
 
 #include <algorithm>
-#include <cstdio>
-
+#include "engine/river/names.hpp"
 #include "engine/river/place_text.hpp"
 #include "engine/river/problem_groups.hpp"
 #include "engine/river/stations.hpp"
@@ -31,29 +30,9 @@ std::string share_text(const SideChannel& side) {
   return ", " + (low == high ? low : low + " to " + high) + " % of the flow";
 }
 
-std::string type_name(WaterType type) {
-  switch (type) {
-    case WaterType::Riffle:
-      return "riffle";
-    case WaterType::Run:
-      return "run";
-    case WaterType::Pool:
-      return "pool";
-    case WaterType::Tailout:
-      return "tailout";
-    case WaterType::Bank:
-      return "bank";
-    case WaterType::Eddy:
-      return "eddy";
-    case WaterType::Pocket:
-      return "pocket";
-  }
-  return "";
-}
-
 std::string waters_text(const std::vector<Water>& waters) {
   std::string text;
-  for (const auto& water : waters) text += (text.empty() ? ": " : ", ") + type_name(water.type);
+  for (const auto& water : waters) text += (text.empty() ? ": " : ", ") + std::string{word_for(water.type)};
   return text.empty() ? ": nobody described it" : text;
 }
 

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "engine/tackle/line_code.hpp"
+#include "engine/tackle/names.hpp"
 
 namespace floatwright {
 namespace {
@@ -174,22 +175,6 @@ void check_fly(Report& report, std::size_t i, const FlyClass& fly) {
   if (!only_dry) check_rate(report, at("flies", i, "sink_rate_in_s"), fly.sink_rate, kFastestFly);
 }
 
-const char* name_of(Method method) {
-  switch (method) {
-    case Method::Swing:
-      return "swing";
-    case Method::Strip:
-      return "strip";
-    case Method::Indicator:
-      return "indicator";
-    case Method::TightLine:
-      return "tight_line";
-    case Method::Dry:
-      return "dry";
-  }
-  return "";
-}
-
 void check_uses(Report& report, const std::vector<FlyClass>& flies) {
   std::string missing;
   for (const Method method : {Method::Swing, Method::Strip, Method::Indicator, Method::TightLine, Method::Dry}) {
@@ -197,7 +182,7 @@ void check_uses(Report& report, const std::vector<FlyClass>& flies) {
       return std::find(fly.uses.begin(), fly.uses.end(), method) != fly.uses.end();
     };
     if (std::any_of(flies.begin(), flies.end(), used)) continue;
-    missing += (missing.empty() ? "" : ", ") + std::string(name_of(method));
+    missing += (missing.empty() ? "" : ", ") + std::string{word_for(method)};
   }
   if (missing.empty()) return;
   report.warn("/flies", "no fly for " + missing, "a fly for every method that is fished",

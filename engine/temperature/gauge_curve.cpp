@@ -12,6 +12,7 @@ namespace floatwright {
 namespace {
 
 constexpr Period kDay = std::chrono::hours{24};
+constexpr Period kHeldBeforeTheFirst = std::chrono::hours{1};
 constexpr Period kTooOld = std::chrono::hours{48};
 constexpr Period kEnoughRecord = std::chrono::hours{5 * 24};
 constexpr Period kBetweenOrigins = std::chrono::hours{2};
@@ -40,6 +41,12 @@ constexpr std::array<LeadPoint, 3> kDefaultBand{{{0, kLeastBand}, {6, 0.8}, {24,
 std::optional<Temperature> known(const Series<Temperature>& record, Instant t) {
   const auto value = value_at(record, t, kWidestTemperatureGap);
   return value ? std::optional{*value} : std::nullopt;
+}
+
+// As known(), and within an hour before the record begins the first reading: a record of just one day has its yesterday.
+std::optional<Temperature> known_or_first(const Series<Temperature>& record, Instant t) {
+  if (!record.empty() && t < record.times.front() && record.times.front() - t <= kHeldBeforeTheFirst) return record.values.front();
+  return known(record, t);
 }
 
 // Linear between the two nearest of the sorted values.
@@ -85,7 +92,7 @@ std::optional<Temperature> carried_forward(const Series<Temperature>& record, In
   const Period ahead = period(lead);
   const auto days = ahead <= Period{} ? 0 : (ahead - Period{1}) / kDay + 1;
   const auto shape = known(record, origin + ahead - kDay * days);
-  const auto latest = known(record, origin), day_before = known(record, origin - kDay);
+  const auto latest = known(record, origin), day_before = known_or_first(record, origin - kDay);
   if (!shape || !latest || !day_before) return std::nullopt;
   return *shape + carried_share(lead) * (*latest - *day_before);
 }

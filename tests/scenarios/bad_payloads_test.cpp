@@ -43,11 +43,11 @@ TEST(BadPayloads, WithNoReadingAtAllMakeNoPlan) {
   EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("RIG")));
 }
 
-TEST(BadPayloads, WithoutADirectoryMakeNoPlanEither) {
+TEST(BadPayloads, WithoutTheirDirectoryAreAMistakeInTheSettings) {
   const DemoCopy demo;
   std::filesystem::remove_all(demo.payloads());
   const auto ran = demo.plan();
-  EXPECT_EQ(ran.exit_code, 69);
+  EXPECT_EQ(ran.exit_code, 78);
   EXPECT_THAT(ran.err, HasSubstr("payloads"));
 }
 

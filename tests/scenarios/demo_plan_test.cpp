@@ -72,9 +72,19 @@ TEST(DemoPlan, NeverAdvisesAMethodThatTheSettingsLeaveOut) {
   EXPECT_GT(seen, 10u);
 }
 
+// The closure of mile 35.3 to 34.8 lies in every stretch from above Alder Bar to below it.
 TEST(DemoPlan, NeverFishesAClosedReach) {
-  const auto ran = demo({});
-  EXPECT_THAT(ran.out, HasSubstr("spawning fish off the mouth of Alder Creek"));
+  const auto plan = nlohmann::json::parse(demo({"--as", "json"}).out);
+  std::size_t closed = 0;
+  for (const auto& stretch : plan.at("stretches")) {
+    for (const auto& reach : stretch.at("reaches")) {
+      if (reach.at("closed_why").is_null()) continue;
+      ++closed;
+      EXPECT_THAT(reach.at("closed_why").get<std::string>(), HasSubstr("spawning fish off the mouth of Alder Creek"));
+      for (const auto& water : reach.at("waters")) EXPECT_TRUE(water.at("choice").is_null());
+    }
+  }
+  EXPECT_GT(closed, 3u);
 }
 
 TEST(DemoPlan, GivesTheSameAnswerWhenTheFilesListsAreTurnedRound) {

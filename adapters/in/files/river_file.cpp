@@ -1,5 +1,7 @@
 #include "adapters/in/files/river_file.hpp"
 
+#include <algorithm>
+
 #include "adapters/in/files/calendar_text.hpp"
 #include "adapters/in/files/river_ranges.hpp"
 #include "adapters/in/files/river_sections.hpp"
@@ -10,13 +12,13 @@ namespace {
 
 // A closed list, since limits hang on it: "cuthroat" must not loosen one.
 std::vector<std::string> read_fish(TypedObject& in) {
-  static const std::vector<std::pair<std::string, bool>> kFish{
-      {"rainbow", true},    {"brown", true},      {"brook", true},     {"cutthroat", true},
-      {"bull_trout", true}, {"lake_trout", true}, {"steelhead", true}, {"salmon", true},
-      {"char", true},       {"grayling", true},   {"whitefish", true}, {"bass", true},
-      {"pike", true},       {"walleye", true},    {"carp", true},      {"other", true}};
+  static const std::vector<std::string> kFish{"rainbow",   "brown",  "brook", "cutthroat", "bull_trout", "lake_trout",
+                                              "steelhead", "salmon", "char",  "grayling",  "whitefish",  "bass",
+                                              "pike",      "walleye", "carp", "other"};
   std::vector<std::string> fish = in.texts("fish", Need::Optional);
-  for (const std::string& name : fish) (void)meaning_of(in, "fish", name, kFish);
+  for (const std::string& name : fish) {
+    if (std::ranges::find(kFish, name) == kFish.end()) tell_unknown_word(in, "fish", name, kFish);
+  }
   return fish;
 }
 
@@ -48,7 +50,7 @@ void read_head(TypedObject& in, River& river) {
   river.name = in.text("river", Need::Required);
   river.time_zone = in.text("time_zone", Need::Required);
   if (!river.time_zone.empty()) tell_unknown_zone(in, "time_zone", river.time_zone);
-  static const std::vector<std::pair<std::string, bool>> kZeros{{"mouth", false}, {"source", true}};
+  static constexpr WordTable<bool, 2> kZeros{{{false, "mouth"}, {true, "source"}}};
   river.miles_from_source = meaning_of(in, "mile_zero", in.text("mile_zero", Need::Optional), kZeros).value_or(false);
   river.altitude = read_length(in, "altitude", kAltitudes, Need::Optional);
   river.fish = read_fish(in);

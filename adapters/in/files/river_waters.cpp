@@ -1,37 +1,16 @@
 #include <fmt/format.h>
 
 #include "adapters/in/files/calendar_text.hpp"
-#include "adapters/in/files/fishing_words.hpp"
 #include "adapters/in/files/river_ranges.hpp"
 #include "adapters/in/files/river_sections.hpp"
 #include "engine/water/profile.hpp"
+#include "engine/river/names.hpp"
 
 namespace floatwright {
 namespace {
 
-template <class T>
-using Words = std::vector<std::pair<std::string, T>>;
-
-const Words<WaterType>& water_words() {
-  static const Words<WaterType> kWords{{"riffle", WaterType::Riffle}, {"run", WaterType::Run},
-                                       {"pool", WaterType::Pool},     {"tailout", WaterType::Tailout},
-                                       {"bank", WaterType::Bank},     {"eddy", WaterType::Eddy},
-                                       {"pocket", WaterType::Pocket}};
-  return kWords;
-}
-const Words<Bed>& bed_words() {
-  static const Words<Bed> kWords{{"unknown", Bed::Unknown}, {"sand", Bed::Sand},       {"gravel", Bed::Gravel},
-                                 {"cobble", Bed::Cobble},   {"boulder", Bed::Boulder}, {"wood", Bed::Wood}};
-  return kWords;
-}
-const Words<DepthSource>& source_words() {
-  static const Words<DepthSource> kWords{
-      {"noted", DepthSource::Noted}, {"surveyed", DepthSource::Surveyed}, {"guessed", DepthSource::Guessed}};
-  return kWords;
-}
-
 Bed read_bed(TypedObject& in) {
-  return meaning_of(in, "bed", in.text("bed", Need::Optional), bed_words()).value_or(Bed::Unknown);
+  return meaning_of(in, "bed", in.text("bed", Need::Optional), kBedWords).value_or(Bed::Unknown);
 }
 
 // A person sees the surface; a speed measured as a mean over the depth is turned into it by the usual profile.
@@ -66,7 +45,7 @@ std::optional<WaterNote> read_note(TypedObject& in, const SeenThen& around, Need
   const auto at_flow = own_flow ? own_flow : around.at_flow;
   const auto depth = read_length(in, "depth", kWaterDepths, Need::Optional);
   const auto speed = read_speed(in, depth);
-  const auto source = meaning_of(in, "source", in.text("source", Need::Optional), source_words());
+  const auto source = meaning_of(in, "source", in.text("source", Need::Optional), kDepthSourceWords);
   const auto seen_on = read_date(in, "seen_on", Need::Optional);
   const bool anything =
       in.has_any_spelling("depth") || in.has_any_spelling("surface_speed") || in.has_any_spelling("mean_speed");
@@ -78,7 +57,7 @@ std::optional<WaterNote> read_note(TypedObject& in, const SeenThen& around, Need
 
 Water read_water(TypedObject& in, const SeenThen& around) {
   Water water;
-  water.type = meaning_of(in, "water", in.text("water", Need::Required), water_words()).value_or(WaterType::Run);
+  water.type = meaning_of(in, "water", in.text("water", Need::Required), kWaterWords).value_or(WaterType::Run);
   water.fishing_time = in.plain_number("fishing_time", 0.0, 1.0, Need::Required).value_or(0.0);
   if (const auto note = read_note(in, around, Need::Optional)) water.notes.push_back(*note);
   for (TypedObject& item : in.objects("notes", Need::Optional)) {
@@ -146,7 +125,7 @@ Spot read_spot(TypedObject& in, PlaceReader& places) {
   if (spot.name.empty()) spot.name = spot.id;
   spot.place = places.at(in, "", Need::Required).value_or(RiverPlace{});
   spot.platform =
-      meaning_of(in, "platform", in.text("platform", Need::Optional), platform_words()).value_or(Platform::Wading);
+      meaning_of(in, "platform", in.text("platform", Need::Optional), kPlatformWords).value_or(Platform::Wading);
   spot.bed = read_bed(in);
   spot.waters = read_waters(in, {});
   in.finish();

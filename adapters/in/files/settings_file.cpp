@@ -3,9 +3,10 @@
 #include <fmt/format.h>
 
 #include "adapters/in/files/calendar_text.hpp"
-#include "adapters/in/files/fishing_words.hpp"
 #include "adapters/in/files/mail_object.hpp"
 #include "adapters/in/files/quantities.hpp"
+#include "engine/river/names.hpp"
+#include "engine/tackle/names.hpp"
 
 namespace floatwright {
 namespace {
@@ -48,7 +49,7 @@ std::map<Method, double> read_methods(TypedObject& in) {
   std::map<Method, double> methods;
   auto typed = in.object("methods", Need::Required);
   if (!typed) return methods;
-  for (const auto& [word, method] : method_words()) {
+  for (const auto& [method, word] : kMethodWords) {
     const auto preference = typed->plain_number(word, 0.0, 1.0, Need::Optional);
     if (preference && *preference > 0.0) methods[method] = *preference;
   }
@@ -65,7 +66,7 @@ void read_platforms(TypedObject& in, Preferences& preferences) {
   if (!in.has("platforms")) return;
   preferences.platforms.clear();
   for (const std::string& word : words) {
-    if (const auto platform = meaning_of(in, "platforms", word, platform_words()))
+    if (const auto platform = meaning_of(in, "platforms", word, kPlatformWords))
       preferences.platforms.push_back(*platform);
   }
   if (words.empty()) in.tell("platforms", "no platform", "at least one", "Leave the key out for all that a boat has.");
@@ -138,8 +139,7 @@ ReadingsPlace read_readings_place(TypedObject& in) {
 }  // namespace
 
 ReadSettings read_settings(const LocatedJson& root, FileReading& reading) {
-  static const std::vector<std::pair<std::string, UnitSystem>> kUnits{{"us", UnitSystem::Us},
-                                                                      {"metric", UnitSystem::Metric}};
+  static constexpr WordTable<UnitSystem, 2> kUnits{{{UnitSystem::Us, "us"}, {UnitSystem::Metric, "metric"}}};
   ReadSettings read;
   auto in = versioned_root(root, reading);
   if (!in) return read;

@@ -1,8 +1,8 @@
 #include "adapters/in/files/tackle_file.hpp"
 
-#include "adapters/in/files/fishing_words.hpp"
 #include "adapters/in/files/quantities.hpp"
 #include "engine/tackle/line_code.hpp"
+#include "engine/tackle/names.hpp"
 
 namespace floatwright {
 namespace {
@@ -17,22 +17,6 @@ constexpr Range<Mass> kHeadWeights{grams(1.0), grams(100.0)};
 constexpr Range<Mass> kFlyWeights{grams(0.001), grams(20.0)};
 constexpr Range<Mass> kShotWeights{grams(0.01), grams(10.0)};
 constexpr Range<LinearDensity> kLineWeights{kilograms_per_metre(1e-4), kilograms_per_metre(0.02)};
-
-const std::vector<std::pair<std::string, LineKind>>& kind_words() {
-  static const std::vector<std::pair<std::string, LineKind>> kWords{
-      {"floating", LineKind::Floating},
-      {"nymph_taper", LineKind::NymphTaper},
-      {"double_taper", LineKind::DoubleTaper},
-      {"shooting_head", LineKind::ShootingHead},
-      {"floating_with_sinking_leader", LineKind::FloatingWithSinkingLeader},
-      {"sinking_tip", LineKind::SinkingTip},
-      {"looped_head", LineKind::LoopedHead},
-      {"clear_tip", LineKind::ClearTip},
-      {"full_sinking", LineKind::FullSinking},
-      {"thin_nymph_line", LineKind::ThinNymphLine},
-      {"mono_rig", LineKind::MonoRig}};
-  return kWords;
-}
 
 Rod read_rod(TypedObject& in) {
   Rod rod;
@@ -65,12 +49,12 @@ void read_sink_rates(TypedObject& in, Line& line) {
 
 // A code that does not read is told by tackle_problems(); its number stays 0.
 Line read_line(TypedObject& in) {
-  static const std::vector<std::pair<std::string, bool>> kSpools{{"main", false}, {"spare", true}};
+  static constexpr WordTable<bool, 2> kSpools{{{false, "main"}, {true, "spare"}}};
   Line line;
   line.id = in.text("id", Need::Required);
   line.on_rod = in.text("on_rod", Need::Optional);
   line.spare_spool = meaning_of(in, "spool", in.text("spool", Need::Optional), kSpools).value_or(false);
-  line.kind = meaning_of(in, "kind", in.text("kind", Need::Required), kind_words()).value_or(LineKind::Floating);
+  line.kind = meaning_of(in, "kind", in.text("kind", Need::Required), kLineKindWords).value_or(LineKind::Floating);
   line.code = in.text("code", Need::Required);
   if (const auto code = read_line_code(line.code)) line.line_number = code->number;
   line.tip_length = read_length(in, "tip_length", kTipLengths, Need::Optional);
@@ -102,7 +86,7 @@ FlyClass read_fly(TypedObject& in) {
   fly.name = in.text("name", Need::Optional);
   if (fly.name.empty()) fly.name = fly.id;
   for (const std::string& use : in.texts("use", Need::Required)) {
-    if (const auto method = meaning_of(in, "use", use, method_words())) fly.uses.push_back(*method);
+    if (const auto method = meaning_of(in, "use", use, kMethodWords)) fly.uses.push_back(*method);
   }
   fly.mass = read_mass(in, "mass", kFlyWeights, Need::Optional);
   fly.sink_rate = read_sink_rate(in, "sink_rate", kFlySinkRates, Need::Required).value_or(Speed{});

@@ -12,6 +12,7 @@
 
 #include "adapters/in/files/located_json.hpp"
 #include "engine/units/problem.hpp"
+#include "engine/units/words.hpp"
 
 namespace floatwright {
 
@@ -94,21 +95,21 @@ class TypedObject {
 [[nodiscard]] std::string either_of(const std::vector<std::string>& words);
 
 // A word out of a closed list, each with its meaning; a word not in it is told with the nearest.
-template <class T>
+template <class T, std::size_t N>
 [[nodiscard]] std::optional<T> meaning_of(TypedObject& in, std::string_view key, const std::string& word,
-                                          const std::vector<std::pair<std::string, T>>& words);
+                                          const WordTable<T, N>& words);
 
 // The problem of a word that is none of the known ones.
 void tell_unknown_word(TypedObject& in, std::string_view key, const std::string& word,
                        const std::vector<std::string>& known);
 
-template <class T>
+template <class T, std::size_t N>
 std::optional<T> meaning_of(TypedObject& in, std::string_view key, const std::string& word,
-                            const std::vector<std::pair<std::string, T>>& words) {
+                            const WordTable<T, N>& words) {
   std::vector<std::string> known;
-  for (const auto& [name, meaning] : words) {
+  for (const auto& [meaning, name] : words) {
     if (name == word) return meaning;
-    known.push_back(name);
+    known.emplace_back(name);
   }
   if (!word.empty()) tell_unknown_word(in, key, word, known);
   return std::nullopt;

@@ -34,8 +34,8 @@ std::string readings_csv(const GaugeAnswer& answer) {
   std::string out = "series,station,quantity,time,value,unit,marks\n";
   for (const GaugeSeries& series : answer.series)
     for (const Reading& row : series.readings)
-      out += field(series.series_id) + "," + field(series.station) + "," + quantity_word(series.variable) + "," +
-             time_word(row.time) + "," + number(row.si) + "," + unit_word(series.variable) + "," + marks(series, row) +
+      out += field(series.series_id) + "," + field(series.station) + "," + std::string{word_for(series.variable)} + "," +
+             time_word(row.time) + "," + number(row.si) + "," + std::string{si_unit_of(series.variable)} + "," + marks(series, row) +
              "\n";
   return out;
 }

@@ -13,10 +13,10 @@ Json row_json(const GaugeSeries& series, const Reading& row) {
   Json out;
   out["series"] = series.series_id;
   out["station"] = series.station;
-  out["quantity"] = quantity_word(series.variable);
+  out["quantity"] = word_for(series.variable);
   out["time"] = time_word(row.time);
   out["value"] = row.si && std::isfinite(*row.si) ? Json(*row.si) : Json(nullptr);
-  out["unit"] = unit_word(series.variable);
+  out["unit"] = si_unit_of(series.variable);
   out["marks"] = mark_words(row.marks, series.daily);
   return out;
 }

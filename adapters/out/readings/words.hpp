@@ -1,14 +1,11 @@
 #pragma once
-// The words of the printed rows. They are an interface: programs read them.
+// The words of the printed rows beyond engine/readings/names.hpp. They are an interface: programs read them.
 #include <string>
 #include <vector>
 
-#include "engine/readings/reading.hpp"
+#include "engine/readings/names.hpp"
 
 namespace floatwright {
-
-[[nodiscard]] std::string quantity_word(Variable variable);  // "discharge", "stage", "water_temperature", "turbidity"
-[[nodiscard]] std::string unit_word(Variable variable);      // "m3/s", "m", "degC", "FNU"
 
 // "provisional", "ice" ... in the order of Mark; "daily" at the end where the time is a date label and no instant.
 [[nodiscard]] std::vector<std::string> mark_words(const Marks& marks, bool daily);
