@@ -32,3 +32,8 @@ install() {
   tail -n 20 "$log" >&2
   exit 1
 }
+# The tests start a web server of their own; the one that the package may have started for the machine is not wanted.
+case " $missing " in
+  *" nginx-light "*)
+    if [ -d /run/systemd/system ]; then $as_root systemctl disable --quiet --now nginx >/dev/null 2>&1 || true; fi ;;
+esac
