@@ -40,7 +40,8 @@ void add_output_options(CLI::App& command, CommonOptions& options) {
       ->type_name("us|metric")
       ->check(CLI::IsMember({"us", "metric"}));
   command.add_option("--out", options.out, "write files into this directory instead of standard output")->type_name("DIR");
-  command.add_flag("--quiet", options.quiet, "say nothing on standard error but failures");
+  auto* quiet = command.add_flag("--quiet", options.quiet, "say nothing on standard error but failures");
+  command.add_flag("--verbose", options.verbose, "say on standard error what was read, chosen and left out")->excludes(quiet);
 }
 
 Result<std::filesystem::path> configuration_directory(const CommonOptions& options) {

@@ -17,12 +17,12 @@ namespace floatwright {
 
 struct CommonOptions {
   std::string config, date = "", now, units, out;
-  bool offline = false, quiet = false;
+  bool offline = false, quiet = false, verbose = false;
 };
 
 void add_config_option(CLI::App& command, CommonOptions& options);
 void add_day_options(CLI::App& command, CommonOptions& options);    // --date --now --offline
-void add_output_options(CLI::App& command, CommonOptions& options);  // --units --out --quiet
+void add_output_options(CLI::App& command, CommonOptions& options);  // --units --out --quiet --verbose
 
 // --config, else FLOATWRIGHT_CONFIG, else $XDG_CONFIG_HOME/floatwright, else $HOME/.config/floatwright.
 [[nodiscard]] Result<std::filesystem::path> configuration_directory(const CommonOptions& options);

@@ -83,6 +83,14 @@ Result<DayInputs> day_inputs(const PlanOptions& options, Configuration&& configu
   return in;
 }
 
+void tell_what_was_read(const DayInputs& in, const DayPlan& plan) {
+  for (const auto& record : in.records) {
+    fmt::print(stderr, "{} ({}): {} readings of flow, {} of temperature that can be used\n", record.gauge, record.station,
+               record.discharge.size(), record.temperature.size());
+  }
+  for (const auto& note : plan.notes) fmt::print(stderr, "{}\n", note);
+}
+
 int run_plan(const PlanOptions& options) {
   for (const auto& name : options.kinds) {
     if (kind_named(name) == nullptr) {
@@ -102,6 +110,7 @@ int run_plan(const PlanOptions& options) {
   const auto in = day_inputs(options, std::move(*configuration), *now, std::move(gathered));
   if (!in) return tell(in.error());
   const DayPlan plan = plan_day(*in);
+  if (options.verbose) tell_what_was_read(*in, plan);
   if (const auto done = hand_out(options, plan, *in); !done) return tell(done.error());
 
   if (plan.nothing) {

@@ -30,9 +30,12 @@ std::optional<Candidate> candidate(const GaugeSeries& series, Instant now) {
   return out.newest_of_any ? std::optional{out} : std::nullopt;
 }
 
+// By the sensor's own place where the service tells it; else by its id, long ones cut: the whole stands in the readings.
 std::string called(const GaugeSeries& series) {
-  return series.sensor.empty() ? "series " + series.series_id
-                               : "\"" + series.sensor + "\" (series " + series.series_id + ")";
+  if (!series.sensor.empty()) return "the one called \"" + series.sensor + "\"";
+  constexpr std::size_t kReadable = 16, kEnough = 8;
+  const auto& id = series.series_id;
+  return "series " + (id.size() > kReadable ? id.substr(0, kEnough) + "..." : id);
 }
 
 // Only those about as new as the newest; where nothing is usable, by the newest row of any kind.
