@@ -175,9 +175,9 @@ void check_fly(Report& report, std::size_t i, const FlyClass& fly) {
   if (!only_dry) check_rate(report, at("flies", i, "sink_rate_in_s"), fly.sink_rate, kFastestFly);
 }
 
-void check_uses(Report& report, const std::vector<FlyClass>& flies) {
+void check_uses(Report& report, const std::vector<FlyClass>& flies, const std::set<Method>& fished) {
   std::string missing;
-  for (const Method method : {Method::Swing, Method::Strip, Method::Indicator, Method::TightLine, Method::Dry}) {
+  for (const Method method : fished) {
     const auto used = [&](const FlyClass& fly) {
       return std::find(fly.uses.begin(), fly.uses.end(), method) != fly.uses.end();
     };
@@ -191,7 +191,7 @@ void check_uses(Report& report, const std::vector<FlyClass>& flies) {
 
 }  // namespace
 
-Problems tackle_problems(const Tackle& tackle) {
+Problems tackle_problems(const Tackle& tackle, const std::set<Method>& fished) {
   Report report;
   if (tackle.rods.empty()) report.add("/rods", "no rod", "at least one", "Add the rods aboard.");
   if (tackle.lines.empty()) report.add("/lines", "no line", "at least one", "Add the lines on the rods.");
@@ -208,7 +208,7 @@ Problems tackle_problems(const Tackle& tackle) {
     check_rate(report, at("tips", i, "sink_rate_in_s"), tackle.tips[i].sink_rate, kFastestLine);
   }
   for (std::size_t i = 0; i < tackle.flies.size(); ++i) check_fly(report, i, tackle.flies[i]);
-  if (!tackle.flies.empty()) check_uses(report, tackle.flies);
+  if (!tackle.flies.empty()) check_uses(report, tackle.flies, fished);
   for (std::size_t i = 0; i < tackle.shot.size(); ++i) {
     if (tackle.shot[i] > Mass{} && tackle.shot[i] <= kHeaviestShot) continue;
     report.add(at("shot_g", i), fmt::format("{:.4g} g", in_grams(tackle.shot[i])), "over 0, at most 10 g",

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 #include "adapters/in/files/configuration.hpp"
@@ -29,8 +30,8 @@ class Loader {
   LoadedConfiguration load() && {
     OpenFile river = open("river.json"), tackle = open("tackle.json"), settings = open("settings.json");
     if (river.root) load_river(river);
-    if (tackle.root) load_tackle(tackle);
     if (settings.root) load_settings(settings);
+    if (tackle.root) load_tackle(tackle);
     load_judgement();
     if (river.root && settings.root) check_stretch(settings);
     for (OpenFile* file : {&river, &tackle, &settings}) keep(file->reading.problems);
@@ -82,7 +83,10 @@ class Loader {
 
   void load_tackle(OpenFile& file) {
     configuration_.tackle = read_tackle(*file.root, file.reading);
-    add_engine_problems(file, tackle_problems(configuration_.tackle));
+    std::set<Method> fished;
+    for (const auto& [method, preference] : configuration_.settings.preferences.methods) fished.insert(method);
+    add_engine_problems(file, fished.empty() ? tackle_problems(configuration_.tackle)
+                                             : tackle_problems(configuration_.tackle, fished));
   }
 
   void load_settings(OpenFile& file) {

@@ -2,6 +2,8 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
+
 #include "tests/engine/tackle/rack.hpp"
 
 namespace floatwright {
@@ -54,6 +56,13 @@ TEST(TackleProblems, TwoMainSpoolsOnARodCannotBe) {
   Tackle tackle = rack::tackle();
   tackle.lines[rack::kTip5].spare_spool = false;
   EXPECT_THAT(errors(tackle), testing::ElementsAre("/lines/4/spool"));
+}
+
+TEST(TackleProblems, AskForNoFlyOfAMethodThatIsNotFished) {
+  Tackle tackle = rack::tackle();
+  std::erase_if(tackle.flies, [](const FlyClass& fly) { return std::ranges::count(fly.uses, Method::Dry) > 0; });
+  EXPECT_EQ(tackle_problems(tackle).size(), 1u);
+  EXPECT_TRUE(tackle_problems(tackle, {Method::Swing, Method::Indicator}).empty());
 }
 
 }  // namespace
