@@ -10,6 +10,8 @@
 #include <cstring>
 #include <string>
 
+#include "adapters/out/files/held_signals.hpp"
+
 namespace floatwright {
 namespace {
 
@@ -96,6 +98,7 @@ Result<Written> write_whole_file(const std::filesystem::path& path, std::string_
   if (std::error_code ignored; std::filesystem::is_directory(path, ignored)) {
     return failed(path, "write over a folder", EISDIR, kExitCantCreate);
   }
+  const HeldSignals held;
   std::string pattern = (folder_of(path) / ("." + path.filename().string() + ".XXXXXX")).string();
   Descriptor file(::mkostemp(pattern.data(), O_CLOEXEC));
   if (!file.is_open()) return failed(path, "make a file in its folder", errno, kExitCantCreate);

@@ -1,6 +1,6 @@
 #pragma once
 // Writes a file whole or not at all: temporary name in the same folder, fsync, rename, fsync of the folder. What was
-// there stays there when anything fails.
+// there stays there when anything fails. A signal to end the program waits until the file is whole.
 #include <filesystem>
 #include <string_view>
 
