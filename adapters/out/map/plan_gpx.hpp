@@ -1,0 +1,12 @@
+#pragma once
+// The day's map as GPX 1.1, for a hand-held receiver: one waypoint a place. A place that can't be put on the map is named
+// in the description of the file. The schema: http://www.topografix.com/GPX/1/1/gpx.xsd
+#include <string>
+
+#include "engine/plan_day.hpp"
+
+namespace floatwright {
+
+[[nodiscard]] std::string plan_gpx(const DayPlan& plan, const DayInputs& in);
+
+}  // namespace floatwright
