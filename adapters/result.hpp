@@ -25,6 +25,7 @@ enum ExitCode : int {
   kExitCantCreate = 73,
   kExitWriteFailed = 74,
   kExitOldReadings = 75,
+  kExitTryLater = 75,  // another run holds the configuration
   kExitNotPermitted = 77,
   kExitConfiguration = 78
 };

@@ -7,9 +7,13 @@
 
 #include "adapters/cli/commands.hpp"
 #include "adapters/cli/common_options.hpp"
+#include "adapters/cli/lock.hpp"
 #include "adapters/in/gauges/gather.hpp"
+#include "adapters/out/calendar/plan_ics.hpp"
 #include "adapters/out/files/whole_file.hpp"
 #include "adapters/out/json/plan_json.hpp"
+#include "adapters/out/map/plan_geojson.hpp"
+#include "adapters/out/map/plan_gpx.hpp"
 #include "adapters/out/text/print_text.hpp"
 #include "engine/wording/float_plan.hpp"
 
@@ -26,10 +30,14 @@ struct Kind {
   std::string (*print)(const DayPlan&, const DayInputs&);
 };
 
-// To add an output: its printer, and its row here.
+// To add an output: its printer, and its row here. A kind with several rows is several files side by side; on standard
+// output it is its first.
 const Kind kKinds[] = {
     {"plan", "-plan.txt", [](const DayPlan& plan, const DayInputs& in) { return as_text(float_plan(plan, in)); }},
     {"json", "-plan.json", plan_json},
+    {"calendar", "-plan.ics", plan_ics},
+    {"map", "-map.geojson", plan_geojson},
+    {"map", "-map.gpx", plan_gpx},
 };
 
 const Kind* kind_named(const std::string& name) {
@@ -41,25 +49,39 @@ const Kind* kind_named(const std::string& name) {
 
 std::string known_kinds() {
   std::string all;
-  for (const auto& kind : kKinds) all += (all.empty() ? "" : ", ") + std::string{kind.name};
+  for (const auto& kind : kKinds) {
+    if (&kind == kind_named(kind.name)) all += (all.empty() ? "" : ", ") + std::string{kind.name};
+  }
   return all;
+}
+
+Result<Written> print_out(const std::string& text) {
+  if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) return Written{};
+  return tl::unexpected(Failure{"standard output could not be written", kExitWriteFailed});
+}
+
+Result<Written> write_files(const std::string& name, const std::string& out, const DayPlan& plan, const DayInputs& in) {
+  const auto day = date::format("%F", date::sys_days{std::chrono::sys_days{in.day}.time_since_epoch()});
+  for (const auto& kind : kKinds) {
+    if (name != kind.name) continue;
+    const auto path = std::filesystem::path{out} / fmt::format("{}{}", day, kind.ending);
+    if (auto written = write_whole_file(path, kind.print(plan, in)); !written) return written;
+  }
+  return Written{};
 }
 
 Result<Written> hand_out(const PlanOptions& options, const DayPlan& plan, const DayInputs& in) {
   for (const auto& name : options.kinds) {
-    const Kind& kind = *kind_named(name);
-    const auto text = kind.print(plan, in);
-    if (options.out.empty()) {
-      if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size() || std::fflush(stdout) != 0) {
-        return tl::unexpected(Failure{"standard output could not be written", kExitWriteFailed});
-      }
-      continue;
-    }
-    const auto day = date::format("%F", date::sys_days{std::chrono::sys_days{in.day}.time_since_epoch()});
-    const auto path = std::filesystem::path{options.out} / fmt::format("{}{}", day, kind.ending);
-    if (auto written = write_whole_file(path, text); !written) return written;
+    auto done = options.out.empty() ? print_out(kind_named(name)->print(plan, in)) : write_files(name, options.out, plan, in);
+    if (!done) return done;
   }
   return Written{};
+}
+
+// Whatever fetches or writes keeps others out; to look at what is on the disk needs no lock.
+Result<RunLock> locked(const PlanOptions& options, const Configuration& configuration) {
+  if (options.offline && options.out.empty()) return RunLock{};
+  return lock_run(configuration.directory);
 }
 
 Result<Written> prepare_out(const PlanOptions& options) {
@@ -102,6 +124,8 @@ int run_plan(const PlanOptions& options) {
   auto configuration = configuration_or_told(options);
   if (!configuration) return tell(configuration.error());
   if (const auto day = day_planned(options, *configuration, *now); !day) return tell(day.error());
+  const auto lock = locked(options, *configuration);
+  if (!lock) return tell(lock.error());
   if (const auto ready = prepare_out(options); !ready) return tell(ready.error());
 
   auto gathered = gather_readings(*configuration, *now, options.offline);
