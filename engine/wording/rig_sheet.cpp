@@ -1,0 +1,126 @@
+#include "engine/wording/rig_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/say_reading.hpp"
+#include "engine/wording/sheet_stretch.hpp"
+#include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr std::size_t kMostRows = 8;
+constexpr std::size_t kMostWatched = 5;  // heaviest first; more are not read at five in the morning
+
+std::string counted(std::size_t count, const std::string& word) {
+  return fmt::format("{} {}{}", count, word, count == 1 ? "" : word.ends_with("ch") ? "es" : "s");
+}
+
+void add_left_out(Page& page, const SheetStretch& sheet) {
+  std::vector<std::string> parts;
+  if (sheet.waters_left_out > 0) parts.push_back(counted(sheet.waters_left_out, "lesser water") + " left out");
+  if (sheet.reaches_left_out > 0) parts.push_back(counted(sheet.reaches_left_out, "reach") + " left out");
+  if (sheet.techniques_put_together > 0) parts.push_back("neighbours on one rig told as the one fished longer");
+  if (!parts.empty()) page.blocks.push_back(Lines{{capitalised(joined(parts)) + ": see the plan."}, ""});
+}
+
+void add_rows(Page& page, const Told& told) {
+  const SheetStretch sheet = sheet_stretch(*told.floated, kMostRows);
+  Told short_told = told;
+  short_told.floated = &sheet.stretch;
+  add_reaches(page, short_told);
+  add_left_out(page, sheet);
+}
+
+// The plan's cautions, heaviest first; how old the rules are is said under RULES.
+void add_watch(Page& page, const Told& told) {
+  DayPlan plan = told.plan;
+  std::erase_if(plan.cautions, [](const Caution& c) { return c.kind == CautionKind::RulesOld; });
+  const Told without_rules{plan, told.in, told.units, told.clock, told.floated, told.rods, told.day_word};
+  Page care;
+  add_care(care, without_rules);
+  std::vector<std::string> lines;
+  for (const Block& block : care.blocks)
+    if (const auto* said = std::get_if<Lines>(&block)) lines.insert(lines.end(), said->lines.begin(), said->lines.end());
+  if (lines.size() > kMostWatched) {
+    const std::size_t more = lines.size() - kMostWatched;
+    lines.resize(kMostWatched);
+    lines.push_back(fmt::format("And {} more: see the plan.", more));
+  }
+  page.blocks.push_back(Lines{lines, "WATCH"});
+}
+
+void add_rules(Page& page, const Told& told) {
+  const auto& looked_up = told.in.river.rules_checked_on;
+  std::string line = "The law, the agency and the guide on the water come before this sheet. ";
+  if (looked_up && looked_up->ok()) {
+    const bool on_the_day = *looked_up == told.plan.day;
+    line += "Rules last looked up " + short_day(*looked_up) + (on_the_day ? "." : ": CHECK AGAIN TODAY.");
+  } else {
+    line += "Nobody noted when the rules were looked up: CHECK TODAY.";
+  }
+  page.blocks.push_back(Lines{{line}, "RULES"});
+  if (!told.in.settings.emergency.empty()) page.blocks.push_back(Lines{{typed(told.in.settings.emergency)}, "HELP"});
+}
+
+std::string main_reading(const Told& told) {
+  const DayPlan& plan = told.plan;
+  for (std::size_t i = 0; i < plan.readings.size() && i < plan.reading_gauges.size(); ++i) {
+    const NewestReading& reading = plan.readings[i];
+    if (plan.reading_gauges[i] != plan.main_gauge || reading.variable != Variable::Flow) continue;
+    return fmt::format("Gauge {}: {}, {}.", typed(plan.main_gauge), say_value(reading, told.units),
+                       say_when(reading, plan.made_at, plan.day, told.clock));
+  }
+  return "No flow was read.";
+}
+
+std::string bands(const Told& told) {
+  for (const PlannedReach& reach : told.floated->reaches)
+    for (const PlannedWater& water : reach.waters)
+      if (water.choice.best && water.choice.best->technique.method != Method::Dry) {
+        const Band<Length>& fly = water.choice.best->fly_depth;
+        return fmt::format(" A fly told at {} may be at {} {}.", say_length(fly.best, told.units),
+                           length_range_figure(fly.low, fly.high, told.units), length_unit(told.units));
+      }
+  return "";
+}
+
+void add_from(Page& page, const Told& told) {
+  std::vector<std::string> lines{main_reading(told)};
+  if (told.floated != nullptr)
+    lines.push_back("Depths and speeds: your notes, carried to the flow of the hour; ~ a guess." + bands(told));
+  lines.push_back(
+      fmt::format("Made {}, {}.", told.clock.minute(told.plan.made_at), say_day(told.clock.day(told.plan.made_at))));
+  page.blocks.push_back(Lines{lines, "FROM"});
+}
+
+void add_pencil(Page& page, const Told& told) {
+  page.blocks.push_back(
+      PencilBoxes{{"where", "hour", "depth", "bottom Y/N", "rod", "water " + temperature_unit(told.units)}});
+}
+
+}  // namespace
+
+Page rig_sheet(const DayPlan& plan, const DayInputs& in) {
+  const Told facts = told(plan, in);
+  Page page;
+  page.title = typed(in.river.name) + ", rig sheet, " + say_day(plan.day);
+  if (facts.floated == nullptr) {
+    add_no_plan_head(page, facts);
+  } else {
+    add_head(page, facts);
+    add_rods(page, facts);
+    add_rows(page, facts);
+  }
+  add_watch(page, facts);
+  add_rules(page, facts);
+  add_from(page, facts);
+  if (facts.floated != nullptr) add_pencil(page, facts);
+  return page;
+}
+
+}  // namespace floatwright
