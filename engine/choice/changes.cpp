@@ -54,9 +54,9 @@ bool uses_the_line(const Search& search, const Rig& rig, Method method) {
 }
 
 std::optional<ScoredRig> scored_there(const Scene& scene, const Way& way) {
-  const Measured<CastPath> path = middle_cast(scene, way);
-  if (!path) return std::nullopt;
-  return score_middle(scene, way, *path);
+  const auto path = middle_casts(scene, way.rig, {&way.technique, 1});
+  if (!path.front()) return std::nullopt;
+  return score_middle(scene, way, *path.front());
 }
 
 // The line in use, fished by its method in the best way it has there.
@@ -94,7 +94,7 @@ std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, con
 AtFlow at_flow(const Search& search, Discharge flow) {
   const std::optional<WaterToFish> water = search.water_at(flow);
   if (!water || is_far(*water, flow, search.judgement.flow)) return {};
-  const Scene scene{*water, search.tackle, search.preferences, search.judgement};
+  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement);
   const std::optional<ScoredRig> in_use = of_the_line_in_use(search, scene);
   if (!in_use) return {};
   const std::vector<ScoredRig> better = challengers(search, scene, *in_use);

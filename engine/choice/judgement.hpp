@@ -7,8 +7,13 @@
 #include <array>
 
 #include "engine/choice/table.hpp"
+#include "engine/sinking/drift_limits.hpp"
 
 namespace floatwright {
+
+// What a cast's drift is limited by is given to the room that computes casts (engine/choice/limits.hpp); the numbers
+// shipped are there.
+inline constexpr DriftLimits kShippedLimits{};
 
 // By method and by bed; read through engine/choice/by_kind.hpp, where an unknown bed counts as cobble.
 struct MethodNumbers {
@@ -41,11 +46,11 @@ struct PaceJudgement {
   double swim_m_s = 0.60;       // swing and strip: full up to here
   double swim_fall_m_s = 0.30;  // then by exp(-((v - v_ok)/this)^2)
   Table<4> swim_by_temperature{{{4, 0.58}, {10, 1}, {18, 1}, {21, 0.67}}};
-  double drag_half_m_s = 0.25;        // drifted nymphs: half at this drag
-  double tight_line_drag_m_s = 0.10;  // what a led line drags
-  double hang_down_share = 0.3;       // a fly hanging below the rod
-  double hang_down_deg = 8.0;         // that is, within this of downstream
-  double hang_down_stay_s = 3.0;      // and the cast ends so much later
+  double drag_half_m_s = 0.25;                                         // drifted nymphs: half at this drag
+  double tight_line_drag_m_s = kShippedLimits.led_through_water.si();  // what a led line drags
+  double hang_down_share = 0.3;                                        // a fly hanging below the rod
+  double hang_down_deg = in_degrees(kShippedLimits.hang_down);         // that is, within this of downstream
+  double hang_down_stay_s = kShippedLimits.hang_down_stay.si();        // and the cast ends so much later
 };
 
 // What a cast costs.
@@ -59,7 +64,7 @@ struct TimesJudgement {
   double full_sinking_gather_m_s = 1.0;
   double shooting_head_s = 3.0;
   double wrong_taper_s = 1.0;
-  double longest_cast_s = 60.0;
+  double longest_cast_s = kShippedLimits.longest_cast.si();
 };
 
 struct SnagJudgement {
@@ -70,14 +75,16 @@ struct SnagJudgement {
 
 // How long a line drifts before it drags.
 struct MendsJudgement {
-  double floating = 3, sinking_leader = 2, sinking_tip = 1, full_sinking = 0;  // mends a line allows
-  double dry = 2;
-  double slack_m = 1.5;         // each mend's
-  double drag_anchored = 0.25;  // speed at which line and fly part, as a share of the surface speed
-  double drag_drifting = 0.10;
-  double longest_drift_s = 40.0;  // indicator, from a drifting boat
-  double longest_dry_s = 30.0;
-  double casts_of_drift = 1.2;  // from a boat that does not drift: lengths of cast that drift past it
+  double floating = kShippedLimits.floating_mends, sinking_leader = kShippedLimits.sinking_leader_mends,
+         sinking_tip = kShippedLimits.sinking_tip_mends, shooting_head = kShippedLimits.shooting_head_mends,
+         full_sinking = kShippedLimits.full_sinking_mends;  // mends a line allows
+  double dry = kShippedLimits.dry_mends;
+  double slack_m = kShippedLimits.slack.si();           // each mend's
+  double drag_anchored = kShippedLimits.drag_anchored;  // speed at which line and fly part over the surface speed
+  double drag_drifting = kShippedLimits.drag_drifting;
+  double longest_drift_s = kShippedLimits.longest_indicator.si();  // indicator, from a drifting boat
+  double longest_dry_s = kShippedLimits.longest_dry.si();
+  double casts_of_drift = kShippedLimits.casts_of_drift;  // from a boat that does not drift: casts that drift past it
 };
 
 // Standard deviations in ln of a depth of fly.
@@ -88,7 +95,8 @@ struct ScatterJudgement {
 };
 
 struct BoatJudgement {
-  double hold_drifting = 0.0, hold_held = 0.35, hold_anchored = 1.0;
+  double hold_drifting = kShippedLimits.hold_drifting, hold_held = kShippedLimits.hold_held,
+         hold_anchored = kShippedLimits.hold_anchored;
   double most_pace = 2.0;        // k, boat over surface speed of the water fished
   double most_strip_pace = 1.3;  // over it nothing is stripped
 };

@@ -87,6 +87,8 @@ void add_mends(KeyList& keys, MendsJudgement& mends) {
   keys.number("sinking_leader", mends.sinking_leader, "Mends that a floating line with a sinking leader allows.", 0,
               10);
   keys.number("sinking_tip", mends.sinking_tip, "Mends that a sinking tip allows, before it is under.", 0, 10);
+  keys.number("shooting_head", mends.shooting_head,
+              "Mends that a shooting head allows: its thin running line has little to mend with.", 0, 10);
   keys.number("full_sinking", mends.full_sinking, "Mends that a full sinking line allows.", 0, 10);
   keys.number("dry", mends.dry, "Mends that a dry fly's drift is given.", 0, 10);
   keys.number("slack_m", mends.slack_m, "Slack that a mend gives.", 0.1, 10);

@@ -1,6 +1,6 @@
 #pragma once
 // At what pace of the fly a fish takes it, 0 to 1. A swung or stripped fly must be slow over the ground or through the
-// water, a drifted nymph must not drag; a dry fly drifts until its time is up (engine/choice/mends.hpp).
+// water, a drifted nymph must not drag; a dry fly drifts until its time is up (engine/sinking/drift_limits.hpp).
 #include "engine/choice/judgement.hpp"
 #include "engine/sinking/cast_path.hpp"
 

@@ -4,7 +4,7 @@
 
 #include "engine/choice/cast_time.hpp"
 #include "engine/choice/fly_depth.hpp"
-#include "engine/choice/mends.hpp"
+#include "engine/choice/limits.hpp"
 #include "engine/choice/pace.hpp"
 #include "engine/choice/scatter.hpp"
 #include "engine/choice/seconds.hpp"
@@ -42,35 +42,19 @@ Length rod_of(const Scene& scene, const Rig& rig) {
   return rod == rods.end() ? feet(9.0) : rod->length;
 }
 
-Measured<CastPath> cast_in(const Scene& scene, const Way& way, const CaseOfWater& at,
-                           std::optional<Length> leader_set) {
-  if (at.depth <= Length{}) return Absent{"no water in it"};
-  CastWater water;
-  water.depth = at.depth;
-  water.surface_speed = at.speed;
-  water.boat = boat_speed(way.technique.platform, at.boat_lane, at.speed, scene.judgement.boat);
-  if (scene.water.temperature) water.temperature = *scene.water.temperature;
-  return cast_path(scene.tackle, way.rig, way.technique, water, cast_of(scene, way.rig), rod_of(scene, way.rig),
-                   leader_set);
+std::vector<Measured<CastPath>> casts_in(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
+                                         const CaseOfWater& at, const Measured<TabledWater>& water,
+                                         std::optional<Length> leader_set) {
+  if (!water) return std::vector<Measured<CastPath>>(techniques.size(), Absent{water.why_absent()});
+  const Speed boat = boat_speed(techniques.front().platform, at.boat_lane, at.speed, scene.judgement);
+  const CastSetting setting{*water, boat, cast_of(scene, rig), rod_of(scene, rig), scene.limits, leader_set};
+  return cast_paths(scene.tackle, rig, techniques, setting);
 }
 
 FishedCase fished(const Scene& scene, const Way& way, const CaseOfWater& at, const CastPath* path) {
   const WaterToFish& w = scene.water;
-  FishedCase result;
-  result.path = path;
-  result.zone = zone({at.depth, at.speed, Profile{}, w.bed, w.temperature, w.clarity}, way.technique.method,
-                     scene.judgement.zone);
-  Drift drift;
-  drift.method = way.technique.method;
-  drift.kind = kind_of(scene, way.rig);
-  drift.platform = way.technique.platform;
-  drift.surface_speed = at.speed;
-  drift.cast = cast_of(scene, way.rig);
-  drift.passing = metres_per_second(in_metres_per_second(at.speed));
-  if (drift.method == Method::Indicator && path && !path->samples.empty())
-    drift.passing = path->samples.front().over_ground;
-  result.longest = longest_fishing(drift, scene.judgement);
-  return result;
+  const Lie lie{at.depth, at.speed, Profile{}, w.bed, w.temperature, w.clarity};
+  return {path, zone(lie, way.technique.method, scene.judgement.zone)};
 }
 
 Fishing fishing(const Scene& scene, const Way& way) {
@@ -84,6 +68,8 @@ Fishing fishing(const Scene& scene, const Way& way) {
   result.scatter = scatter_factors(way.technique, scene.water.lane, scene.judgement.scatter);
   return result;
 }
+
+const CastPath* path_of(const Measured<CastPath>& cast) { return cast ? &*cast : nullptr; }
 
 double worth_of(const Scene& scene, Method method, double efficiency) {
   const WaterToFish& w = scene.water;
@@ -111,24 +97,36 @@ ScoredRig with_worth(const Scene& scene, const Way& way, const CastPath& path, c
 
 }  // namespace
 
-std::vector<Way> ways(const Scene& scene, Method method) {
+Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
+               const Judgement& judgement) {
+  const Temperature warmth = water.temperature ? *water.temperature : celsius(10.0);
+  const auto tabled = [&](const CaseOfWater& at) { return tabled_water(at.depth, at.speed, Profile{}, warmth); };
+  return {water,
+          tackle,
+          preferences,
+          judgement,
+          drift_limits(judgement),
+          {tabled(low(water)), tabled(middle(water)), tabled(high(water))}};
+}
+
+std::vector<RigWays> ways(const Scene& scene, Method method) {
   const CaseOfWater at = middle(scene.water);
-  std::vector<Way> result;
+  std::vector<RigWays> result;
   for (const Rig& rig : rigs_for(scene.tackle, method)) {
     for (const Platform platform : scene.water.platforms) {
-      const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement.boat);
+      const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement);
       const double water = in_metres_per_second(at.speed);  // m/s
       const double pace = water > 0 ? in_metres_per_second(boat) / water : 0.0;
-      for (const Technique& technique : techniques(method, kind_of(scene, rig), platform, pace, scene.judgement)) {
-        result.push_back({rig, technique});
-      }
+      auto here = techniques(method, kind_of(scene, rig), platform, pace, scene.judgement);
+      if (!here.empty()) result.push_back({rig, std::move(here)});
     }
   }
   return result;
 }
 
-Measured<CastPath> middle_cast(const Scene& scene, const Way& way) {
-  return cast_in(scene, way, middle(scene.water), std::nullopt);
+std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
+                                             std::span<const Technique> techniques) {
+  return casts_in(scene, rig, techniques, middle(scene.water), scene.cases.middle, std::nullopt);
 }
 
 double most_worth(const Scene& scene, Method method) {
@@ -143,11 +141,12 @@ ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path)
 ScoredRig score(const Scene& scene, const Way& way, const CastPath& path) {
   std::optional<Length> leader_set;
   if (way.technique.method == Method::Indicator) leader_set = path.indicator_to_fly;
-  const Measured<CastPath> in_low = cast_in(scene, way, low(scene.water), leader_set);
-  const Measured<CastPath> in_high = cast_in(scene, way, high(scene.water), leader_set);
-  const PerCase<FishedCase> cases{fished(scene, way, low(scene.water), in_low ? &*in_low : nullptr),
+  const std::span<const Technique> technique(&way.technique, 1);
+  const auto in_low = casts_in(scene, way.rig, technique, low(scene.water), scene.cases.low, leader_set);
+  const auto in_high = casts_in(scene, way.rig, technique, high(scene.water), scene.cases.high, leader_set);
+  const PerCase<FishedCase> cases{fished(scene, way, low(scene.water), path_of(in_low.front())),
                                   fished(scene, way, middle(scene.water), &path),
-                                  fished(scene, way, high(scene.water), in_high ? &*in_high : nullptr)};
+                                  fished(scene, way, high(scene.water), path_of(in_high.front()))};
   return with_worth(scene, way, path, effective_seconds(fishing(scene, way), cases, scene.judgement));
 }
 

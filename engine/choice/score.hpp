@@ -1,6 +1,7 @@
 #pragma once
 // One rig fished one way in one water: the casts of the three cases, and what they are worth.
 #include <optional>
+#include <span>
 
 #include "engine/choice/choose.hpp"
 
@@ -12,18 +13,28 @@ struct Scene {
   const Tackle& tackle;
   const Preferences& preferences;
   const Judgement& judgement;
+  DriftLimits limits;
+  PerCase<Measured<TabledWater>> cases;
 };
+[[nodiscard]] Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
+                             const Judgement& judgement);
 
 struct Way {
   Rig rig;
   Technique technique;
 };
+// A rig on a platform, with the ways it can be fished there.
+struct RigWays {
+  Rig rig;
+  std::vector<Technique> techniques;  // of one method and platform
+};
 
 // Every way that the methods, the lines and the platforms of this water allow.
-[[nodiscard]] std::vector<Way> ways(const Scene& scene, Method method);
+[[nodiscard]] std::vector<RigWays> ways(const Scene& scene, Method method);
 
-// The cast in the middle case; absent with the reason.
-[[nodiscard]] Measured<CastPath> middle_cast(const Scene& scene, const Way& way);
+// The casts in the middle case, by technique; absent with the reason.
+[[nodiscard]] std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
+                                                           std::span<const Technique> techniques);
 
 // The worth that a method can have here at most, however well a rig fishes.
 [[nodiscard]] double most_worth(const Scene& scene, Method method);

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <functional>
 
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
@@ -24,34 +25,35 @@ bool same_rig(const Ranked& a, const Ranked& b) { return a.way.rig == b.way.rig;
 bool same_platform(const Ranked& a, const Ranked& b) { return a.way.technique.platform == b.way.technique.platform; }
 bool of_same_line(const Ranked& a, const Ranked& b) { return same_line(a.way.rig, b.way.rig); }
 
-void try_way(std::vector<Ranked>& tried, const Scene& scene, const Way& way) {
-  Measured<CastPath> path = middle_cast(scene, way);
-  if (!path) return;
-  const double seconds = score_middle(scene, way, *path).seconds;
-  tried.push_back({way, std::move(*path), seconds});
+void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& ways) {
+  auto paths = middle_casts(scene, ways.rig, ways.techniques);
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    if (!paths[i]) continue;
+    const Way way{ways.rig, ways.techniques[i]};
+    const double seconds = score_middle(scene, way, *paths[i]).seconds;
+    tried.push_back({way, std::move(paths[i].value()), seconds});
+  }
 }
 
 // Every way in the middle case, but finer counts and strips only where the first ones came near the best.
 std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method) {
   constexpr double kWorthRefining = 0.7;
+  std::vector<RigWays> firsts = ways(scene, method), finer = firsts;
+  const auto is_first = [&](const Technique& t) { return is_tried_first(t, scene.judgement.techniques); };
   std::vector<Ranked> tried;
-  std::vector<Way> finer;
-  for (const Way& way : ways(scene, method)) {
-    const bool first = is_tried_first(way.technique, scene.judgement.techniques);
-    if (first)
-      try_way(tried, scene, way);
-    else
-      finer.push_back(way);
+  std::vector<double> promise;  // s, by rig and platform
+  double best = 0.0;            // s
+  for (RigWays& one : firsts) {
+    std::erase_if(one.techniques, std::not_fn(is_first));
+    const std::size_t before = tried.size();
+    try_ways(tried, scene, one);
+    promise.push_back(0.0);
+    for (std::size_t i = before; i < tried.size(); ++i) promise.back() = std::max(promise.back(), tried[i].seconds);
+    best = std::max(best, promise.back());
   }
-  double best = 0.0;  // s
-  for (const Ranked& one : tried) best = std::max(best, one.seconds);
-  const std::vector<Ranked> firsts = finer.empty() ? std::vector<Ranked>{} : tried;
-  for (const Way& way : finer) {
-    const auto promises = [&](const Ranked& one) {
-      return one.way.rig == way.rig && one.way.technique.platform == way.technique.platform &&
-             one.seconds >= kWorthRefining * best;
-    };
-    if (std::ranges::any_of(firsts, promises)) try_way(tried, scene, way);
+  for (std::size_t i = 0; i < finer.size(); ++i) {
+    std::erase_if(finer[i].techniques, is_first);
+    if (!finer[i].techniques.empty() && promise[i] >= kWorthRefining * best) try_ways(tried, scene, finer[i]);
   }
   std::ranges::stable_sort(tried, std::ranges::greater{}, &Ranked::seconds);
   return tried;
@@ -87,7 +89,7 @@ bool better(const ScoredRig& a, const ScoredRig& b) {
 
 std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
                                    const Judgement& judgement) {
-  const Scene scene{water, tackle, preferences, judgement};
+  const Scene scene = scene_of(water, tackle, preferences, judgement);
   std::vector<ScoredRig> result;
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;

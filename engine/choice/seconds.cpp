@@ -30,31 +30,17 @@ CastSample between(const CastSample& a, const CastSample& b) {
           0.5 * (a.bearing + b.bearing)};
 }
 
-// When the cast is over: a swing hangs below the rod for a while, all else ends with its path.
-double end_of_cast(const Fishing& fishing, const FishedCase& fished, const Judgement& judgement) {
-  const CastPath& path = *fished.path;
-  const double longest = in_seconds(fished.longest);  // s
-  if (fishing.method != Method::Swing) return std::min(longest, in_seconds(path.samples.back().t));
-  return std::min(longest, in_seconds(path.time_to_hang_down) + judgement.pace.hang_down_stay_s);
-}
-
 std::vector<Slice> slices(const Fishing& fishing, const FishedCase& fished, const Judgement& judgement) {
   std::vector<Slice> result;
   if (!fished.path || fished.path->samples.empty()) return result;
   const auto& samples = fished.path->samples;
-  result.reserve(samples.size() + 1);
-  const double end = end_of_cast(fishing, fished, judgement);  // s
-  const auto add = [&](const CastSample& state, double dt) {
+  result.reserve(samples.size());
+  for (std::size_t i = 1; i < samples.size(); ++i) {
+    const CastSample state = between(samples[i - 1], samples[i]);
     const double pace = share_of_pace(state, fishing.method, fishing.easy, judgement.pace);
+    const double dt = in_seconds(samples[i].t - samples[i - 1].t);  // s
     result.push_back({dt, in_metres(state.fly_depth), in_metres(state.tip_depth), pace});
-  };
-  double from = 0.0;  // s
-  for (std::size_t i = 0; i < samples.size() && from < end; ++i) {
-    const double to = std::min(end, in_seconds(samples[i].t));  // s
-    if (to > from) add(i == 0 ? samples[0] : between(samples[i - 1], samples[i]), to - from);
-    from = std::max(from, to);
   }
-  if (from < end) add(samples.back(), end - from);  // hanging on after the last sample
   return result;
 }
 

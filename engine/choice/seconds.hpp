@@ -17,7 +17,6 @@ namespace floatwright {
 struct FishedCase {
   const CastPath* path = nullptr;
   Zone zone;
-  Duration longest;  // the cast ends here at the latest
 };
 
 // What is the same in all cases.

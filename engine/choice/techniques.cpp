@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "engine/choice/mends.hpp"
+#include "engine/choice/limits.hpp"
 
 namespace floatwright {
 namespace {
@@ -13,7 +13,7 @@ std::vector<Technique> swings(LineKind kind, Platform platform, const Judgement&
   if (!fixed(platform)) return {};
   Technique tight;
   tight.platform = platform;
-  if (mends(kind, judgement.mends) < 1.0) return {tight};
+  if (mends(kind, Method::Swing, drift_limits(judgement)) < 1.0) return {tight};
   Technique mended = tight, fed = tight;
   mended.mending = Mending::OneMend;
   fed.mending = Mending::MendAndFeed;
@@ -38,9 +38,9 @@ std::vector<Technique> strips(LineKind kind, Platform platform, double pace, con
 
 }  // namespace
 
-Speed boat_speed(Platform platform, SurfaceSpeed boat_lane, SurfaceSpeed fished, const BoatJudgement& judgement) {
-  const double boat = (1.0 - hold(platform, judgement)) * in_metres_per_second(boat_lane);  // m/s
-  return metres_per_second(std::min(boat, judgement.most_pace * in_metres_per_second(fished)));
+Speed boat_speed(Platform platform, SurfaceSpeed boat_lane, SurfaceSpeed fished, const Judgement& judgement) {
+  const double boat = (1.0 - hold(platform, drift_limits(judgement))) * in_metres_per_second(boat_lane);  // m/s
+  return metres_per_second(std::min(boat, judgement.boat.most_pace * in_metres_per_second(fished)));
 }
 
 std::vector<Technique> techniques(Method method, LineKind kind, Platform platform, double pace,

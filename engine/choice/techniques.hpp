@@ -11,7 +11,7 @@ namespace floatwright {
 
 // v_boat = (1 - hold) x the speed of the thread the boat is in, at most twice the speed of the water fished.
 [[nodiscard]] Speed boat_speed(Platform platform, SurfaceSpeed boat_lane, SurfaceSpeed fished,
-                               const BoatJudgement& judgement);
+                               const Judgement& judgement);
 
 // `pace` is k, boat speed over surface speed of the water fished, in the middle case.
 [[nodiscard]] std::vector<Technique> techniques(Method method, LineKind kind, Platform platform, double pace,

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "engine/sinking/indicator.hpp"
 #include "engine/sinking/led_casts.hpp"
@@ -10,32 +11,49 @@
 namespace floatwright {
 namespace {
 
-std::string fault_of(const CastWater& water, Length cast) {
-  if (!(water.depth > Length{}) || !std::isfinite(water.depth.si())) return "the water has no depth";
-  if (!(water.surface_speed >= SurfaceSpeed{}) || !std::isfinite(water.surface_speed.si()))
-    return "the water's speed is below 0";
-  if (!std::isfinite(water.boat.si())) return "the boat's speed is not a number";
-  if (!(cast > Length{}) || !std::isfinite(cast.si())) return "the cast has no length";
+std::string fault_of(const CastSetting& setting) {
+  if (!std::isfinite(setting.boat.si())) return "the boat's speed is not a number";
+  if (!(setting.cast > Length{}) || !std::isfinite(setting.cast.si())) return "the cast has no length";
   return {};
+}
+
+bool is_pulled(Method method) { return method == Method::Swing || method == Method::Strip; }
+
+Measured<CastPath> drifted_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
+                                const CastSetting& setting) {
+  switch (technique.method) {
+    case Method::Indicator:
+      return indicator_cast(tackle, rig, technique, setting);
+    case Method::TightLine:
+      return tight_line_cast(tackle, rig, setting);
+    case Method::Dry:
+      return dry_cast(tackle, rig, technique, setting);
+    case Method::Swing:
+    case Method::Strip:
+      break;
+  }
+  return Absent{"the method is not known"};
 }
 
 }  // namespace
 
+std::vector<Measured<CastPath>> cast_paths(const Tackle& tackle, const Rig& rig, std::span<const Technique> techniques,
+                                           const CastSetting& setting) {
+  if (std::string fault = fault_of(setting); !fault.empty())
+    return std::vector<Measured<CastPath>>(techniques.size(), Absent{fault});
+  if (techniques.empty()) return {};
+  if (is_pulled(techniques.front().method)) return pulled_casts(tackle, rig, techniques, setting);
+  std::vector<Measured<CastPath>> paths;
+  for (const Technique& technique : techniques) paths.push_back(drifted_cast(tackle, rig, technique, setting));
+  return paths;
+}
+
 Measured<CastPath> cast_path(const Tackle& tackle, const Rig& rig, const Technique& technique, const CastWater& water,
-                             Length cast, Length rod, std::optional<Length> leader_set) {
-  if (std::string fault = fault_of(water, cast); !fault.empty()) return Absent{fault};
-  switch (technique.method) {
-    case Method::Swing:
-    case Method::Strip:
-      return pulled_cast(tackle, rig, technique, water, cast);
-    case Method::Indicator:
-      return indicator_cast(tackle, rig, technique, water, cast, rod, leader_set);
-    case Method::TightLine:
-      return tight_line_cast(tackle, rig, technique, water, cast, rod);
-    case Method::Dry:
-      return dry_cast(tackle, rig, technique, water, cast);
-  }
-  return Absent{"the method is not known"};
+                             Length cast, Length rod) {
+  const auto tabled = tabled_water(water.depth, water.surface_speed, water.profile, water.temperature);
+  if (!tabled) return Absent{tabled.why_absent()};
+  const DriftLimits shipped;
+  return std::move(cast_paths(tackle, rig, {&technique, 1}, {*tabled, water.boat, cast, rod, shipped, {}}).front());
 }
 
 }  // namespace floatwright

@@ -5,9 +5,12 @@
 // the water's, the profile frozen; bed, temperature and scatter come at scoring. Indicator, tight-line and dry have
 // closed forms (engine/sinking/indicator.hpp).
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "engine/river/river.hpp"
+#include "engine/sinking/drift_limits.hpp"
+#include "engine/sinking/tabled_water.hpp"
 #include "engine/tackle/tackle.hpp"
 #include "engine/units/measured.hpp"
 #include "engine/water/profile.hpp"
@@ -49,10 +52,24 @@ struct CastPath {
   Length indicator_to_fly;          // indicator only, else 0
 };
 
-// Absent with the reason where the rig has no answer (no mass given for the fly, a solver that found no shape).
-// `leader_set`: for the indicator, the leader solved in the middle case and kept for the others; none: solve it here.
+// Where and how a rig is cast; the water and the limits outlive it.
+struct CastSetting {
+  const TabledWater& water;
+  Speed boat;  // over the ground, along the stream
+  Length cast, rod;
+  const DriftLimits& limits;
+  // For the indicator, the leader solved in the middle case and kept for the others; none: solve it here.
+  std::optional<Length> leader_set;
+};
+
+// One rig fished several ways by one method from one boat, each an answer of its own; what the ways share is solved
+// once. Absent with the reason where the rig has no answer (no mass given for the fly, a solver that found no shape).
+[[nodiscard]] std::vector<Measured<CastPath>> cast_paths(const Tackle& tackle, const Rig& rig,
+                                                         std::span<const Technique> techniques,
+                                                         const CastSetting& setting);
+
+// One way alone, with the limits as shipped.
 [[nodiscard]] Measured<CastPath> cast_path(const Tackle& tackle, const Rig& rig, const Technique& technique,
-                                           const CastWater& water, Length cast, Length rod,
-                                           std::optional<Length> leader_set = std::nullopt);
+                                           const CastWater& water, Length cast, Length rod);
 
 }  // namespace floatwright

@@ -33,11 +33,11 @@ NormalDrag::NormalDrag(Length diameter, const WaterProperties& water)
       reynolds_per_speed_(diameter.si() / water.viscosity.si()),
       table_(&drag_table()) {}
 
-ForcePerLength NormalDrag::at_a_creep(Speed across) const {
+DragPerSpeed NormalDrag::at_a_creep(Speed across) const {
   const double u = across.si();               // m/s
   const double re = u * reynolds_per_speed_;  // -
   if (!(re > 0.0)) return {};
-  return ForcePerLength::from_si(half_density_diameter_ * cylinder_drag_coefficient(re) * u * u);
+  return DragPerSpeed::from_si(half_density_diameter_ * cylinder_drag_coefficient(re) * u);
 }
 
 }  // namespace floatwright

@@ -12,6 +12,7 @@
 namespace floatwright {
 
 using ForcePerLength = Quantity<0, 1, -2>;  // N/m
+using DragPerSpeed = Quantity<-1, 1, -1>;   // kg/m/s: force per length over the speed that causes it
 
 // Cd [-] at Re [-]. Grows without bound as Re goes to 0: use NormalDrag, whose force is finite there.
 [[nodiscard]] double cylinder_drag_coefficient(double reynolds);
@@ -43,16 +44,17 @@ class NormalDrag {
  public:
   NormalDrag(Length diameter, const WaterProperties& water);
   // For a speed square to the line, 0 or more.
-  [[nodiscard]] ForcePerLength at(Speed across) const {
+  [[nodiscard]] ForcePerLength at(Speed across) const { return per_speed(across) * across; }
+  [[nodiscard]] DragPerSpeed per_speed(Speed across) const {
     const double u = across.si();               // m/s
     const double re = u * reynolds_per_speed_;  // -
     if (re < DragTable::kLeast) return at_a_creep(across);
     const double cd = table_->at(re < DragTable::kMost ? re : DragTable::kMost);
-    return ForcePerLength::from_si(half_density_diameter_ * cd * u * u);
+    return DragPerSpeed::from_si(half_density_diameter_ * cd * u);
   }
 
  private:
-  [[nodiscard]] ForcePerLength at_a_creep(Speed across) const;
+  [[nodiscard]] DragPerSpeed at_a_creep(Speed across) const;
   double half_density_diameter_;  // kg/m2
   double reynolds_per_speed_;     // s/m
   const DragTable* table_;

@@ -5,7 +5,6 @@
 #include <cmath>
 
 #include "engine/sinking/cylinder_drag.hpp"
-#include "engine/sinking/drag_free.hpp"
 #include "engine/sinking/even_samples.hpp"
 #include "engine/sinking/stream.hpp"
 
@@ -16,10 +15,9 @@ namespace {
 constexpr Length kOverBed = metres(0.10), kHalfFoot = feet(0.5), kLeaderDiameter = millimetres(0.20),
                  kOverRod = metres(1.0);
 constexpr double kMostDepths = 1.5;
-constexpr Duration kLongestDrift = seconds(40.0);
-constexpr double kDriftPerCast = 1.2;  // lengths of cast that a drift from a standing boat may run
 constexpr std::size_t kPieces = 10;
-constexpr int kRounds = 30, kHalvings = 14, kLeaderRounds = 8;
+constexpr int kRounds = 30, kTries = 20, kLeaderRounds = 8;
+constexpr double kSpeedWithin = 1e-4;  // m/s
 
 using Depths = std::array<double, kPieces + 1>;  // m, from the fly up to the indicator
 
@@ -44,14 +42,29 @@ Depths drag_below(const Hanging& hanging, const Depths& depth, double indicator,
   return drag;
 }
 
-// The speed at which the whole has no net drag: between the bed's water and the surface's.
-double free_speed(const Hanging& hanging, const Depths& depth, const Stream& stream) {
-  double slow = 0.0, fast = stream.at_surface().si();  // m/s
-  for (int i = 0; i < kHalvings; ++i) {
-    const double middle = 0.5 * (slow + fast);
-    (drag_below(hanging, depth, middle, stream)[kPieces] < 0.0 ? slow : fast) = middle;
+// The speed at which the whole has no net drag: between the bed's water and the surface's. By false position, the side
+// that stays put counting half (the Illinois rule).
+double free_speed(const Hanging& hanging, const Depths& depth, double guess, const Stream& stream) {
+  const auto pull = [&](double speed) { return drag_below(hanging, depth, speed, stream)[kPieces]; };  // N
+  double slow = 0.0, fast = stream.at_surface().si();                                                  // m/s
+  double slow_pull = pull(slow), fast_pull = pull(fast), at = guess;
+  bool was_slow = false, was_fast = false;
+  for (int i = 0; i < kTries && fast - slow > kSpeedWithin; ++i) {
+    const double here = pull(at);
+    if (here < 0.0) {
+      slow = at, slow_pull = here;
+      if (was_slow) fast_pull *= 0.5;
+    } else {
+      fast = at, fast_pull = here;
+      if (was_fast) slow_pull *= 0.5;
+    }
+    was_slow = here < 0.0, was_fast = !was_slow;
+    if (slow_pull == fast_pull) break;
+    const double next = slow + (fast - slow) * slow_pull / (slow_pull - fast_pull);
+    if (std::abs(next - at) < kSpeedWithin) return next;
+    at = next;
   }
-  return 0.5 * (slow + fast);
+  return at;
 }
 
 // Depths of the joints from the drag below each: tan(beta) = H/V.
@@ -71,9 +84,9 @@ IndicatorDrift drift_in(const Stream& stream, Length leader, const HungWeight& h
                         NormalDrag(kLeaderDiameter, properties)};
   Depths depth{};
   for (std::size_t i = 0; i <= kPieces; ++i) depth[i] = hanging.piece * static_cast<double>(kPieces - i);
-  double speed = 0.0;  // m/s
+  double speed = 0.9 * stream.at_surface().si();  // m/s
   for (int round = 0; round < kRounds; ++round) {
-    speed = free_speed(hanging, depth, stream);
+    speed = free_speed(hanging, depth, speed, stream);
     const Depths next = hung_depths(hanging, drag_below(hanging, depth, speed, stream));
     const bool settled = std::abs(next[0] - depth[0]) < 5e-4;
     // Half the way: a deeper fly is in slower water, is dragged more and would swing up and down for ever.
@@ -98,6 +111,15 @@ Length leader_in(const Stream& stream, const HungWeight& hung, const WaterProper
   return metres(std::max(kHalfFoot.si(), rounded_down(length)));
 }
 
+// A drifting boat goes along; past another one it drifts until it drags or is out of reach.
+Duration longest_drift(LineKind kind, Platform platform, Speed indicator, const CastSetting& setting) {
+  const DriftLimits& limits = setting.limits;
+  if (platform == Platform::Drifting) return std::min(limits.longest_indicator, limits.longest_cast);
+  const double count = mends(kind, Method::Indicator, limits);
+  const Duration free = drag_free_time(count, platform, setting.water.surface_speed, limits);
+  return time_within(setting.cast * limits.casts_of_drift, indicator, free);
+}
+
 }  // namespace
 
 IndicatorDrift indicator_drift(Length leader, const HungWeight& hung, const CastWater& water) {
@@ -110,17 +132,15 @@ Length indicator_leader(const HungWeight& hung, const CastWater& water, Length r
 }
 
 Measured<CastPath> indicator_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
-                                  const CastWater& water, Length cast, Length rod, std::optional<Length> leader_set) {
-  const WaterProperties properties = water_at(water.temperature);
-  const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, properties);
+                                  const CastSetting& setting) {
+  const TabledWater& water = setting.water;
+  const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, water.properties);
   if (!hung) return Absent{hung.why_absent()};
-  const Stream stream(water.surface_speed, water.profile, water.depth);
-  const Length leader = leader_set ? *leader_set : leader_in(stream, *hung, properties, water.depth, rod);
-  const IndicatorDrift drift = drift_in(stream, leader, *hung, properties);
-  const Duration free =
-      drag_free_time(mends(tackle.lines[rig.line].kind), hold(technique.platform), water.surface_speed);
-  const bool drifting = technique.platform == Platform::Drifting;
-  const Duration end = drifting ? kLongestDrift : time_within(cast * kDriftPerCast, drift.indicator, free);
+  const Stream& stream = water.stream;
+  const Length leader =
+      setting.leader_set ? *setting.leader_set : leader_in(stream, *hung, water.properties, water.depth, setting.rod);
+  const IndicatorDrift drift = drift_in(stream, leader, *hung, water.properties);
+  const Duration end = longest_drift(tackle.lines[rig.line].kind, technique.platform, drift.indicator, setting);
   const auto at = [&](Duration t) {
     const Length fly = std::min(hung->towed.sink_rate * t, drift.fly_depth);
     const double lag = std::abs(drift.indicator.si() - stream.at(fly).si());  // m/s

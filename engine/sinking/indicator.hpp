@@ -20,7 +20,6 @@ struct IndicatorDrift {
 [[nodiscard]] Length indicator_leader(const HungWeight& hung, const CastWater& water, Length rod);
 
 [[nodiscard]] Measured<CastPath> indicator_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
-                                                const CastWater& water, Length cast, Length rod,
-                                                std::optional<Length> leader_set);
+                                                const CastSetting& setting);
 
 }  // namespace floatwright

@@ -7,10 +7,9 @@ namespace floatwright {
 
 // y = min(V t, h - 0.10 m); the fly's path past the rod is 5 m on a thin line or mono rig, 3 m on any other, which
 // sags.
-[[nodiscard]] Measured<CastPath> tight_line_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
-                                                 const CastWater& water, Length cast, Length rod);
-// On the surface until it drags, at most 30 s; from a standing boat no longer than 1.2 casts of drift. Two mends.
-[[nodiscard]] Measured<CastPath> dry_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
-                                          const CastWater& water, Length cast);
+[[nodiscard]] Measured<CastPath> tight_line_cast(const Tackle& tackle, const Rig& rig, const CastSetting& setting);
+// On the surface until it drags, and no longer than the limits let it; from a standing boat until it has drifted past.
+[[nodiscard]] CastPath dry_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
+                                const CastSetting& setting);
 
 }  // namespace floatwright

@@ -22,10 +22,13 @@ class Bracket {
   // First by slope 1, then by the secant; halves where that leaves the bracket, and every fourth time, to be sure to
   // end.
   [[nodiscard]] double next() const {
-    double guess = last_at_ - last_;
-    if (count_ > 1 && last_ != before_) guess = last_at_ - last_ * (last_at_ - before_at_) / (last_ - before_);
+    const double guess = corrected();
     const bool halve = count_ > 4 && count_ % 4 == 0;
     return !halve && guess > low_ && guess < high_ ? guess : 0.5 * (low_ + high_);
+  }
+  [[nodiscard]] double corrected() const {
+    if (count_ < 2 || last_ == before_) return last_at_ - last_;
+    return last_at_ - last_ * (last_at_ - before_at_) / (last_ - before_);
   }
 
  private:
@@ -41,8 +44,8 @@ std::optional<double> rising_root(const F& f, double low, double high, double gu
   for (int i = 0; i < kMostShots; ++i) {
     const double value = f(at);
     if (!std::isfinite(value)) return std::nullopt;
-    if (std::abs(value) <= tolerance) return at;
     bracket.add(at, value);
+    if (std::abs(value) <= tolerance) return std::clamp(bracket.corrected(), low, high);
     at = bracket.next();
   }
   return std::nullopt;
@@ -50,32 +53,35 @@ std::optional<double> rising_root(const F& f, double low, double high, double gu
 
 // The fly lies on the surface, which carries some of its lift: the weight it may then hang on its line is between its
 // own, below 0, and all that sinks.
-Measured<Settled> settle_afloat(const UpwardLine& line, const LineVelocity& velocity, double tolerance) {
+Measured<Settled> settle_afloat(const UpwardLine& line, const LineVelocity& velocity, Length out, double tolerance) {
   Shot shot;
   const auto rise = [&](double carried) {
-    shot = line.shoot(Length{}, velocity, newtons(carried));
+    shot = line.shoot(Length{}, velocity, out, newtons(carried));
     return -in_metres(shot.end_depth);
   };
   const double most = 2.0 * line.heaviness().si() + line.lift().si() + 1.0;  // N
   const auto carried = rising_root(rise, 0.0, most, line.lift().si(), tolerance);
   if (!carried) return Absent{"a line lighter than water under a fly that floats has no steady shape"};
-  return Settled{Length{}, newtons(*carried), shot};
+  return Settled{Length{}, shot.tip_depth, shot.line, newtons(*carried)};
 }
 
 }  // namespace
 
-Measured<Settled> settle(const UpwardLine& line, const LineVelocity& velocity, Length guess, Length tolerance) {
+Measured<Settled> settle(const UpwardLine& line, const LineVelocity& velocity, Length out, Length guess,
+                         Length tolerance) {
   const double close = in_metres(tolerance);  // m
-  if (line.lifts() && line.shoot(Length{}, velocity).end_depth.si() > close)
-    return settle_afloat(line, velocity, close);
+  if (line.lifts() && line.shoot(Length{}, velocity, out).end_depth.si() > close)
+    return settle_afloat(line, velocity, out, close);
   Shot shot;
+  double shot_from = 0.0;  // m
   const auto end = [&](double depth) {
-    shot = line.shoot(metres(depth), velocity);
+    shot = line.shoot(metres(depth), velocity, out);
+    shot_from = depth;
     return in_metres(shot.end_depth);
   };
-  const auto depth = rising_root(end, 0.0, in_metres(line.length()), in_metres(guess), close);
+  const auto depth = rising_root(end, 0.0, in_metres(out), in_metres(guess), close);
   if (!depth) return Absent{"no depth of the fly brings the line's upper end to the surface"};
-  return Settled{metres(*depth), Force{}, shot};
+  return Settled{metres(*depth), shot.tip_depth + metres(*depth - shot_from), shot.line, Force{}};
 }
 
 }  // namespace floatwright

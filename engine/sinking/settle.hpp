@@ -1,19 +1,21 @@
 #pragma once
 // The one fly depth at which a line's upper end comes out at the surface. In an even stream the end is always the same
-// height over the fly, so that the first correction is right; a sheared one takes three to five shots.
+// height over the fly, so that the first correction is right; a sheared one takes a few shots. Of a shot that ends
+// within the tolerance the rest is corrected and not shot again, which leaves some hundredths of the tolerance.
 #include "engine/sinking/upward_line.hpp"
 #include "engine/units/measured.hpp"
 
 namespace floatwright {
 
 struct Settled {
-  Length fly_depth;
+  Length fly_depth, tip_depth;
+  Length line;    // that it takes from the fly to the surface; more of it out changes nothing where it ends level
   Force carried;  // by the surface under a fly that floats, else 0
-  Shot shot;
 };
 
-// Absent where no depth brings the end to the surface. A fly that its line lets up to the surface lies on it.
-[[nodiscard]] Measured<Settled> settle(const UpwardLine& line, const LineVelocity& velocity, Length guess,
+// `out`: of the line from the fly up. Absent where no depth brings the end to the surface. A fly that its line lets up
+// to the surface lies on it.
+[[nodiscard]] Measured<Settled> settle(const UpwardLine& line, const LineVelocity& velocity, Length out, Length guess,
                                        Length tolerance = millimetres(0.02));
 
 }  // namespace floatwright

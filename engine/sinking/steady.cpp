@@ -74,9 +74,9 @@ Measured<SteadyShape> steady_shape(const SteadyCase& in) {
   const UpwardLine line(in.parts, in.fly, water_at(in.temperature), stream, in.tangential_drag, in.end);
   if (!(line.heaviness() > Force{})) return Absent{"a line lighter than water all along floats: it has no depth"};
   const LineVelocity velocity{in.line_along, in.line_across};
-  const auto settled = settle(line, velocity, first_guess(in, line));
+  const auto settled = settle(line, velocity, line.length(), first_guess(in, line));
   if (!settled) return Absent{settled.why_absent()};
-  return shape_of(in, *settled, line.shoot(settled->fly_depth, velocity, settled->carried, true));
+  return shape_of(in, *settled, line.shoot(settled->fly_depth, velocity, line.length(), settled->carried, true));
 }
 
 }  // namespace floatwright

@@ -7,11 +7,9 @@ namespace floatwright {
 namespace {
 
 // Judgement.
-constexpr Angle kCastDownstream = degrees(70.0), kCastAcross = degrees(90.0), kHangDown = degrees(8.0);
-constexpr double kSlack = 0.05;                              // of a cast to be stripped, over its chord
-constexpr double kLead = 1.5;                                // pace of a tight line over the stream's
-constexpr double kMendSlack = 1.5, kFeedSlack = 4.5;         // s from landing until the line is tight
-constexpr double kAfterHangDown = 3.0, kLongestCast = 60.0;  // s
+constexpr Angle kCastDownstream = degrees(70.0), kCastAcross = degrees(90.0);
+constexpr double kSlack = 0.05;                       // of a cast to be stripped, over its chord
+constexpr double kMendSlack = 1.5, kFeedSlack = 4.5;  // s from landing until the line is tight
 constexpr int kMoments = 48, kCountMoments = 12;
 
 double slack_time(Mending mending) {
@@ -40,17 +38,24 @@ Drifted drifted(double bearing, double chord, double drift) {
 
 }  // namespace
 
-SwingCourse swing_course(Mending mending, Speed stream, Length cast) {
+Moment moment(Duration t, Angle bearing, Length out, bool slack, Speed strip) {
+  return {t, bearing, std::cos(bearing.si()), std::sin(bearing.si()), out, slack, strip};
+}
+
+Angle cast_downstream() { return kCastDownstream; }
+
+SwingCourse swing_course(Mending mending, Speed stream, Length cast, const DriftLimits& limits) {
   const double u = stream.si();               // m/s
   const double chord = cast.si();             // m
   const double start = kCastDownstream.si();  // rad
   const double slack = slack_time(mending);   // s
   const Drifted tight = drifted(start, chord, u * slack);
   const double out = std::max(chord, tight.distance);  // m, fed line and all
-  const double rate = kLead * u / out;                 // 1/s
-  const double ways = std::log(std::tan(tight.bearing / 2.0) / std::tan(kHangDown.si() / 2.0));
-  const double hang = ways <= 0.0 ? slack : (ways < rate * kLongestCast ? slack + ways / rate : kLongestCast);  // s
-  const double end = std::min(hang + kAfterHangDown, kLongestCast);                                             // s
+  const double rate = kBellyLead * u / out;            // 1/s
+  const double ways = std::log(std::tan(tight.bearing / 2.0) / std::tan(limits.hang_down.si() / 2.0));
+  const double longest = limits.longest_cast.si();                                                    // s
+  const double hang = ways <= 0.0 ? slack : (ways < rate * longest ? slack + ways / rate : longest);  // s
+  const double end = std::min(hang + limits.hang_down_stay.si(), longest);                            // s
 
   SwingCourse course;
   course.hang_down = seconds(std::min(hang, end));
@@ -58,12 +63,13 @@ SwingCourse swing_course(Mending mending, Speed stream, Length cast) {
     const double t = end * i / kMoments;
     const bool is_slack = t < slack;
     const double bearing = is_slack ? drifted(start, chord, u * t).bearing : swung(tight.bearing, rate * (t - slack));
-    course.moments.push_back({seconds(t), radians(bearing), metres(out), is_slack, Speed{}});
+    course.moments.push_back(moment(seconds(t), radians(bearing), metres(out), is_slack, Speed{}));
   }
   return course;
 }
 
-SwingCourse strip_course(Duration count, Speed strip, Speed stream, Length cast, Length least_out) {
+SwingCourse strip_course(Duration count, Speed strip, Speed stream, Length cast, Length least_out,
+                         const DriftLimits& limits) {
   const double u = stream.si();                                                                   // m/s
   const double s = strip.si();                                                                    // m/s
   const double length = cast.si();                                                                // m
@@ -72,23 +78,23 @@ SwingCourse strip_course(Duration count, Speed strip, Speed stream, Length cast,
   const double until_tight = u > 0.0 ? std::sqrt(length * length - chord * chord) / u : counted;  // s from landing
   const double slack = std::min(until_tight, counted);                                            // s
   const double tight = drifted(kCastAcross.si(), chord, u * slack).bearing;                       // rad
-  const double pulled = swung(tight, kLead * u * (counted - slack) / length);             // rad, at the first pull
-  const double end = std::min(std::max(0.0, length - least_out.si()) / s, kLongestCast);  // s
+  const double pulled = swung(tight, kBellyLead * u * (counted - slack) / length);  // rad, at the first pull
+  const double end = std::min(std::max(0.0, length - least_out.si()) / s, limits.longest_cast.si());  // s
 
   SwingCourse course;
   for (int i = 0; i < kCountMoments && counted > 0.0; ++i) {
     const double t = counted * i / kCountMoments;  // s from landing
     const bool is_slack = t < slack;
-    const double bearing =
-        is_slack ? drifted(kCastAcross.si(), chord, u * t).bearing : swung(tight, kLead * u * (t - slack) / length);
-    course.moments.push_back({seconds(t - counted), radians(bearing), cast, is_slack, Speed{}});
+    const double bearing = is_slack ? drifted(kCastAcross.si(), chord, u * t).bearing
+                                    : swung(tight, kBellyLead * u * (t - slack) / length);
+    course.moments.push_back(moment(seconds(t - counted), radians(bearing), cast, is_slack, Speed{}));
   }
   course.landed = course.moments.size();
   for (int i = 0; i <= kMoments; ++i) {
     const double t = end * i / kMoments;
-    const double out = length - s * t;                          // m
-    const double way = kLead * u / s * std::log(length / out);  // 1.5 U dt/L over a line that grows shorter
-    course.moments.push_back({seconds(t), radians(swung(pulled, way)), metres(out), false, strip});
+    const double out = length - s * t;                               // m
+    const double way = kBellyLead * u / s * std::log(length / out);  // 1.5 U dt/L over a line that grows shorter
+    course.moments.push_back(moment(seconds(t), radians(swung(pulled, way)), metres(out), false, strip));
   }
   course.hang_down = seconds(end);
   return course;

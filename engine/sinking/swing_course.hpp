@@ -9,23 +9,30 @@
 
 namespace floatwright {
 
+inline constexpr double kBellyLead = 1.5;  // pace of a tight line's belly over the stream's
+
 struct Moment {
-  Duration t;     // from landing; strip: from the end of the count, below 0 while counting
-  Angle bearing;  // from straight down the stream
-  Length out;     // rod tip to fly along the line
+  Duration t;           // from landing; strip: from the end of the count, below 0 while counting
+  Angle bearing;        // from straight down the stream
+  double cosine, sine;  // of it
+  Length out;           // rod tip to fly along the line
   bool slack = false;
   Speed strip;  // line coming in
 };
+[[nodiscard]] Moment moment(Duration t, Angle bearing, Length out, bool slack, Speed strip);
 
 struct SwingCourse {
   std::vector<Moment> moments;  // even in time from t = 0 on; before it the count
   std::size_t landed = 0;       // index of t = 0
-  Duration hang_down;           // within 8 degrees of straight down the stream; else the end
+  Duration hang_down;           // hangs straight down the stream, by the limits; else the end
 };
 
 // `stream`: the surface's speed past the rod, 0 or more.
-[[nodiscard]] SwingCourse swing_course(Mending mending, Speed stream, Length cast);
-// Cast square to the stream; ends with `least_out` between fly and rod tip, or after a minute.
-[[nodiscard]] SwingCourse strip_course(Duration count, Speed strip, Speed stream, Length cast, Length least_out);
+[[nodiscard]] SwingCourse swing_course(Mending mending, Speed stream, Length cast, const DriftLimits& limits);
+// Cast square to the stream; ends with `least_out` between fly and rod tip, or after the longest cast.
+[[nodiscard]] SwingCourse strip_course(Duration count, Speed strip, Speed stream, Length cast, Length least_out,
+                                       const DriftLimits& limits);
+// Where a swing begins.
+[[nodiscard]] Angle cast_downstream();
 
 }  // namespace floatwright

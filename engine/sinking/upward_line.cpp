@@ -46,17 +46,23 @@ int steps_of(PartKind kind, const Fineness& fineness) {
 
 }  // namespace
 
-// Resultant of all below (N) and place (m): along the stream, across it, downward. As a slope, both per metre.
+// Resultant of all below (N) and place (m): along the stream, across it, downward; the place across is not asked for.
 struct UpwardLine::State {
-  double px, pz, py, x, z, y;
-  [[nodiscard]] double tension() const { return std::sqrt(px * px + pz * pz + py * py); }
+  double px, pz, py, x, y;
   [[nodiscard]] State plus(double k, const State& d) const {
-    return {px + k * d.px, pz + k * d.pz, py + k * d.py, x + k * d.x, z + k * d.z, y + k * d.y};
+    return {px + k * d.px, pz + k * d.pz, py + k * d.py, x + k * d.x, y + k * d.y};
   }
+};
+
+struct UpwardLine::Slope {
+  State per_metre;
+  double tension;      // N
+  double drag, speed;  // kg/m/s square to the line, m/s of the water past it
 };
 
 struct UpwardLine::Course {
   State at;
+  double left;  // m of line still above
   bool trace;
   std::vector<SteadyShape::Point> points;
 };
@@ -86,62 +92,57 @@ UpwardLine::State UpwardLine::start(double depth, double carried, const LineVelo
   const double u = stream_->at(metres(depth)).si() - velocity.along.si();                     // m/s
   const double v = -velocity.across.si();                                                     // m/s
   const double drag = 0.5 * density_ * fly_.towed_drag_area.si() * std::sqrt(u * u + v * v);  // kg/s
-  return {drag * u, drag * v, fly_.weight_in_water.si() + carried, 0.0, 0.0, depth};
+  return {drag * u, drag * v, fly_.weight_in_water.si() + carried, 0.0, depth};
 }
 
-UpwardLine::State UpwardLine::slope(const Part& part, double share, const State& at,
+UpwardLine::Slope UpwardLine::slope(const Part& part, double share, const State& at,
                                     const LineVelocity& velocity) const {
-  const double tension = at.tension();  // N
+  const double tension = std::sqrt(at.px * at.px + at.pz * at.pz + at.py * at.py);  // N
   const bool slack = tension < kLeastTension;
-  const double tx = slack ? 0.0 : at.px / tension, tz = slack ? 0.0 : at.pz / tension,
-               ty = slack ? 1.0 : at.py / tension;
-  const double ux = stream_->at(metres(at.y)).si() - velocity.along.si();              // m/s, water past the line
-  const double uz = -velocity.across.si();                                             // m/s
-  const double ut = ux * tx + uz * tz;                                                 // m/s, along the line
-  const double nx = ux - ut * tx, nz = uz - ut * tz, ny = -ut * ty;                    // m/s, square to the line
-  const double un = std::sqrt(nx * nx + nz * nz + ny * ny);                            // m/s
-  const double fn = un > 0.0 ? part.normal.at(metres_per_second(un)).si() / un : 0.0;  // kg/m/s
-  const double ft = part.wetted_drag * std::abs(ut) * ut;                              // N/m
-  const double w = part.weight_low + share * (part.weight_high - part.weight_low);     // N/m
-  return {fn * nx + ft * tx, fn * nz + ft * tz, fn * ny + ft * ty + w, -tx, -tz, -ty};
+  const double per_newton = slack ? 0.0 : 1.0 / tension;  // 1/N
+  const double tx = at.px * per_newton, tz = at.pz * per_newton, ty = slack ? 1.0 : at.py * per_newton;
+  const double ux = stream_->at(metres(at.y)).si() - velocity.along.si();           // m/s, water past the line
+  const double uz = -velocity.across.si();                                          // m/s
+  const double ut = ux * tx + uz * tz;                                              // m/s, along the line
+  const double u2 = ux * ux + uz * uz;                                              // m2/s2
+  const double un = std::sqrt(std::max(0.0, u2 - ut * ut));                         // m/s, square to the line
+  const double fn = part.normal.per_speed(metres_per_second(un)).si();              // kg/m/s
+  const double f = part.wetted_drag * std::abs(ut) * ut - fn * ut;                  // N/m along the line
+  const double w = part.weight_low + share * (part.weight_high - part.weight_low);  // N/m
+  return {{fn * ux + f * tx, fn * uz + f * tz, f * ty + w, -tx, -ty}, tension, fn, std::sqrt(u2)};
 }
 
-UpwardLine::State UpwardLine::stepped(const Part& part, double share, double ds, const State& at,
+UpwardLine::State UpwardLine::stepped(const Part& part, double share, double ds, const State& at, const Slope& there,
                                       const LineVelocity& velocity) const {
   const double half = share + 0.5 * ds / part.length, whole = share + ds / part.length;
-  const State k1 = slope(part, share, at, velocity);
-  const State k2 = slope(part, half, at.plus(0.5 * ds, k1), velocity);
-  const State k3 = slope(part, half, at.plus(0.5 * ds, k2), velocity);
-  const State k4 = slope(part, whole, at.plus(ds, k3), velocity);
+  const State& k1 = there.per_metre;
+  const State k2 = slope(part, half, at.plus(0.5 * ds, k1), velocity).per_metre;
+  const State k3 = slope(part, half, at.plus(0.5 * ds, k2), velocity).per_metre;
+  const State k4 = slope(part, whole, at.plus(ds, k3), velocity).per_metre;
   return at.plus(ds / 6.0, k1.plus(2.0, k2).plus(2.0, k3).plus(1.0, k4));
 }
 
 // A line of tension T takes up its angle within T/(dF/dangle): steps longer than that would swing about it.
-double UpwardLine::step_length(const Part& part, const State& at, const LineVelocity& velocity) const {
-  const double even = part.length / part.steps;                                                        // m
-  const double tension = std::max(at.tension(), kLeastTension);                                        // N
-  const double ux = stream_->at(metres(at.y)).si() - velocity.along.si(), uz = -velocity.across.si();  // m/s
-  const double u2 = ux * ux + uz * uz;
-  const double ut = (ux * at.px + uz * at.pz) / tension;
-  const double un = std::sqrt(std::max(0.0, u2 - ut * ut));
-  const double drag = un > 0.0 ? part.normal.at(metres_per_second(un)).si() / un : 0.0;  // kg/m/s, at this angle
-  const double stiffness = 2.0 * std::max(drag, part.settled_drag) * std::sqrt(u2);      // N/m per rad
+double UpwardLine::step_length(const Part& part, const Slope& there) const {
+  const double even = part.length / part.steps;                                          // m
+  const double stiffness = 2.0 * std::max(there.drag, part.settled_drag) * there.speed;  // N/m per rad
   if (stiffness <= 0.0) return even;
+  const double tension = std::max(there.tension, kLeastTension);  // N
   return std::clamp(kSteadyStep * tension / stiffness, even / kMostSubsteps, even);
 }
 
 // Steps again, to where the line is level: a secant on the vertical pull, which runs near enough linearly to 0.
-UpwardLine::State UpwardLine::levelled(const Part& part, double share, double ds, const State& at, const State& next,
-                                       const LineVelocity& velocity) const {
-  double low = 0.0, low_pull = at.py, high = ds, high_pull = next.py;  // m, N
-  State level = next;
+UpwardLine::State UpwardLine::levelled(const Part& part, double share, double& ds, const State& at, const Slope& there,
+                                       double pull_after, const LineVelocity& velocity) const {
+  double low = 0.0, low_pull = at.py, high = ds, high_pull = pull_after;  // m, N
+  State level = at;
   for (int i = 0; i < kLevelSteps; ++i) {
-    const double here = low + (high - low) * low_pull / (low_pull - high_pull);
-    level = stepped(part, share, here, at, velocity);
+    ds = low + (high - low) * low_pull / (low_pull - high_pull);
+    level = stepped(part, share, ds, at, there, velocity);
     if (level.py > 0.0) {
-      low = here, low_pull = level.py;
+      low = ds, low_pull = level.py;
     } else {
-      high = here, high_pull = level.py;
+      high = ds, high_pull = level.py;
     }
     if (low_pull <= 0.0 || low_pull == high_pull) break;
   }
@@ -149,24 +150,30 @@ UpwardLine::State UpwardLine::levelled(const Part& part, double share, double ds
   return level;
 }
 
-// Up through one part; true where a floating body has come level, which is the surface.
+// Up through one part, or what is out of it; true where a floating body has come level, which is the surface.
 bool UpwardLine::climb(const Part& part, const LineVelocity& velocity, Course& course) const {
   const bool may_level = part.kind == PartKind::Floating && end_ == SurfaceEnd::BodyPulledUnder;
-  for (double s = 0.0; s < part.length * (1.0 - 1e-12);) {
+  const double length = std::min(part.length, course.left);  // m
+  const double before = course.left;                         // m
+  for (double s = 0.0; s < length * (1.0 - 1e-12);) {
     if (may_level && course.at.py <= 0.0) return true;
-    const double ds = std::min(step_length(part, course.at, velocity), part.length - s);
-    const State next = stepped(part, s / part.length, ds, course.at, velocity);
+    const double share = s / part.length;
+    const Slope there = slope(part, share, course.at, velocity);
+    double ds = std::min(step_length(part, there), length - s);  // m
+    State next = stepped(part, share, ds, course.at, there, velocity);
     const bool level = may_level && next.py <= 0.0;
-    course.at = level ? levelled(part, s / part.length, ds, course.at, next, velocity) : next;
+    if (level) next = levelled(part, share, ds, course.at, there, next.py, velocity);
+    course.at = next;
     if (course.trace) course.points.push_back({metres(course.at.x), metres(course.at.y)});
-    if (level) return true;
     s += ds;
+    course.left = before - s;
+    if (level) return true;
   }
   return false;
 }
 
-Shot UpwardLine::shoot(Length fly_depth, const LineVelocity& velocity, Force carried, bool trace) const {
-  Course course{start(fly_depth.si(), carried.si(), velocity), trace, {}};
+Shot UpwardLine::shoot(Length fly_depth, const LineVelocity& velocity, Length out, Force carried, bool trace) const {
+  Course course{start(fly_depth.si(), carried.si(), velocity), out.si(), trace, {}};
   if (trace) course.points.push_back({Length{}, fly_depth});
   Shot shot;
   bool tip_seen = false;
@@ -177,13 +184,14 @@ Shot UpwardLine::shoot(Length fly_depth, const LineVelocity& velocity, Force car
     }
     const bool level = climb(part, velocity, course);
     if (part.kind == PartKind::Sinking) shot.butt_depth = metres(course.at.y);
-    if (level) break;
+    if (level || course.left <= 0.0) break;
   }
   const State& end = course.at;
   shot.end_depth = metres(end.y);
   if (!tip_seen) shot.tip_depth = shot.butt_depth = shot.end_depth;
+  shot.line = out - metres(course.left);
   shot.at_end = radians(std::atan2(end.py, std::hypot(end.px, end.pz)));
-  shot.tension = newtons(end.tension());
+  shot.tension = newtons(std::hypot(end.px, end.pz, end.py));
   shot.points = std::move(course.points);
   return shot;
 }

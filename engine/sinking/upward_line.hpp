@@ -12,7 +12,7 @@
 
 namespace floatwright {
 
-// Steps in a leader, a sinking part and a floating body.
+// Steps at least in a leader, a sinking part and a floating body; there are more where the line takes up its angle.
 struct Fineness {
   int leader = 16, sinking = 32, floating = 64;
 };
@@ -25,6 +25,7 @@ struct LineVelocity {
 struct Shot {
   Length end_depth;  // below the surface, where it should be 0: at the butt held, or where the pulled body is level
   Length tip_depth, butt_depth;
+  Length line;                             // from the fly to that end
   Angle at_end;                            // below the horizontal
   Force tension;                           // at that end
   std::vector<SteadyShape::Point> points;  // from the fly up, `along` counted from the fly; empty unless asked for
@@ -36,8 +37,9 @@ class UpwardLine {
   UpwardLine(const std::vector<LinePart>& parts, const TowedFly& fly, const WaterProperties& water,
              const Stream& stream, double tangential_drag, SurfaceEnd end, Fineness fineness = {});
 
-  // `carried`: weight taken off the fly or added to it by the surface it lies on; none below the surface.
-  [[nodiscard]] Shot shoot(Length fly_depth, const LineVelocity& velocity, Force carried = {},
+  // `out`: of the line from the fly up; the rest has been taken in. `carried`: weight taken off the fly or added to it
+  // by the surface it lies on; none below the surface.
+  [[nodiscard]] Shot shoot(Length fly_depth, const LineVelocity& velocity, Length out, Force carried = {},
                            bool trace = false) const;
   [[nodiscard]] Length length() const { return metres(length_); }
   // Whether any of it, up to the end that is held, is lighter than water.
@@ -57,14 +59,16 @@ class UpwardLine {
     int steps;
   };
   struct State;
+  struct Slope;
   struct Course;
-  [[nodiscard]] State slope(const Part& part, double share, const State& at, const LineVelocity& velocity) const;
-  [[nodiscard]] State stepped(const Part& part, double share, double ds, const State& at,
+  [[nodiscard]] Slope slope(const Part& part, double share, const State& at, const LineVelocity& velocity) const;
+  [[nodiscard]] State stepped(const Part& part, double share, double ds, const State& at, const Slope& slope_there,
                               const LineVelocity& velocity) const;
-  [[nodiscard]] double step_length(const Part& part, const State& at, const LineVelocity& velocity) const;
+  [[nodiscard]] double step_length(const Part& part, const Slope& slope_there) const;
   [[nodiscard]] State start(double depth, double carried, const LineVelocity& velocity) const;
-  [[nodiscard]] State levelled(const Part& part, double share, double ds, const State& at, const State& next,
-                               const LineVelocity& velocity) const;
+  // Shortens `ds` to where the line is level.
+  [[nodiscard]] State levelled(const Part& part, double share, double& ds, const State& at, const Slope& slope_there,
+                               double pull_after, const LineVelocity& velocity) const;
   [[nodiscard]] bool climb(const Part& part, const LineVelocity& velocity, Course& course) const;
 
   std::vector<Part> parts_;

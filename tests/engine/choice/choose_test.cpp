@@ -64,12 +64,16 @@ TEST(Choice, LeavesNothingOutThatFishesMore) {
   for (const double flow : {25.0, 60.0, 100.0}) {
     const WaterToFish water = run_at(flow);
     const Preferences preferences = guides_preferences();
-    const Scene scene{water, kBox, preferences, kJudgement};
+    const Scene scene = scene_of(water, kBox, preferences, kJudgement);
     const auto table = scored_rigs(water, kBox, preferences, kJudgement);
     for (const auto& [method, preference] : preferences.methods) {
       double of_all = 0, of_table = 0;
-      for (const Way& way : ways(scene, method)) {
-        if (const auto path = middle_cast(scene, way)) of_all = std::max(of_all, score(scene, way, *path).seconds);
+      for (const RigWays& one : ways(scene, method)) {
+        const auto paths = middle_casts(scene, one.rig, one.techniques);
+        for (std::size_t i = 0; i < paths.size(); ++i) {
+          if (!paths[i]) continue;
+          of_all = std::max(of_all, score(scene, {one.rig, one.techniques[i]}, *paths[i]).seconds);
+        }
       }
       for (const ScoredRig& rig : table) {
         if (rig.technique.method == method) of_table = std::max(of_table, rig.seconds);

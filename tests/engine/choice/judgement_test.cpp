@@ -1,6 +1,8 @@
 // config/judgement.json and the struct are one: the same keys, the same numbers, each with its sentence.
 #include <gmock/gmock.h>
 
+#include <array>
+#include <cstring>
 #include <fstream>
 #include <limits>
 #include <nlohmann/json.hpp>
@@ -8,6 +10,7 @@
 #include <sstream>
 
 #include "engine/choice/judgement_keys.hpp"
+#include "engine/choice/limits.hpp"
 
 namespace floatwright {
 namespace {
@@ -67,6 +70,20 @@ TEST(Judgement, IsWrittenThroughItsKeys) {
     if (key.pointer == "/snag/rate_per_s/wood") *key.value = 0.4;
   }
   EXPECT_EQ(judgement.snag.rate_per_s.wood, 0.4);
+}
+
+// Every number that limits a drift reaches the casts: change all keys, and all limits differ.
+TEST(Judgement, GivesTheCastsEveryLimitOfADrift) {
+  Judgement judgement;
+  for (const JudgementKey& key : judgement_keys(judgement)) *key.value += 0.5;
+  const DriftLimits given = drift_limits(judgement), shipped = drift_limits(Judgement{});
+  const auto numbers = [](const DriftLimits& limits) {
+    std::array<double, sizeof(DriftLimits) / sizeof(double)> result;
+    std::memcpy(result.data(), &limits, sizeof limits);
+    return result;
+  };
+  EXPECT_EQ(numbers(shipped), numbers(DriftLimits{}));
+  for (std::size_t i = 0; i < numbers(given).size(); ++i) EXPECT_NE(numbers(given)[i], numbers(shipped)[i]) << i;
 }
 
 TEST(Judgement, NamesANumberOutsideItsLimits) {

@@ -29,8 +29,8 @@ Fishing stripping(std::vector<double> scatter = {1.0}) {
   return fishing;
 }
 
-CaseSeconds of(const Fishing& fishing, const CastPath& path, double longest_s = 60) {
-  return seconds_of(fishing, {&path, zone_2_m(), seconds(longest_s)}, kJudgement);
+CaseSeconds of(const Fishing& fishing, const CastPath& path) {
+  return seconds_of(fishing, {&path, zone_2_m()}, kJudgement);
 }
 
 // 24 s in the zone of a cast of 30 s: 60 x 24/30 = 48 s a minute, all of them ideal.
@@ -65,11 +65,6 @@ TEST(Seconds, CountATipOnTheBedAsWell) {
   EXPECT_NEAR(of(stripping(), path).snag_per_cast, 1 - std::exp(-0.03 * 24), 1e-9);
 }
 
-TEST(Seconds, EndWithTheLongestCast) {
-  const CastPath path = steady_path(seconds(200), metres(1.5), metres(1.0), metres_per_second(0.3));
-  EXPECT_NEAR(of(stripping(), path, 54).seconds, 60 * 54.0 / 60.0, kExact);
-}
-
 // Depth goes on past the bed before the scatter: a line that hangs at 1.5 depths is on the bed in all five members,
 // while one clamped to the bed first would be lifted into the zone by the members under 1.
 TEST(Seconds, ScatterALineBeforeTheBedStopsIt) {
@@ -86,15 +81,14 @@ TEST(Seconds, AreTheRatioOfMeansOverMembers) {
   EXPECT_NEAR(of(stripping({1.0, 0.5}), path).seconds, 24.0, kExact);
 }
 
-TEST(Seconds, OfASwingGoOnThreeSecondsBelowTheRod) {
-  CastPath path = steady_path(seconds(20), metres(1.5), metres(1.0), metres_per_second(0.3));
-  path.samples.back().bearing = degrees(0);
-  path.samples[31].bearing = degrees(0);  // the last slice hangs: 0.625 s
-  path.samples[30].bearing = degrees(90);
+// 23 s in 32 slices of 0.71875 s. The last four hang below the rod at 0.3; before them the slice from 90 to 0 degrees
+// has 45 and counts in full.
+TEST(Seconds, OfASwingCountLessWhileItHangsBelowTheRod) {
+  CastPath path = steady_path(seconds(23), metres(1.5), metres(1.0), metres_per_second(0.3));
+  for (std::size_t i = 28; i <= 32; ++i) path.samples[i].bearing = degrees(0);
   Fishing fishing = stripping();
   fishing.method = Method::Swing;
-  // 19.375 s full (the slice between 90 and 0 degrees has 45), 0.625 s and 3 s at 0.3; 6 + 23 s spent.
-  EXPECT_NEAR(of(fishing, path).seconds, 60 * (19.375 + 0.3 * 3.625) / 29.0, 1e-9);
+  EXPECT_NEAR(of(fishing, path).seconds, 60 * (28 + 0.3 * 4) * 0.71875 / 29.0, 1e-9);
 }
 
 TEST(Seconds, OfAnIndicatorNeverGoBelowItsLeader) {
@@ -108,7 +102,7 @@ TEST(Seconds, OfAnIndicatorNeverGoBelowItsLeader) {
 TEST(Seconds, OfThreeCasesAreWeightedThreeFourThree) {
   const CastPath in = steady_path(seconds(24), metres(1.5), metres(1.0), metres_per_second(0.3));
   const CastPath over = steady_path(seconds(24), metres(0.3), metres(0.1), metres_per_second(0.3));
-  const FishedCase good{&in, zone_2_m(), seconds(60)}, none{&over, zone_2_m(), seconds(60)};
+  const FishedCase good{&in, zone_2_m()}, none{&over, zone_2_m()};
   const EffectiveSeconds found = effective_seconds(stripping(), {good, none, good}, kJudgement);
   EXPECT_NEAR(found.seconds, 0.6 * 48.0, kExact);
   EXPECT_NEAR(found.efficiency, 0.6, kExact);
@@ -116,13 +110,13 @@ TEST(Seconds, OfThreeCasesAreWeightedThreeFourThree) {
 
 TEST(Seconds, OfACaseThatCannotBeFishedAreNoneButCountAsTime) {
   const CastPath in = steady_path(seconds(24), metres(1.5), metres(1.0), metres_per_second(0.3));
-  const FishedCase good{&in, zone_2_m(), seconds(60)}, dry{nullptr, zone_2_m(), seconds(60)};
+  const FishedCase good{&in, zone_2_m()}, dry{nullptr, zone_2_m()};
   EXPECT_NEAR(effective_seconds(stripping(), {dry, good, good}, kJudgement).efficiency, 0.7, kExact);
 }
 
 TEST(Seconds, HaveNoEfficiencyWhereTheIdealIsNone) {
   const CastPath path = steady_path(seconds(0), metres(1.5), metres(1.0), metres_per_second(0.3));
-  const FishedCase one{&path, zone_2_m(), seconds(0)};
+  const FishedCase one{&path, zone_2_m()};
   const EffectiveSeconds found = effective_seconds(stripping(), {one, one, one}, kJudgement);
   EXPECT_EQ(found.seconds, 0.0);
   EXPECT_EQ(found.efficiency, 0.0);

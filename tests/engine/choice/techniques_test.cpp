@@ -4,7 +4,6 @@
 #include <gmock/gmock.h>
 
 #include "engine/choice/cast_time.hpp"
-#include "engine/choice/mends.hpp"
 
 namespace floatwright {
 namespace {
@@ -54,7 +53,7 @@ TEST(Techniques, CarryTheirMethodAndPlatform) {
 TEST(BoatSpeed, IsWhatTheHoldLeavesOfTheBoatsLaneAndAtMostTwiceTheWater) {
   const auto speed = [](Platform platform, double lane, double water) {
     return in_metres_per_second(
-        boat_speed(platform, surface_metres_per_second(lane), surface_metres_per_second(water), kJudgement.boat));
+        boat_speed(platform, surface_metres_per_second(lane), surface_metres_per_second(water), kJudgement));
   };
   EXPECT_NEAR(speed(Platform::Drifting, 1.2, 1.0), 1.2, kExact);
   EXPECT_NEAR(speed(Platform::Held, 1.2, 1.0), 0.78, kExact);
@@ -115,37 +114,6 @@ TEST(CastTime, CostsASecondForATaperNotMadeForTheMethod) {
 TEST(CastTime, OfALedLineIsThreeSecondsInAll) {
   EXPECT_NEAR(cast_s(LineKind::Floating, of(Method::TightLine)), 3, kExact);
 }
-
-TEST(Mends, AreThreeTwoOneNone) {
-  EXPECT_EQ(mends(LineKind::Floating, kJudgement.mends), 3);
-  EXPECT_EQ(mends(LineKind::FloatingWithSinkingLeader, kJudgement.mends), 2);
-  EXPECT_EQ(mends(LineKind::ClearTip, kJudgement.mends), 1);
-  EXPECT_EQ(mends(LineKind::FullSinking, kJudgement.mends), 0);
-}
-
-double longest_s(Method method, Platform platform, double speed_m_s, LineKind kind = LineKind::NymphTaper) {
-  const SurfaceSpeed speed = surface_metres_per_second(speed_m_s);
-  return in_seconds(
-      longest_fishing({method, kind, platform, speed, metres_per_second(speed_m_s), metres(10)}, kJudgement));
-}
-
-// From anchor at 1 m/s: three mends of an indicator are (1 + 3) 1.5/0.25 = 24 s, but the drift past is 12 m: 12 s.
-TEST(Drift, PastAnAnchoredBoatEndsWithTheCastOrTheSlack) {
-  EXPECT_NEAR(longest_s(Method::Indicator, Platform::Anchored, 1.0), 12, kExact);
-  EXPECT_NEAR(longest_s(Method::Dry, Platform::Anchored, 1.0), 12, kExact);
-  EXPECT_NEAR(longest_s(Method::Indicator, Platform::Anchored, 0.1), 60, kExact);
-}
-
-// Drifting: an indicator 40 s; a dry fly (1 + 2) 1.5/(0.10 x 2) = 22.5 s at 2 m/s, 30 s in slower water.
-TEST(Drift, FromADriftingBoatGoesAlong) {
-  EXPECT_NEAR(longest_s(Method::Indicator, Platform::Drifting, 1.0), 40, kExact);
-  EXPECT_NEAR(longest_s(Method::Dry, Platform::Drifting, 2.0), 22.5, kExact);
-  EXPECT_NEAR(longest_s(Method::Dry, Platform::Drifting, 1.0), 30, kExact);
-}
-
-TEST(Drift, HasAnEndInStillWater) { EXPECT_NEAR(longest_s(Method::Dry, Platform::Anchored, 0.0), 30, kExact); }
-
-TEST(Drift, OfAnyCastIsAMinuteAtMost) { EXPECT_NEAR(longest_s(Method::Swing, Platform::Anchored, 1.0), 60, kExact); }
 
 }  // namespace
 }  // namespace floatwright

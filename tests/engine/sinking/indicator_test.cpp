@@ -54,8 +54,11 @@ TEST(Indicator, TheLeaderIsInHalfFeetAndNeverLaysTheFlyOnTheBed) {
 
 TEST(Indicator, KeepsTheLeaderOfTheMiddleCaseForTheOthers) {
   const Technique technique{Method::Indicator, Mending::Tight, {}, {}, Platform::Drifting};
-  const auto path = cast_path(rack::tackle(), {rack::kNymphTaper, {}, rack::kNymph, {}}, technique, run(1.0, 0.5),
-                              metres(12), feet(9), feet(4.5));
+  const auto water = tabled_water(metres(1.0), surface_metres_per_second(0.5), {}, celsius(10.0));
+  const DriftLimits limits;
+  const auto paths = cast_paths(rack::tackle(), {rack::kNymphTaper, {}, rack::kNymph, {}}, {&technique, 1},
+                                {*water, Speed{}, metres(12), feet(9), limits, feet(4.5)});
+  const auto& path = paths.front();
   ASSERT_TRUE(path);
   EXPECT_EQ(path->indicator_to_fly, feet(4.5));
   EXPECT_GT(path->samples.back().fly_depth, metres(1.0));

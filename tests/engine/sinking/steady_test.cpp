@@ -78,7 +78,7 @@ TEST(SteadyShape, IsWithinTwoTenthsOfAPerCentOfFinerSteps) {
   const Stream stream(in.surface_speed, in.profile, in.depth);
   const UpwardLine fine(in.parts, in.fly, water_at(in.temperature), stream, in.tangential_drag, in.end,
                         {128, 256, 512});
-  const auto settled = settle(fine, {}, metres(0.5));
+  const auto settled = settle(fine, {}, fine.length(), metres(0.5));
   ASSERT_TRUE(settled);
   EXPECT_NEAR(shape(in).fly_depth / settled->fly_depth, 1.0, 0.002);
 }
