@@ -85,10 +85,12 @@ struct RodPlan {
   int changes = 0;
   Duration lost;
 };
-// Maximises minutes x W (best of the k rods aboard) less minutes lost in changes (fly 2, leader 5, tip 4, spool 10; the
+// Maximises minutes x W x min(1, Z/(0.9 best Z of the method there)) (best of the k rods aboard) less minutes lost in
+// changes (fly 2, leader 5, tip 4, spool 10; the
 // dearest that applies, engine/choice/rigging.hpp): a dynamic programme over (water, what each rod carries), exact over
 // rod sets and over what they carry, but for sets with more than 1,728 states, which are thinned to
-// the rigs that are best for most minutes on their rod. Equal worth: more seconds.
+// the rigs that are best for most minutes on their rod. Equal worth: a line made for the method, then plainer tackle
+// (engine/choice/rod_load.hpp).
 [[nodiscard]] RodPlan rods_aboard(const std::vector<WaterMinutes>& waters, const Tackle& tackle,
                                   const Preferences& preferences, const Judgement& judgement);
 

@@ -1,14 +1,37 @@
 #include "engine/choice/rod_load.hpp"
 
 #include <algorithm>
-#include <numeric>
+#include <map>
 
 #include "engine/choice/ranking.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr double kPerSecond = 1e-4;  // worth of an effective second: settles what W leaves equal, outweighs nothing
+// Settle what worth leaves equal, and outweigh nothing.
+constexpr double kMadeForIt = 1e-3, kPerSinkingMetre = -1e-5, kPerSecond = 1e-6;
+
+// Common practice, no source.
+bool is_made_for(LineKind kind, Method method) {
+  switch (method) {
+    case Method::Dry:
+      return kind == LineKind::DoubleTaper || kind == LineKind::Floating;
+    case Method::Indicator:
+      return kind == LineKind::NymphTaper;
+    case Method::TightLine:
+      return kind == LineKind::ThinNymphLine || kind == LineKind::MonoRig;
+    case Method::Swing:
+    case Method::Strip:
+      return true;
+  }
+  return false;
+}
+
+double trace(const ScoredRig& scored, const Tackle& tackle) {
+  const LineKind kind = tackle.lines[scored.rig.line].kind;
+  return (is_made_for(kind, scored.technique.method) ? kMadeForIt : 0.0) +
+         kPerSinkingMetre * in_metres(sinking_part(tackle, scored.rig).length) + kPerSecond * scored.seconds;
+}
 
 bool on_rod(const ScoredRig& scored, const Tackle& tackle, std::size_t rod) {
   return tackle.lines[scored.rig.line].on_rod == tackle.rods[rod].id;
@@ -28,6 +51,7 @@ std::vector<Carried> everything(const std::vector<WaterMinutes>& waters, const T
   return result;
 }
 
+// The way a load is fished in each water.
 Load load_of(const Carried& what, const std::vector<WaterMinutes>& waters, const RankingRules& rules) {
   Load load{what, {}, {}};
   for (const WaterMinutes& water : waters) {
@@ -37,9 +61,41 @@ Load load_of(const Carried& what, const std::vector<WaterMinutes>& waters, const
     }
     const ScoredRig* best = advised_method(advised_by_method(ways, rules), rules);
     load.use.push_back(best ? std::optional(static_cast<std::size_t>(best - water.scored.data())) : std::nullopt);
-    load.gain.push_back(best ? in_minutes(water.time) * (best->worth + kPerSecond * best->seconds) : 0.0);
   }
   return load;
+}
+
+using MostSeconds = std::map<Method, double>;  // Z
+
+// The most seconds that any load has by each method in a water.
+MostSeconds most_seconds(const std::vector<RodLoads>& rods, const WaterMinutes& water, std::size_t index) {
+  MostSeconds most;
+  for (const RodLoads& rod : rods) {
+    for (const Load& load : rod.loads) {
+      if (!load.use[index]) continue;
+      const ScoredRig& used = water.scored[*load.use[index]];
+      most[used.technique.method] = std::max(most[used.technique.method], used.seconds);
+    }
+  }
+  return most;
+}
+
+double gain(const ScoredRig& used, const WaterMinutes& water, double most, const RankingRules& rules) {
+  const double as_good = (1.0 - rules.judgement.tie) * most;  // s
+  const double share = used.seconds < as_good ? used.seconds / as_good : 1.0;
+  return in_minutes(water.time) * (used.worth * share + trace(used, rules.tackle));
+}
+
+void add_gains(std::vector<RodLoads>& rods, const std::vector<WaterMinutes>& waters, const RankingRules& rules) {
+  for (std::size_t w = 0; w < waters.size(); ++w) {
+    const MostSeconds most = most_seconds(rods, waters[w], w);
+    for (RodLoads& rod : rods) {
+      for (Load& load : rod.loads) {
+        const ScoredRig* used = load.use[w] ? &waters[w].scored[*load.use[w]] : nullptr;
+        load.gain.push_back(used ? gain(*used, waters[w], most.at(used->technique.method), rules) : 0.0);
+      }
+    }
+  }
 }
 
 bool same_line_and_leader(const Load& a, const Load& b) {
@@ -89,9 +145,12 @@ std::vector<RodLoads> rod_loads(const std::vector<WaterMinutes>& waters, const T
     std::vector<Load> loads;
     for (const Carried& what : everything(waters, tackle, rod, judgement.choice))
       loads.push_back(load_of(what, waters, rules));
-    loads = undominated(loads);
-    best_first(loads);
     if (!loads.empty()) result.push_back({rod, std::move(loads)});
+  }
+  add_gains(result, waters, rules);
+  for (RodLoads& rod : result) {
+    rod.loads = undominated(rod.loads);
+    best_first(rod.loads);
   }
   return result;
 }

@@ -13,7 +13,7 @@ namespace floatwright {
 struct Load {
   Carried carried;
   std::vector<std::optional<std::size_t>> use;  // by water: index into its `scored`; none where it does not fish
-  std::vector<double> gain;  // by water: minutes x W, and a trace of the seconds to settle equal worth
+  std::vector<double> gain;  // by water: minutes x W x min(1, Z/(0.9 best Z)), and a trace to settle equal ones
 };
 
 struct RodLoads {
@@ -21,8 +21,11 @@ struct RodLoads {
   std::vector<Load> loads;  // those that are the rod's best for most minutes first; never empty
 };
 
-// Rods on which something fishes. A load that another with the same line and leader matches or beats in every water is
-// left out: the two cost the same to come from and go to, so nothing is lost.
+// W alone stops growing where a method fishes half its time, and would leave the slower of two rigs for one method as
+// good as the better: what a rod brings is W as far as its seconds are within a tie of the most that any rod has by
+// that method in that water, and less in proportion. Equal ones: a line made for the method, then less of a sinking
+// part, then seconds. Rods on which something fishes. A load that another with the same line and leader matches or
+// beats in every water is left out: the two cost the same to come from and go to, so nothing is lost.
 [[nodiscard]] std::vector<RodLoads> rod_loads(const std::vector<WaterMinutes>& waters, const Tackle& tackle,
                                               const Judgement& judgement);
 

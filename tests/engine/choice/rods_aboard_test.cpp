@@ -34,7 +34,7 @@ Tackle rack(std::size_t rods, std::size_t lines_on_each, std::size_t flies) {
 }
 
 std::vector<WaterMinutes> random_day(const Tackle& tackle, std::size_t waters, std::mt19937& random) {
-  std::uniform_real_distribution<double> worth(0.0, 1.0), time(5.0, 60.0);
+  std::uniform_real_distribution<double> worth(0.0, 1.0), time(5.0, 60.0), seconds_a_minute(15.0, 45.0);
   std::vector<WaterMinutes> day(waters);
   for (WaterMinutes& water : day) {
     water.time = minutes(time(random));
@@ -42,17 +42,26 @@ std::vector<WaterMinutes> random_day(const Tackle& tackle, std::size_t waters, s
       for (std::size_t fly = 0; fly < tackle.flies.size(); ++fly) {
         if (worth(random) < 0.3) continue;  // does not fish there
         const Method method = worth(random) < 0.5 ? Method::Swing : Method::Indicator;
-        water.scored.push_back(scored(line, fly, method, 30, worth(random)));
+        water.scored.push_back(scored(line, fly, method, seconds_a_minute(random), worth(random)));
       }
     }
   }
   return day;
 }
 
+// W, less in proportion where a rig has under nine tenths of the most seconds by its method in its water.
+double value(const ScoredRig& rig, const WaterMinutes& water) {
+  double most = 0;
+  for (const ScoredRig& other : water.scored) {
+    if (other.technique.method == rig.technique.method) most = std::max(most, other.seconds);
+  }
+  return rig.worth * std::min(1.0, rig.seconds / (0.9 * most));
+}
+
 double worth_of(const RodPlan& plan, const std::vector<WaterMinutes>& day) {
   double total = -in_minutes(plan.lost);
   for (std::size_t w = 0; w < day.size(); ++w) {
-    if (plan.use[w]) total += in_minutes(day[w].time) * day[w].scored[*plan.use[w]].worth;
+    if (plan.use[w]) total += in_minutes(day[w].time) * value(day[w].scored[*plan.use[w]], day[w]);
   }
   return total;
 }
@@ -74,7 +83,7 @@ double best_by_trying_everything(const Tackle& tackle, const std::vector<WaterMi
     double most = 0;
     for (const ScoredRig& s : day[w].scored) {
       if (s.rig == carried.rig && leader_class(s.technique.method) == carried.leader)
-        most = std::max(most, in_minutes(day[w].time) * s.worth);
+        most = std::max(most, in_minutes(day[w].time) * value(s, day[w]));
     }
     return most;
   };
@@ -127,7 +136,7 @@ TEST(RodsAboard, AreTheBestOfEveryPossibleDay) {
     const std::vector<WaterMinutes> day = random_day(tackle, 3, random);
     for (const std::size_t k : {1u, 2u}) {
       const RodPlan plan = rods_aboard(day, tackle, aboard(static_cast<int>(k)), kJudgement);
-      // 1e-4 of worth a second settles ties and may cost 30 s x 1e-4 x 60 min at the most.
+      // 1e-3 of worth settles ties and may cost 1e-3 x 60 min in each of three waters.
       EXPECT_NEAR(worth_of(plan, day), best_by_trying_everything(tackle, day, k), 0.2)
           << "trial " << trial << ", rods " << k;
     }
@@ -179,6 +188,40 @@ TEST(RodsAboard, ChangeASpoolOnlyWhereItPays) {
   EXPECT_EQ(in_minutes(longer.lost), 10.0);
   EXPECT_THAT(longer.spares, testing::ElementsAre(1u));
   EXPECT_EQ(longer.at_launch[0]->line, 0u);
+}
+
+// Worth stops growing at half the time; a rod with 40 of 60 seconds must not make room for one with 25.
+TEST(RodsAboard, TakeTheRigWithClearlyMoreSecondsOfEqualWorth) {
+  const Tackle tackle = rack(2, 1, 1);
+  const std::vector<WaterMinutes> day{
+      {minutes(60), {scored(0, 0, Method::Swing, 30, 0.9), scored(1, 0, Method::Swing, 45, 0.9)}}};
+  const RodPlan plan = rods_aboard(day, tackle, aboard(1), kJudgement);
+  EXPECT_THAT(plan.rods, testing::ElementsAre(1u));
+}
+
+// Common practice, no source: of lines that fish a method as well as each other, the one made for it.
+TEST(RodsAboard, TakeTheLineMadeForTheMethodWhereSecondsTie) {
+  const auto line_of = [](Method method, std::vector<LineKind> kinds) {
+    Tackle tackle = rack(kinds.size(), 1, 1);
+    std::vector<ScoredRig> scores;
+    for (std::size_t i = 0; i < kinds.size(); ++i) {
+      tackle.lines[i].kind = kinds[i];
+      scores.push_back(scored(i, 0, method, 40.0 - static_cast<double>(i), 0.9));
+    }
+    return kinds[rods_aboard({{minutes(60), scores}}, tackle, aboard(1), kJudgement).at_launch[0]->line];
+  };
+  EXPECT_EQ(line_of(Method::Dry, {LineKind::ShootingHead, LineKind::NymphTaper, LineKind::DoubleTaper}),
+            LineKind::DoubleTaper);
+  EXPECT_EQ(line_of(Method::Dry, {LineKind::ShootingHead, LineKind::Floating}), LineKind::Floating);
+  EXPECT_EQ(line_of(Method::Indicator, {LineKind::DoubleTaper, LineKind::NymphTaper}), LineKind::NymphTaper);
+}
+
+TEST(RodsAboard, TakeThePlainerTackleWhereSecondsTie) {
+  Tackle tackle = rack(2, 1, 1);
+  tackle.lines[0] = line_on("tip", "rod0", LineKind::SinkingTip, 4.5, 0.15);
+  const std::vector<WaterMinutes> day{
+      {minutes(60), {scored(0, 0, Method::Swing, 42, 0.9), scored(1, 0, Method::Swing, 40, 0.9)}}};
+  EXPECT_THAT(rods_aboard(day, tackle, aboard(1), kJudgement).rods, testing::ElementsAre(1u));
 }
 
 TEST(RodsAboard, LeaveAWaterUnusedWhereNothingFishes) {
