@@ -124,9 +124,9 @@ std::vector<RigWays> ways(const Scene& scene, Method method) {
   return result;
 }
 
-std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
-                                             std::span<const Technique> techniques) {
-  return casts_in(scene, rig, techniques, middle(scene.water), scene.cases.middle, std::nullopt);
+std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
+                                             std::optional<Length> leader_set) {
+  return casts_in(scene, rig, techniques, middle(scene.water), scene.cases.middle, leader_set);
 }
 
 double most_worth(const Scene& scene, Method method) {
@@ -138,16 +138,21 @@ ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path)
   return with_worth(scene, way, path, effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement)));
 }
 
-ScoredRig score(const Scene& scene, const Way& way, const CastPath& path) {
+std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<const CastPath* const> middle_paths) {
   std::optional<Length> leader_set;
-  if (way.technique.method == Method::Indicator) leader_set = path.indicator_to_fly;
-  const std::span<const Technique> technique(&way.technique, 1);
-  const auto in_low = casts_in(scene, way.rig, technique, low(scene.water), scene.cases.low, leader_set);
-  const auto in_high = casts_in(scene, way.rig, technique, high(scene.water), scene.cases.high, leader_set);
-  const PerCase<FishedCase> cases{fished(scene, way, low(scene.water), path_of(in_low.front())),
-                                  fished(scene, way, middle(scene.water), &path),
-                                  fished(scene, way, high(scene.water), path_of(in_high.front()))};
-  return with_worth(scene, way, path, effective_seconds(fishing(scene, way), cases, scene.judgement));
+  if (ways.techniques.front().method == Method::Indicator) leader_set = middle_paths.front()->indicator_to_fly;
+  const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene.water), scene.cases.low, leader_set);
+  const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene.water), scene.cases.high, leader_set);
+  std::vector<ScoredRig> result;
+  for (std::size_t i = 0; i < middle_paths.size(); ++i) {
+    const Way way{ways.rig, ways.techniques[i]};
+    const PerCase<FishedCase> cases{fished(scene, way, low(scene.water), path_of(in_low[i])),
+                                    fished(scene, way, middle(scene.water), middle_paths[i]),
+                                    fished(scene, way, high(scene.water), path_of(in_high[i]))};
+    const EffectiveSeconds found = effective_seconds(fishing(scene, way), cases, scene.judgement);
+    result.push_back(with_worth(scene, way, *middle_paths[i], found));
+  }
+  return result;
 }
 
 }  // namespace floatwright

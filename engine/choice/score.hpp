@@ -32,15 +32,17 @@ struct RigWays {
 // Every way that the methods, the lines and the platforms of this water allow.
 [[nodiscard]] std::vector<RigWays> ways(const Scene& scene, Method method);
 
-// The casts in the middle case, by technique; absent with the reason.
+// The casts in the middle case, by technique; absent with the reason. `leader_set`: an indicator's leader, where known.
 [[nodiscard]] std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
-                                                           std::span<const Technique> techniques);
+                                                           std::span<const Technique> techniques,
+                                                           std::optional<Length> leader_set = std::nullopt);
 
 // The worth that a method can have here at most, however well a rig fishes.
 [[nodiscard]] double most_worth(const Scene& scene, Method method);
 
 // From the middle case alone (five scatter members), for ranking; and from all three cases.
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
-[[nodiscard]] ScoredRig score(const Scene& scene, const Way& way, const CastPath& middle);
+[[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
+                                           std::span<const CastPath* const> middle);  // by technique
 
 }  // namespace floatwright

@@ -1,5 +1,9 @@
 #include <algorithm>
 #include <functional>
+#include <iterator>
+#include <map>
+#include <string>
+#include <tuple>
 
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
@@ -25,11 +29,30 @@ bool same_rig(const Ranked& a, const Ranked& b) { return a.way.rig == b.way.rig;
 bool same_platform(const Ranked& a, const Ranked& b) { return a.way.technique.platform == b.way.technique.platform; }
 bool of_same_line(const Ranked& a, const Ranked& b) { return same_line(a.way.rig, b.way.rig); }
 
-void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& ways) {
-  auto paths = middle_casts(scene, ways.rig, ways.techniques);
+// Leaders solved under an indicator: they depend on the fly, its shot and the rod, not on line or platform.
+class KnownLeaders {
+ public:
+  explicit KnownLeaders(const Tackle& tackle) : tackle_(tackle) {}
+  [[nodiscard]] std::optional<Length> of(const Rig& rig) const {
+    const auto known = leaders_.find(key(rig));
+    return known == leaders_.end() ? std::nullopt : std::optional(known->second);
+  }
+  void add(const Rig& rig, Length leader) { leaders_.emplace(key(rig), leader); }
+
+ private:
+  using Key = std::tuple<std::size_t, Mass, std::string>;
+  [[nodiscard]] Key key(const Rig& rig) const { return {rig.fly, rig.shot, tackle_.lines[rig.line].on_rod}; }
+  const Tackle& tackle_;
+  std::map<Key, Length> leaders_;
+};
+
+void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& ways, KnownLeaders& leaders) {
+  const bool hangs = ways.techniques.front().method == Method::Indicator;
+  auto paths = middle_casts(scene, ways.rig, ways.techniques, hangs ? leaders.of(ways.rig) : std::nullopt);
   for (std::size_t i = 0; i < paths.size(); ++i) {
     if (!paths[i]) continue;
     const Way way{ways.rig, ways.techniques[i]};
+    if (hangs) leaders.add(ways.rig, paths[i]->indicator_to_fly);
     const double seconds = score_middle(scene, way, *paths[i]).seconds;
     tried.push_back({way, std::move(paths[i].value()), seconds});
   }
@@ -41,19 +64,20 @@ std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method) {
   std::vector<RigWays> firsts = ways(scene, method), finer = firsts;
   const auto is_first = [&](const Technique& t) { return is_tried_first(t, scene.judgement.techniques); };
   std::vector<Ranked> tried;
+  KnownLeaders leaders(scene.tackle);
   std::vector<double> promise;  // s, by rig and platform
   double best = 0.0;            // s
   for (RigWays& one : firsts) {
     std::erase_if(one.techniques, std::not_fn(is_first));
     const std::size_t before = tried.size();
-    try_ways(tried, scene, one);
+    try_ways(tried, scene, one, leaders);
     promise.push_back(0.0);
     for (std::size_t i = before; i < tried.size(); ++i) promise.back() = std::max(promise.back(), tried[i].seconds);
     best = std::max(best, promise.back());
   }
   for (std::size_t i = 0; i < finer.size(); ++i) {
     std::erase_if(finer[i].techniques, is_first);
-    if (!finer[i].techniques.empty() && promise[i] >= kWorthRefining * best) try_ways(tried, scene, finer[i]);
+    if (!finer[i].techniques.empty() && promise[i] >= kWorthRefining * best) try_ways(tried, scene, finer[i], leaders);
   }
   std::ranges::stable_sort(tried, std::ranges::greater{}, &Ranked::seconds);
   return tried;
@@ -79,6 +103,25 @@ std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, co
   return kept;
 }
 
+// Those of one rig on one platform together, in the order in which they first come.
+struct KeptWays {
+  RigWays ways;
+  std::vector<const CastPath*> paths;
+};
+std::vector<KeptWays> together(const std::vector<const Ranked*>& kept) {
+  std::vector<KeptWays> result;
+  for (const Ranked* one : kept) {
+    const Technique& technique = one->way.technique;
+    auto group = std::ranges::find_if(result, [&](const KeptWays& k) {
+      return k.ways.rig == one->way.rig && k.ways.techniques.front().platform == technique.platform;
+    });
+    if (group == result.end()) group = result.insert(group, KeptWays{RigWays{one->way.rig, {}}, {}});
+    group->ways.techniques.push_back(technique);
+    group->paths.push_back(&one->path);
+  }
+  return result;
+}
+
 bool better(const ScoredRig& a, const ScoredRig& b) {
   if (a.worth != b.worth) return a.worth > b.worth;
   if (a.efficiency != b.efficiency) return a.efficiency > b.efficiency;
@@ -94,8 +137,8 @@ std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackl
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;
     const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method);
-    for (const Ranked* one : worth_all_cases(ranked, judgement.choice))
-      result.push_back(score(scene, one->way, one->path));
+    for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice)))
+      std::ranges::move(score(scene, kept.ways, kept.paths), std::back_inserter(result));
   }
   std::ranges::stable_sort(result, better);
   return result;

@@ -69,11 +69,10 @@ TEST(Choice, LeavesNothingOutThatFishesMore) {
     for (const auto& [method, preference] : preferences.methods) {
       double of_all = 0, of_table = 0;
       for (const RigWays& one : ways(scene, method)) {
-        const auto paths = middle_casts(scene, one.rig, one.techniques);
-        for (std::size_t i = 0; i < paths.size(); ++i) {
-          if (!paths[i]) continue;
-          of_all = std::max(of_all, score(scene, {one.rig, one.techniques[i]}, *paths[i]).seconds);
-        }
+        const auto middle = middle_casts(scene, one.rig, one.techniques);
+        std::vector<const CastPath*> paths;
+        for (const auto& path : middle) paths.push_back(&path.value());
+        for (const ScoredRig& rig : score(scene, one, paths)) of_all = std::max(of_all, rig.seconds);
       }
       for (const ScoredRig& rig : table) {
         if (rig.technique.method == method) of_table = std::max(of_table, rig.seconds);
