@@ -14,30 +14,50 @@
 #include "adapters/out/json/plan_json.hpp"
 #include "adapters/out/map/plan_geojson.hpp"
 #include "adapters/out/map/plan_gpx.hpp"
+#include "adapters/out/pdf/print_pdf.hpp"
 #include "adapters/out/text/print_text.hpp"
 #include "engine/wording/float_plan.hpp"
+#include "engine/wording/left_ashore.hpp"
+#include "engine/wording/rig_sheet.hpp"
 
 namespace floatwright {
 namespace {
 
 struct PlanOptions : CommonOptions {
   std::vector<std::string> kinds{"plan"};
+  std::string paper = "letter";
+};
+
+struct Printed {
+  const DayPlan& plan;
+  const DayInputs& in;
+  Paper paper;
 };
 
 struct Kind {
   const char* name;
   const char* ending;  // of its file, behind the day
-  std::string (*print)(const DayPlan&, const DayInputs&);
+  Result<std::string> (*print)(const Printed&);
 };
+
+Result<std::string> sheet_pdf(const Printed& day) {
+  PdfOptions options;
+  options.paper = day.paper;
+  options.made_at = day.plan.made_at;
+  return as_pdf({rig_sheet(day.plan, day.in)}, options);
+}
 
 // To add an output: its printer, and its row here. A kind with several rows is several files side by side; on standard
 // output it is its first.
 const Kind kKinds[] = {
-    {"plan", "-plan.txt", [](const DayPlan& plan, const DayInputs& in) { return as_text(float_plan(plan, in)); }},
-    {"json", "-plan.json", plan_json},
-    {"calendar", "-plan.ics", plan_ics},
-    {"map", "-map.geojson", plan_geojson},
-    {"map", "-map.gpx", plan_gpx},
+    {"plan", "-plan.txt", [](const Printed& day) -> Result<std::string> { return as_text(float_plan(day.plan, day.in)); }},
+    {"sheet", "-sheet.pdf", sheet_pdf},
+    {"ashore", "-ashore.txt",
+     [](const Printed& day) -> Result<std::string> { return as_text(left_ashore(day.plan, day.in)); }},
+    {"json", "-plan.json", [](const Printed& day) -> Result<std::string> { return plan_json(day.plan, day.in); }},
+    {"calendar", "-plan.ics", [](const Printed& day) -> Result<std::string> { return plan_ics(day.plan, day.in); }},
+    {"map", "-map.geojson", [](const Printed& day) -> Result<std::string> { return plan_geojson(day.plan, day.in); }},
+    {"map", "-map.gpx", [](const Printed& day) -> Result<std::string> { return plan_gpx(day.plan, day.in); }},
 };
 
 const Kind* kind_named(const std::string& name) {
@@ -60,19 +80,23 @@ Result<Written> print_out(const std::string& text) {
   return tl::unexpected(Failure{"standard output could not be written", kExitWriteFailed});
 }
 
-Result<Written> write_files(const std::string& name, const std::string& out, const DayPlan& plan, const DayInputs& in) {
-  const auto day = date::format("%F", date::sys_days{std::chrono::sys_days{in.day}.time_since_epoch()});
+Result<Written> write_files(const std::string& name, const std::string& out, const Printed& printed) {
+  const auto day = date::format("%F", date::sys_days{std::chrono::sys_days{printed.in.day}.time_since_epoch()});
   for (const auto& kind : kKinds) {
     if (name != kind.name) continue;
     const auto path = std::filesystem::path{out} / fmt::format("{}{}", day, kind.ending);
-    if (auto written = write_whole_file(path, kind.print(plan, in)); !written) return written;
+    const auto text = kind.print(printed);
+    if (!text) return tl::unexpected(text.error());
+    if (auto written = write_whole_file(path, *text); !written) return written;
   }
   return Written{};
 }
 
 Result<Written> hand_out(const PlanOptions& options, const DayPlan& plan, const DayInputs& in) {
+  const Printed printed{plan, in, options.paper == "a4" ? Paper::A4 : Paper::Letter};
   for (const auto& name : options.kinds) {
-    auto done = options.out.empty() ? print_out(kind_named(name)->print(plan, in)) : write_files(name, options.out, plan, in);
+    auto done = options.out.empty() ? kind_named(name)->print(printed).and_then(print_out)
+                                    : write_files(name, options.out, printed);
     if (!done) return done;
   }
   return Written{};
@@ -157,6 +181,9 @@ void add_plan_command(CLI::App& program, RunCommand& run) {
   command->add_option("--as", options->kinds, fmt::format("what to print: {} (several with commas)", known_kinds()))
       ->delimiter(',')
       ->type_name("KIND[,KIND]");
+  command->add_option("--paper", options->paper, "size of the sheet: letter (8 1/2 by 11 in) or a4")
+      ->type_name("letter|a4")
+      ->check(CLI::IsMember({"letter", "a4"}));
   add_output_options(*command, *options);
   command->footer("Example: floatwright plan --config ~/lantern --as plan,json --out ~/plans");
   command->callback([options, &run] { run = [options] { return run_plan(*options); }; });

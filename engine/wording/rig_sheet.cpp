@@ -14,7 +14,7 @@ namespace floatwright {
 namespace {
 
 constexpr std::size_t kMostRows = 8;
-constexpr std::size_t kMostWatched = 5;  // heaviest first; more are not read at five in the morning
+constexpr std::size_t kMostWatched = 4;  // heaviest first; more are not read at five in the morning
 
 std::string counted(std::size_t count, const std::string& word) {
   return fmt::format("{} {}{}", count, word, count == 1 ? "" : word.ends_with("ch") ? "es" : "s");
@@ -45,7 +45,8 @@ void add_watch(Page& page, const Told& told) {
   add_care(care, without_rules);
   std::vector<std::string> lines;
   for (const Block& block : care.blocks)
-    if (const auto* said = std::get_if<Lines>(&block)) lines.insert(lines.end(), said->lines.begin(), said->lines.end());
+    if (const auto* said = std::get_if<Lines>(&block))
+      lines.insert(lines.end(), said->lines.begin(), said->lines.end());
   if (lines.size() > kMostWatched) {
     const std::size_t more = lines.size() - kMostWatched;
     lines.resize(kMostWatched);

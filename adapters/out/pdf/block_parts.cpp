@@ -14,11 +14,13 @@ constexpr double kLetterWidth = 20.0, kMarkHeight = 17.0;    // beside a rod
 constexpr double kBoxHeight = 22.0, kLeastBox = 64.0;        // to write in
 constexpr int kMostHeadLines = 3, kMostLines = 5, kMostRodLines = 3;
 
-// What to watch for outlives where it came from, and the rows of a table.
+// What to watch for outlives where it came from.
 Worth worth_of(const std::string& label) {
   if (label.empty()) return Worth::Kept;
   return label == "WATCH" || label == "CARE" || label == "HELP" ? Worth::Care : Worth::Sentences;
 }
+
+constexpr std::size_t kKeptCare = 3;  // the composer puts the heaviest first
 
 class BlockLayout {
  public:
@@ -40,10 +42,12 @@ class BlockLayout {
                                     }});
   }
 
-  // The sentences of a label hang beside it. The first stays on the page, as do those without a label.
+  // The sentences of a label hang beside it. The first stays on the page, of what to watch for the first three, and all
+  // that have no label.
   void operator()(const Lines& block) {
     const bool labelled = !block.label.empty();
     Part part{worth_of(block.label), labelled ? 3.0 : kAir, {}, "sentence", 0, area_.left};
+    const std::size_t kept = part.worth == Worth::Care ? kKeptCare : 1;
     const Style style{kBody, false, kMostLines}, label_style{kBody, true, 1};
     if (labelled) part.text_left += std::max(kHang, ink_.size(block.label, label_style).width + 8.0);
     const double width = area_.left + area_.width - part.text_left;
@@ -54,7 +58,7 @@ class BlockLayout {
                                if (first && labelled) ink.text(area.left, y, left - area.left, label, label_style);
                                ink.text(left, y, width, line, style);
                              },
-                             labelled && !first});
+                             labelled && part.pieces.size() >= kept});
     }
     if (!part.pieces.empty()) parts_.push_back(std::move(part));
   }
