@@ -4,6 +4,7 @@
 
 #include "adapters/out/calendar/reminders.hpp"
 #include "engine/river/place_text.hpp"
+#include "engine/wording/left_ashore.hpp"
 #include "engine/wording/typed.hpp"
 
 namespace floatwright {
@@ -19,6 +20,7 @@ struct PlainLines {
   }
   void operator()(const Lines& block) {
     if (!block.label.empty()) add("\n" + block.label);
+    if (block.label.empty() && block.lines.empty()) add("");
     for (const std::string& line : block.lines) add(line);
   }
   void operator()(const Rods& block) {
@@ -44,11 +46,6 @@ std::string take_out(const Told& told) {
   return name_and_place(told, told.floated->to_name, told.floated->to, told.floated->to_place);
 }
 
-std::string with_phone(const std::string& name, const std::string& phone, const char* unnamed) {
-  const std::string who = name.empty() ? unnamed : typed(name);
-  return phone.empty() ? who : who + ", " + typed(phone);
-}
-
 void add_stops(Page& page, const Told& told) {
   Lines stops{{}, "STOPS"};
   for (const Reminder& reminder : reminders(told))
@@ -56,22 +53,10 @@ void add_stops(Page& page, const Told& told) {
   page.blocks.push_back(std::move(stops));
 }
 
-// For the person who waits: who is out, in what, from where to where, and when to begin to worry.
+// The page left ashore as it stands, so that nobody is told two hours at which to call for help.
 void add_left_ashore(Page& page, const Told& told) {
-  const Settings& settings = told.in.settings;
-  const std::size_t anglers = settings.preferences.anglers.size();
-  std::string aboard = "Aboard: " + with_phone(settings.who, settings.phone, "the rower");
-  if (anglers > 0) aboard += fmt::format("; {} angler{}", anglers, anglers == 1 ? "" : "s");
-  if (!settings.boat.empty()) aboard += ". Boat: " + typed(settings.boat);
-  const std::string off_by = told.clock.ten_minutes(told.floated->off_by);
-  Lines ashore{{aboard + ".",
-                fmt::format("Put in {} at {}, out at {}, off the water by {}.", told.clock.ten_minutes(told.floated->launch),
-                            put_in(told), take_out(told), off_by),
-                fmt::format("{}: not heard from them by {}? Call {}, then help.",
-                            with_phone(settings.ashore_contact, settings.ashore_phone, "You who wait"), off_by,
-                            with_phone(settings.who, settings.phone, "them"))},
-               "LEFT ASHORE"};
-  page.blocks.push_back(std::move(ashore));
+  page.blocks.push_back(Lines{{}, ""});
+  for (Block& block : left_ashore(told.plan, told.in).blocks) page.blocks.push_back(std::move(block));
 }
 
 Page float_page(const Told& told) {
@@ -81,8 +66,8 @@ Page float_page(const Told& told) {
   add_stops(page, told);
   add_changes(page, told);
   add_care(page, told);
+  page.blocks.push_back(Lines{{kFoot}, ""});
   add_left_ashore(page, told);
-  add_foot(page, told);
   return page;
 }
 
