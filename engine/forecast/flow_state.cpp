@@ -112,7 +112,7 @@ bool wave_lately(const FlowHistory& history) {
 NamedState name_state(const FlowHistory& history, bool below_ramping_dam, bool snow_fed) {
   if (below_ramping_dam) {
     const auto change = history.change_6h();
-    return {FlowState::Regulated, "below a dam that ramps" + (change ? "; " + moved(*change) : std::string{})};
+    return {FlowState::Regulated, (change ? moved(*change) + " " : std::string{}) + "below a dam that ramps"};
   }
   const DailyWave wave = daily_wave(history, history.newest());
   if (wave.present) return {FlowState::DailyWave, wave_sentence(wave, snow_fed)};

@@ -66,17 +66,15 @@ void append(PerCase<std::vector<Discharge>>& flow, LnCases y) {
   flow.high.push_back(flow_of(y.high));
 }
 
-std::string method_words(const OutlookInputs& in, const GaugeOutlook& outlook, double ratio) {
-  if (outlook.method == FlowMethod::SameHour)
-    return "; ahead as at the same hour of the last day of its kind and a week ago";
-  if (outlook.method != FlowMethod::Schedule) return "";
-  const std::string times =
-      std::abs(ratio - 1.0) < 0.005 ? "" : fmt::format(", times {:.2f} as the gauge read of late", ratio);
-  const std::string ended =
-      in.dam_above->schedule.back().time < outlook.now_at
-          ? "; its last line is of " + when(in.dam_above->schedule.back().time) + " and is taken to hold"
-          : "";
-  return "; ahead by the releases typed for " + in.dam_above->name + times + ended;
+void tell_schedule(const OutlookInputs& in, double ratio, GaugeOutlook& outlook) {
+  const std::string at = "At gauge " + outlook.gauge + " ";
+  if (std::abs(ratio - 1.0) >= 0.005)
+    outlook.notes.push_back(fmt::format("{}the typed releases of {} are taken times {:.2f}, as it read of late.", at,
+                                        in.dam_above->name, ratio));
+  const Instant last = in.dam_above->schedule.back().time;
+  if (last < outlook.now_at)
+    outlook.notes.push_back(fmt::format("{}the last release typed for {} is of {} and is taken to hold.", at,
+                                        in.dam_above->name, when(last)));
 }
 
 PerCase<std::vector<Discharge>> over_grid(const OutlookInputs& in, const FlowHistory& history, GaugeOutlook& outlook,
@@ -95,9 +93,12 @@ PerCase<std::vector<Discharge>> over_grid(const OutlookInputs& in, const FlowHis
     outlook.forecast_from = std::min(outlook.forecast_from, t);
     append(flow, ahead_at(in, history, outlook, after_wave, ratio, t));
   }
-  if (patched) outlook.why += "; hours without a reading were filled in between their neighbours";
+  if (patched)
+    outlook.notes.push_back("At gauge " + outlook.gauge +
+                            " hours without a flow were filled in between their neighbours.");
   if (grid.count > 0 && grid.last() - history.newest() > kFarthestAhead)
-    outlook.why += "; more than two days past the newest reading the flow is only held";
+    outlook.notes.push_back("At gauge " + outlook.gauge +
+                            " the flow is only held more than two days past its newest reading.");
   return flow;
 }
 
@@ -123,8 +124,10 @@ GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   outlook.state = named.state;
   outlook.method = method_for(named.state, in);
   const double ratio = outlook.method == FlowMethod::Schedule ? gauge_over_schedule(history, *in.dam_above) : 1.0;
-  outlook.why = named.why + method_words(in, outlook, ratio);
-  if (now - outlook.now_at > kStaleAfter) outlook.why += "; no reading since " + when(outlook.now_at);
+  outlook.why = named.why;
+  if (outlook.method == FlowMethod::Schedule) tell_schedule(in, ratio, outlook);
+  if (now - outlook.now_at > kStaleAfter)
+    outlook.notes.push_back("At gauge " + outlook.gauge + " no flow was read since " + when(outlook.now_at) + ".");
   outlook.flow = over_grid(in, history, outlook, ratio, grid);
   return outlook;
 }

@@ -18,8 +18,9 @@ struct GaugeOutlook {
   std::string gauge;
   FlowState state = FlowState::Unknown;
   FlowMethod method = FlowMethod::None;
-  std::string why;          // the numbers that named the state: "up 4 % in 6 h"
-  Measured<Discharge> now;  // newest usable value
+  std::string why;                 // the numbers that named the state: "up 4 % in 6 h"
+  std::vector<std::string> notes;  // sentences on the record and the releases that the forecast was made from
+  Measured<Discharge> now;         // newest usable value
   Instant now_at{};
   double change_6h = 0.0;  // ln ratio over the last 6 h; 0 where unknown
   // Per grid step: observed (interpolated) where known, forecast after; Absent as a whole where nothing can be said.

@@ -79,24 +79,22 @@ void tell_sources(const RoutingInputs& in, const std::vector<StretchSources>& so
   for (const Reach& reach : in.graph.reaches) {
     const ReachSource& source = by_stem[stem_index_beside(in, reach)];
     const bool share_typed = !reach.side_channel || !in.river.side_channels[*reach.side_channel].share_by_flow.empty();
-    flows.known.push_back(source.known && share_typed);
-    if (!share_typed)
-      flows.source.push_back("unknown: nobody typed what share of the flow it takes");
-    else
-      flows.source.push_back(reach.side_channel && source.known ? "its share of the stem, " + source.words
-                                                                : source.words);
+    flows.known.push_back(source.known() && share_typed);
+    flows.source.push_back(source.source);
+    flows.source.back().share_of_stem = reach.side_channel.has_value();
+    if (!share_typed) flows.source.back() = {.why_unknown = "nobody typed what share of the flow it takes"};
   }
 }
 
-void tell_routed_gauges(const RoutingInputs& in, const std::vector<Stretch>& stretches, RiverFlows& flows) {
-  bool scheduled = false;
+void tell_followed_dams(const RoutingInputs& in, const std::vector<Stretch>& stretches, RiverFlows& flows) {
+  for (const Anchor& anchor : in.anchors)
+    if (anchor.gauge && anchor.follows_schedule()) flows.follows_dam[*anchor.gauge] = anchor.dam;
+  std::optional<std::size_t> dam;
   for (const Stretch& stretch : stretches) {
-    if (stretch.top && in.anchors[*stretch.top].follows_schedule()) scheduled = true;
-    const bool closed = stretch.top && stretch.bottom;
-    if (scheduled && closed && in.anchors[*stretch.bottom].method == FlowMethod::SameHour)
-      flows.doubts.push_back("From its newest reading on, " + in.anchors[*stretch.bottom].name +
-                             " is taken to show the releases routed down to it, not its own earlier days.");
-    scheduled = scheduled && closed && in.anchors[*stretch.bottom].method == FlowMethod::SameHour;
+    if (stretch.top && in.anchors[*stretch.top].follows_schedule()) dam = in.anchors[*stretch.top].dam;
+    const bool routed = stretch.top && stretch.bottom && in.anchors[*stretch.bottom].method == FlowMethod::SameHour;
+    if (!routed) dam.reset();
+    if (routed && in.anchors[*stretch.bottom].gauge) flows.follows_dam[*in.anchors[*stretch.bottom].gauge] = dam;
   }
 }
 
@@ -104,7 +102,7 @@ void unknown_throughout(const RiverGraph& graph, RiverFlows& flows) {
   const FlowRows none(graph.reaches.size(), std::vector<Discharge>(flows.grid.count));
   flows.flow = {none, none, none};
   flows.known.assign(graph.reaches.size(), false);
-  flows.source.assign(graph.reaches.size(), "unknown: no gauge speaks for this water");
+  flows.source.assign(graph.reaches.size(), {.why_unknown = "no gauge speaks for this water"});
 }
 
 }  // namespace
@@ -113,6 +111,7 @@ RiverFlows river_flows(const River& river, const RiverGraph& graph, const std::v
                        const TimeGrid& grid, Instant now) {
   RiverFlows flows;
   flows.grid = grid;
+  flows.follows_dam.resize(river.gauges.size());
   const Stem stem = stem_of(graph);
   if (stem.reaches.empty() || grid.count == 0) {
     unknown_throughout(graph, flows);
@@ -132,7 +131,7 @@ RiverFlows river_flows(const River& river, const RiverGraph& graph, const std::v
   flows.flow.low = rows_of(in, stem_flows(in, stretches, sources, &Cases::low, flows.doubts), grid);
   flows.flow.middle = rows_of(in, stem_flows(in, stretches, sources, &Cases::middle, flows.doubts), grid);
   flows.flow.high = rows_of(in, stem_flows(in, stretches, sources, &Cases::high, flows.doubts), grid);
-  tell_routed_gauges(in, stretches, flows);
+  tell_followed_dams(in, stretches, flows);
   flows.fronts = dam_fronts(river, graph, flows, now);
   return flows;
 }

@@ -8,6 +8,7 @@
 
 #include "engine/forecast/outlook.hpp"
 #include "engine/river/graph.hpp"
+#include "engine/routing/flow_source.hpp"
 
 namespace floatwright {
 
@@ -24,8 +25,10 @@ struct DamFront {  // the half-way point of a change in release, at one place do
 struct RiverFlows {
   TimeGrid grid;
   PerCase<FlowRows> flow;
-  std::vector<bool> known;          // by reach: false where no gauge can speak for it
-  std::vector<std::string> source;  // by reach: "between the gauges cutbank and ferry", "0.8 of gauge cutbank by area"
+  std::vector<bool> known;         // by reach: false where no gauge can speak for it
+  std::vector<FlowSource> source;  // by reach
+  // By River::gauges: the dam whose typed releases its forecast is, routed down to it, and not its own earlier days.
+  std::vector<std::optional<std::size_t>> follows_dam;
   std::vector<DamFront> fronts;
   std::vector<std::string> doubts;  // sentences to print: a gauge that disagrees, a ratio out of range
 };

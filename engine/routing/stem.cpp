@@ -26,6 +26,10 @@ PerCase<std::vector<Discharge>> whole_river(const PerCase<std::vector<Discharge>
   });
 }
 
+std::optional<std::size_t> index_of(const River& river, const Dam* dam) {
+  return dam == nullptr ? std::nullopt : std::optional<std::size_t>(dam - river.dams.data());
+}
+
 std::optional<Anchor> gauge_anchor(const River& river, const RiverGraph& graph, const Stem& stem, std::size_t gauge,
                                    const GaugeOutlook& outlook, const TimeGrid& grid, const TimeGrid& fine) {
   const GaugeSite& site = river.gauges[gauge];
@@ -34,8 +38,10 @@ std::optional<Anchor> gauge_anchor(const River& river, const RiverGraph& graph, 
   if (!node) return std::nullopt;
   auto flow = each_case(*outlook.flow, [&](const auto& f) { return refined(f, grid, fine); });
   if (*node > 0) flow = whole_river(flow, river, graph.reaches[stem.reaches[*node - 1]]);
-  return Anchor{*node,           "gauge " + site.id,    gauge,         site.drainage_area,
+  Anchor anchor{*node,           "gauge " + site.id,    gauge,         site.drainage_area,
                 std::move(flow), outlook.forecast_from, outlook.method};
+  if (anchor.follows_schedule()) anchor.dam = index_of(river, dam_above(river, site).dam);
+  return anchor;
 }
 
 // The releases as they were typed; before the first line its flow. Ten percent either way from now on.
@@ -97,7 +103,7 @@ std::vector<Anchor> anchors_of(const River& river, const RiverGraph& graph, cons
     const auto node = node_at(graph, stem, dam.place);
     if (!node || dam.schedule.empty() || gauge_speaks_for(river, dam, gauges)) continue;
     anchors.push_back(Anchor{*node, "the releases of " + dam.name, std::nullopt, std::nullopt,
-                             release_cases(dam, fine, now), now, FlowMethod::Schedule});
+                             release_cases(dam, fine, now), now, FlowMethod::Schedule, index_of(river, &dam)});
   }
   std::stable_sort(anchors.begin(), anchors.end(), [](const Anchor& a, const Anchor& b) { return a.node < b.node; });
   return anchors;

@@ -30,6 +30,8 @@ struct Anchor {
   PerCase<std::vector<Discharge>> flow;  // on the fine grid
   Instant forecast_from{};
   FlowMethod method = FlowMethod::None;
+  std::optional<std::size_t> dam{};  // index into River::dams: whose releases these are, or that the gauge follows
+
   [[nodiscard]] bool follows_schedule() const { return method == FlowMethod::Schedule; }
 };
 

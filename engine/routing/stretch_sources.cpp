@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "engine/routing/area_ratio.hpp"
 #include "engine/routing/mean_flow.hpp"
@@ -15,9 +16,14 @@ constexpr Length kFarWithoutAreas = Length::from_si(20000.0);     // judgement: 
 constexpr Length kTooFarWithoutAreas = Length::from_si(40000.0);  // judgement: refused
 constexpr double kSmallDiversion = 0.20;                          // of the flow, judgement
 
-std::string distance(const River& river, Length length) {
-  return river.kilometres ? fmt::format("{:.1f} km", in_kilometres(length))
-                          : fmt::format("{:.1f} mi", in_miles(length));
+FlowAnchor named(const Anchor& anchor) {
+  return anchor.gauge ? FlowAnchor{anchor.gauge, std::nullopt} : FlowAnchor{std::nullopt, anchor.dam};
+}
+
+FlowSource at(const FlowAnchor& anchor) { return {.origin = FlowOrigin::At, .from = anchor}; }
+
+ReachSource unknown_because(std::string why, bool by_area = false, Length away = {}) {
+  return {{.away = away, .why_unknown = std::move(why)}, by_area, 1.0};
 }
 
 void add_once(std::vector<std::string>& sentences, std::string sentence) {
@@ -44,26 +50,23 @@ std::string hidden_by_diversion(const RoutingInputs& in, std::size_t node, const
 
 // By area where both are known, else the same flow over a short way.
 ReachSource from_anchor(const RoutingInputs& in, const Anchor& anchor, std::optional<Area> anchor_area,
-                        const Reach& reach, Length away, const char* side, std::vector<std::string>& doubts) {
+                        const Reach& reach, Length away, FlowOrigin side, std::vector<std::string>& doubts) {
+  const char* const side_word = side == FlowOrigin::Below ? "below" : "above";
   if (anchor_area && reach.drainage_area) {
     const auto ratio = area_ratio(*reach.drainage_area, *anchor_area, in.river.area_exponent);
-    if (!ratio) return {false, true, 1.0, fmt::format("unknown: {} {}", reach.id, ratio.why_absent())};
+    if (!ratio) return unknown_because(reach.id + " " + ratio.why_absent(), true);
     if (ratio->in_doubt)
       add_once(doubts, fmt::format("Some of the river {} {} drains less than half or more than one and a half times "
                                    "what it does: flows there are in doubt.",
-                                   side, anchor.name));
-    return {true, true, ratio->factor, fmt::format("{:.2f} of {} by area", ratio->factor, anchor.name)};
+                                   side_word, anchor.name));
+    return {{.origin = side, .from = named(anchor), .area_ratio = ratio->factor, .away = away}, true, ratio->factor};
   }
   if (away > kTooFarWithoutAreas)
-    return {
-        false, false, 1.0,
-        fmt::format("unknown: {} is {} away and no drainage areas are typed", anchor.name, distance(in.river, away))};
+    return unknown_because(anchor.name + " is too far away and no drainage areas are typed", false, away);
   if (away > kFarWithoutAreas)
-    add_once(doubts, fmt::format("More than {} {} {} its flow is taken unchanged: type drainage areas.",
-                                 distance(in.river, kFarWithoutAreas), side, anchor.name));
-  return {true, false, 1.0,
-          fmt::format("as {}, {} {} (no drainage areas typed)", anchor.name, distance(in.river, away),
-                      side == std::string{"below"} ? "above" : "below")};
+    add_once(doubts,
+             fmt::format("Far {} {} its flow is taken unchanged: type drainage areas.", side_word, anchor.name));
+  return {{.origin = side, .from = named(anchor), .away = away}, false, 1.0};
 }
 
 // Areas of the anchor and of what is known to have joined since.
@@ -78,8 +81,9 @@ StretchSources below(const RoutingInputs& in, const Stretch& stretch, const Anch
     }
     if (hidden.empty()) hidden = hidden_by_diversion(in, k, anchor, out.doubts);
     const Length away = place_of(in.graph, in.stem, stretch.from) - in.reach(k).to;
-    out.reaches.push_back(hidden.empty() ? from_anchor(in, anchor, area, in.reach(k), away, "below", out.doubts)
-                                         : ReachSource{false, false, 1.0, "unknown: " + hidden});
+    out.reaches.push_back(hidden.empty()
+                              ? from_anchor(in, anchor, area, in.reach(k), away, FlowOrigin::Below, out.doubts)
+                              : unknown_because(hidden));
   }
   return out;
 }
@@ -96,27 +100,29 @@ StretchSources above(const RoutingInputs& in, const Stretch& stretch, const Anch
   std::string hidden;
   for (std::size_t k = stretch.to; k-- > stretch.from;) {
     const Length away = in.reach(k).to - place_of(in.graph, in.stem, stretch.to);
-    ReachSource source = from_anchor(in, anchor, anchor.drainage_area, in.reach(k), away, "above", out.doubts);
+    const ReachSource source =
+        from_anchor(in, anchor, anchor.drainage_area, in.reach(k), away, FlowOrigin::Above, out.doubts);
     if (hidden.empty() && k + 1 < stretch.to && !source.by_area)
       if (const std::string name = unknown_joining(in, k + 1); !name.empty())
         hidden = name + " joins below with a flow that nobody knows, and no drainage areas are typed";
     if (hidden.empty() && k + 1 < stretch.to) hidden = hidden_by_diversion(in, k + 1, anchor, out.doubts);
-    out.reaches[k - stretch.from] = hidden.empty() ? source : ReachSource{false, false, 1.0, "unknown: " + hidden};
+    out.reaches[k - stretch.from] = hidden.empty() ? source : unknown_because(hidden);
   }
   return out;
 }
 
 StretchSources unknown(const RoutingInputs& in, const Stretch& stretch) {
   const bool above_dam = stretch.to + 1 < in.stem.nodes();
-  const std::string words = above_dam ? "unknown: no gauge above the dam, and the flow below a dam says nothing of it"
-                                      : "unknown: no gauge speaks for this water";
-  return {std::vector<ReachSource>(stretch.to - stretch.from, ReachSource{false, false, 1.0, words}), {}};
+  const ReachSource source =
+      unknown_because(above_dam ? "no gauge above the dam, and the flow below a dam says nothing of it"
+                                : "no gauge speaks for this water");
+  return {std::vector<ReachSource>(stretch.to - stretch.from, source), {}};
 }
 
 void tell_lakes(const RoutingInputs& in, const Stretch& stretch, StretchSources& out) {
   for (std::size_t k = stretch.from; k < stretch.to; ++k) {
     const Reach& reach = in.reach(k);
-    if (!reach.lake || !out.reaches[k - stretch.from].known) continue;
+    if (!reach.lake || !out.reaches[k - stretch.from].known()) continue;
     const bool typed = std::any_of(in.river.wave_times.begin(), in.river.wave_times.end(),
                                    [&](const WaveTime& w) { return w.from >= reach.from && w.to <= reach.to; });
     if (!typed)
@@ -130,18 +136,15 @@ void tell_lakes(const RoutingInputs& in, const Stretch& stretch, StretchSources&
 StretchSources stretch_sources(const RoutingInputs& in, const Stretch& stretch) {
   StretchSources out;
   if (stretch.top && stretch.bottom) {
-    const Anchor &top = in.anchors[*stretch.top], &bottom = in.anchors[*stretch.bottom];
-    const std::string words = top.gauge && bottom.gauge
-                                  ? fmt::format("between the gauges {} and {}", in.river.gauges[*top.gauge].id,
-                                                in.river.gauges[*bottom.gauge].id)
-                                  : fmt::format("between {} and {}", top.name, bottom.name);
-    out.reaches.assign(stretch.to - stretch.from, ReachSource{true, false, 1.0, words});
-    out.reaches.back().words = bottom.name;
+    const FlowAnchor top = named(in.anchors[*stretch.top]), bottom = named(in.anchors[*stretch.bottom]);
+    const FlowSource between{.origin = FlowOrigin::Between, .from = top, .to = bottom};
+    out.reaches.assign(stretch.to - stretch.from, ReachSource{between, false, 1.0});
+    out.reaches.back().source = at(bottom);
   } else if (stretch.top) {
     out = below(in, stretch, in.anchors[*stretch.top]);
   } else if (stretch.bottom) {
     out = above(in, stretch, in.anchors[*stretch.bottom]);
-    out.reaches.back().words = in.anchors[*stretch.bottom].name;
+    out.reaches.back().source = at(named(in.anchors[*stretch.bottom]));
   } else {
     out = unknown(in, stretch);
   }

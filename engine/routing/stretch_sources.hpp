@@ -1,9 +1,10 @@
 #pragma once
-// For every reach of a stretch: whether anything can speak for its flow, by what factor, and the sentence that says so.
+// For every reach of a stretch: whether anything can speak for its flow, what, and by what factor.
 // The same in all three cases.
 #include <string>
 #include <vector>
 
+#include "engine/routing/flow_source.hpp"
 #include "engine/routing/side_flows.hpp"
 
 namespace floatwright {
@@ -20,10 +21,11 @@ struct RoutingInputs {
 };
 
 struct ReachSource {
-  bool known = false;
+  FlowSource source;
   bool by_area = false;
   double factor = 1.0;  // drainage-area ratio to the anchor, 1 without areas
-  std::string words;
+
+  [[nodiscard]] bool known() const { return source.origin != FlowOrigin::Unknown; }
 };
 
 struct StretchSources {

@@ -23,15 +23,8 @@ Curve widened(Curve curve, Length away) {
   return curve;
 }
 
-std::string distance(const River& river, Length away) {
-  return river.kilometres ? fmt::format("{:.1f} km", in_kilometres(away)) : fmt::format("{:.1f} mi", in_miles(away));
-}
-
-std::string source_words(const River& river, const Reach& reach, const TemperatureGauge& from) {
-  const GaugeSite& gauge = river.gauges[from.gauge];
-  if (!(from.away > Length{})) return "gauge " + gauge.id;
-  return fmt::format("gauge {}, {} {}", gauge.id, distance(river, from.away),
-                     *gauge.place > reach.from ? "upstream" : "downstream");
+TemperatureSource source_of(const River& river, const Reach& reach, const TemperatureGauge& from) {
+  return {from.gauge, from.away, *river.gauges[from.gauge].place < reach.from, ""};
 }
 
 // Of all gauges that have no curve, the reason of the first that reports temperature at all.
@@ -61,11 +54,11 @@ RiverTemperatures river_temperatures(const River& river, const RiverGraph& graph
                            : temperature_gauge(river, reach, records, usable);
     if (!from) {
       out.reach.emplace_back(Absent{from.why_absent()});
-      out.source.push_back("unknown: " + from.why_absent());
+      out.source.push_back({std::nullopt, {}, false, from.why_absent()});
       continue;
     }
     out.reach.emplace_back(widened(*curves[from->gauge], from->away));
-    out.source.push_back(source_words(river, reach, *from));
+    out.source.push_back(source_of(river, reach, *from));
   }
   return out;
 }

@@ -90,6 +90,7 @@ void add_wood(const RiverDay& day, std::vector<Caution>& cautions) {
     caution.flow = series.values[highest];
     caution.flow_after = series.values.back();
     caution.basis = "judgement: high water moves wood";
+    caution.our_judgement = true;
     cautions.push_back(caution);
   }
 }

@@ -30,6 +30,9 @@ struct Caution {
   std::optional<Instant> at{};      // expected: a front between `from` (earliest) and `to` (latest); the newest reading
   std::string text{};               // see above
   std::string basis{};              // where the limit comes from
+  std::string published{};          // the same in a word or two where it is published: "NWS; 33 CFR 175.15"
+  bool our_judgement = false;       // no source stands behind the limit
+  bool typed_limit = false;         // a person's own, stricter limit
   // Numbers behind the sentence, as far as its kind has them.
   std::optional<Temperature> temperature{}, temperature_limit{};  // met, of the case judged; what it is held against
   std::optional<Discharge> flow{}, flow_after{}, flow_limit{};

@@ -32,26 +32,28 @@ bool comes_before(const Pair& a, const Pair& b) {
 
 std::string name_of(const PlannedStretch& planned) { return planned.from_name + " to " + planned.to_name; }
 
-std::string share_fished(const PlannedStretch& planned) {
-  const double share = planned.fishing > Duration{} ? planned.fished / planned.fishing : 0.0;
-  return std::to_string(static_cast<int>(std::lround(100.0 * share))) + " %";
-}
+int percent_of(double share) { return static_cast<int>(std::lround(100.0 * share)); }
 
-// No number with a unit: percent and counts only.
+// No number with a unit: percent only.
 std::string why_best(const std::vector<Pair>& all) {
   const PlannedStretch& best = all.front().planned;
-  std::string why = "a line aboard fishes in " + share_fished(best) + " of its fishing time";
-  const auto second = std::find_if(all.begin() + 1, all.end(), [](const Pair& p) { return p.planned.verdict == Verdict::Possible; });
-  if (second == all.end()) return why + "; no other stretch is left to compare";
-  return why + "; next best is " + name_of(second->planned) + " with " + share_fished(second->planned);
+  const auto second =
+      std::find_if(all.begin() + 1, all.end(), [](const Pair& p) { return p.planned.verdict == Verdict::Possible; });
+  if (second == all.end()) return "no other stretch breaks no limit";
+  const PlannedStretch& next = second->planned;
+  if (!has_line(next) || next.worth <= 0.0) return "no line aboard fishes on any other";
+  if (flow_known(best) && !flow_known(next)) return "the flow of " + name_of(next) + " is not known all the way";
+  const int more = percent_of(best.worth / next.worth - 1.0);
+  if (more < 1) return "its fishing hours are worth as much as those of " + name_of(next) + ", no other's more";
+  return "its fishing hours are worth " + std::to_string(more) + " % more than those of " + name_of(next);
 }
 
 std::string why_not_best(const PlannedStretch& planned, const PlannedStretch& best) {
   if (!has_line(planned)) return "no line aboard fishes there, or the water is not known";
   if (best.verdict != Verdict::Recommended) return "";
   if (!flow_known(planned)) return "the flow of part of it is unknown";
-  const int less = static_cast<int>(std::lround(100.0 * (1.0 - planned.worth / best.worth)));
-  return "its fishing hours are worth " + std::to_string(less) + " % less than those of " + name_of(best);
+  const int less = percent_of(1.0 - planned.worth / best.worth);
+  return less < 1 ? "its fishing hours are worth as much" : "its fishing hours are worth " + std::to_string(less) + " % less";
 }
 
 void judge(std::vector<Pair>& all) {

@@ -47,6 +47,7 @@ void add_day_facts(const RiverDay& day, DayPlan& plan) {
   const PlannedStretch* best = recommended(plan);
   plan.main_gauge = main_gauge(day.river, plan.outlooks, best);
   plan.fronts = day.flows.fronts;
+  plan.follows_dam = day.flows.follows_dam;
   if (!day.river.accesses.empty()) {
     const RiverPlace place = best != nullptr ? best->from_place : day.river.accesses.front().place;
     add_sun(day, place, plan);

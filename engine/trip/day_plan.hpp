@@ -8,6 +8,7 @@
 #include "engine/choice/choose.hpp"
 #include "engine/forecast/outlook.hpp"
 #include "engine/routing/river_flows.hpp"
+#include "engine/temperature/river_temperatures.hpp"
 #include "engine/trip/caution.hpp"
 #include "engine/trip/settings.hpp"
 
@@ -54,7 +55,10 @@ struct PlannedReach {
   bool lunch = false;             // lunch is eaten here
   Measured<Band<Discharge>> discharge;
   Measured<Band<Temperature>> temperature;
-  std::string flow_source, temperature_source;
+  bool named = true;              // else `name` only says below what it lies: "below Old Ferry"
+  Measured<Discharge> whole_flow; // best, with what runs beside it in side channels: what notes and line changes are told at
+  FlowSource flow_source;
+  TemperatureSource temperature_source;
   std::vector<PlannedWater> waters;
   std::string closed_why;         // as typed; not empty: not fished
   bool portage_at_end = false;
@@ -101,6 +105,7 @@ struct DayPlan {
   std::string sun_why;                    // why not: no place known, the sun does not rise
   std::string main_gauge;                 // id of the gauge whose state is the river's
   std::vector<GaugeOutlook> outlooks;
+  std::vector<std::optional<std::size_t>> follows_dam;  // by outlooks: see RiverFlows
   std::vector<PlannedStretch> stretches;  // best first; ruled out ones last
   std::string why_no_stretch;             // when none could be looked at
   std::vector<HourRow> hours;

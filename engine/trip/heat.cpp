@@ -13,6 +13,8 @@ constexpr Period kBeforeTheStop = std::chrono::minutes{30};
 
 const char* const kBasisHeat =
     "recapture of released cutthroat by water temperature (Idaho study); state advisories on warm water";
+const char* const kPublishedHeat = "Idaho study, state advisories";
+const char* const kPublishedBullTrout = "Montana rule";
 
 bool lives_here(const River& river, const std::string& fish) {
   return std::find(river.fish.begin(), river.fish.end(), fish) != river.fish.end();
@@ -33,9 +35,13 @@ void look(const RiverDay& day, HeatOfTrip& heat, const HeatLimits& limits, const
   }
 }
 
-Caution caution_from(CautionKind kind, const HeatMet& met, Temperature limit, const std::string& fish) {
-  Caution caution{.kind = kind, .weight = weight_of(kind), .where = met.where, .about = fish, .from = met.at};
-  caution.basis = kBasisHeat;
+Caution caution_from(CautionKind kind, const HeatMet& met, const HeatLimits& limits) {
+  const bool stop = kind == CautionKind::HeatStop, typed = stop ? limits.stop_typed : limits.caution_typed;
+  const Temperature limit = stop ? limits.stop : limits.caution;
+  Caution caution{.kind = kind, .weight = weight_of(kind), .where = met.where, .about = limits.fish, .from = met.at};
+  caution.basis = typed ? "your own limit" : kBasisHeat;
+  caution.typed_limit = typed;
+  if (!typed) caution.published = limits.fish == "bull trout" ? kPublishedBullTrout : kPublishedHeat;
   caution.temperature = met.temperature;
   caution.temperature_limit = limit;
   return caution;
@@ -49,9 +55,14 @@ HeatLimits heat_limits(const River& river, const Settings& settings) {
   if (lives_here(river, "bull_trout") || lives_here(river, "bull trout")) {
     limits = {fahrenheit(57.0), fahrenheit(60.0), "bull trout"};
   }
-  if (settings.heat_stop) limits.stop = std::min(limits.stop, *settings.heat_stop);
-  if (settings.heat_caution) limits.caution = std::min(limits.caution, *settings.heat_caution);
-  limits.caution = std::min(limits.caution, limits.stop);
+  limits.stop_typed = settings.heat_stop && *settings.heat_stop < limits.stop;
+  limits.caution_typed = settings.heat_caution && *settings.heat_caution < limits.caution;
+  if (limits.stop_typed) limits.stop = *settings.heat_stop;
+  if (limits.caution_typed) limits.caution = *settings.heat_caution;
+  if (limits.stop < limits.caution) {
+    limits.caution = limits.stop;
+    limits.caution_typed = limits.stop_typed;
+  }
   return limits;
 }
 
@@ -74,13 +85,13 @@ std::optional<BrokenLimit> heat_limit(const HeatOfTrip& heat, const HeatLimits& 
 void add_heat_cautions(const RiverDay& day, const HeatOfTrip& heat, const HeatLimits& limits,
                        std::vector<Caution>& cautions) {
   if (heat.stop) {
-    Caution stop = caution_from(CautionKind::HeatStop, *heat.stop, limits.stop, limits.fish);
+    Caution stop = caution_from(CautionKind::HeatStop, *heat.stop, limits);
     stop.from = heat.stop_by;
     stop.to = local_day(day.day, day.river.time_zone).end;
     stop.at = heat.stop->at;
     cautions.push_back(stop);
   } else if (heat.caution) {
-    cautions.push_back(caution_from(CautionKind::HeatCaution, *heat.caution, limits.caution, limits.fish));
+    cautions.push_back(caution_from(CautionKind::HeatCaution, *heat.caution, limits));
   }
   if (heat.unknown_somewhere || !heat.highest) {
     cautions.push_back({.kind = CautionKind::HeatUnknown, .weight = weight_of(CautionKind::HeatUnknown),

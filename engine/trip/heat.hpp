@@ -15,6 +15,7 @@ namespace floatwright {
 struct HeatLimits {
   Temperature caution = fahrenheit(67.0), stop = fahrenheit(70.0);
   std::string fish{};  // whose limits these are: "trout", "cutthroat", "bull trout"
+  bool caution_typed = false, stop_typed = false;  // a person's own, lower than those
 };
 [[nodiscard]] HeatLimits heat_limits(const River& river, const Settings& settings);
 

@@ -62,6 +62,7 @@ void add_rules_old(const RiverDay& day, std::vector<Caution>& cautions) {
   if (checked && std::chrono::sys_days{day.day} - std::chrono::sys_days{*checked} <= kRulesHold) return;
   Caution caution{.kind = CautionKind::RulesOld, .weight = weight_of(CautionKind::RulesOld)};
   caution.basis = "judgement: rules looked up over a week ago may have changed";
+  caution.our_judgement = true;
   caution.date = checked;
   cautions.push_back(caution);
 }
@@ -77,6 +78,7 @@ void add_closure_likely(const RiverDay& day, std::vector<Caution>& cautions) {
     Caution caution{.kind = CautionKind::ClosureLikely, .weight = weight_of(CautionKind::ClosureLikely)};
     caution.about = day.river.gauges[g].name.empty() ? day.river.gauges[g].id : day.river.gauges[g].name;
     caution.basis = kBasisClosureLikely;
+    caution.published = "Montana rule";
     caution.temperature = least;
     caution.temperature_limit = threshold;
     cautions.push_back(caution);

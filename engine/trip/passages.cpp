@@ -4,6 +4,7 @@
 
 #include "engine/river/place_text.hpp"
 #include "engine/river/stations.hpp"
+#include "engine/trip/landmark.hpp"
 
 namespace floatwright {
 namespace {
@@ -44,10 +45,13 @@ std::optional<std::size_t> portage_at(const River& river, RiverPlace place) {
   return std::nullopt;
 }
 
+// Water that nobody named is called by what lies above it; miles stand beside it wherever they are printed.
 void name_it(const RiverDay& day, Passage& passage) {
   const std::string between = place_text(day.river, passage.from) + "-" + place_number(day.river, passage.to);
   passage.id = passage.named_reach ? day.river.reaches[*passage.named_reach].id : between;
-  passage.name = passage.named_reach ? day.graph.reaches[passage.reach].name : between;
+  passage.name = between;
+  if (const std::string above = landmark_above(day.river, passage.from); !above.empty()) passage.name = "below " + above;
+  if (passage.named_reach) passage.name = day.graph.reaches[passage.reach].name;
 }
 
 std::optional<Passage> piece(const RiverDay& day, RiverPlace from, RiverPlace to) {

@@ -15,9 +15,11 @@ constexpr Temperature kSwimIsAnEmergency = fahrenheit(50.0);
 const char* const kBasisCold =
     "National Weather Service, cold water safety: cold shock within a minute, use of the muscles gone within ten. "
     "33 CFR 175.15: a wearable life jacket aboard for each person; a State's own rule may ask more";
+const char* const kPublishedCold = "NWS; 33 CFR 175.15";
 const char* const kBasisWading =
     "Australian Rainfall & Runoff Project 10, adults (from memory); the rule of ten of stream gaging is for trained gaugers";
-const char* const kBasisRise = "judgement: no public agency's figure for a safe rate of rise is known";
+const char* const kPublishedWading = "Australian Rainfall & Runoff";
+const char* const kBasisRise = "judgement: no public agency's figure for a rate of rise is known";
 
 // judgement
 constexpr double kFastRise = 1.25;
@@ -60,6 +62,7 @@ std::optional<Caution> rise_by(const RiverDay& day, const TimedPassage& row, Ins
   caution.from = t - kFastRiseTime;
   caution.to = t;
   caution.basis = kBasisRise;
+  caution.our_judgement = true;
   caution.flow = of(*then);
   caution.flow_after = of(*now);
   caution.rise = std::max(rise, Length{});
@@ -84,7 +87,8 @@ void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Cau
       const auto there = known_temperature(day, row.passage.reach, t);
       if (!there.has_value() || there->low >= kLifeJacketsOn) continue;
       if (coldest && *coldest->temperature <= there->low) continue;
-      coldest = Caution{.kind = CautionKind::ColdWater, .weight = weight_of(CautionKind::ColdWater), .basis = kBasisCold};
+      coldest = Caution{.kind = CautionKind::ColdWater, .weight = weight_of(CautionKind::ColdWater), .basis = kBasisCold,
+                        .published = kPublishedCold};
       coldest->at = t;
       coldest->temperature = there->low;
     }
@@ -106,7 +110,9 @@ void add_wading(const RiverDay& day, const Timetable& times, std::vector<Caution
     Caution caution{.kind = CautionKind::Wading, .weight = weight_of(CautionKind::Wading), .where = row.passage.name};
     caution.from = row.arrive;
     caution.to = row.leave;
-    caution.basis = kBasisWading;
+    caution.typed_limit = limits.typed;
+    caution.basis = limits.typed ? "your own limit" : kBasisWading;
+    if (!limits.typed) caution.published = kPublishedWading;
     caution.depth = worst->depth;
     caution.speed = worst->speed;
     caution.product = worst->product();

@@ -13,8 +13,10 @@ Measured<Band<T>> printed(const Measured<PerCase<T>>& cases) {
   return band_of(*cases);
 }
 
-std::string source_of(const std::vector<std::string>& sources, std::size_t reach) {
-  return reach < sources.size() ? sources[reach] : "";
+Measured<Discharge> best_whole_flow(const RiverDay& day, std::size_t reach, Instant t) {
+  const auto flow = whole_flow(day, reach, t);
+  if (!flow.has_value()) return Absent{flow.why_absent()};
+  return flow->middle;
 }
 
 void add_stop(const River& river, const TimedPassage& row, PlannedReach& reach) {
@@ -38,6 +40,7 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
   PlannedReach reach;
   reach.id = row.passage.id;
   reach.name = row.passage.name;
+  reach.named = row.passage.named_reach.has_value();
   reach.from = row.passage.from;
   reach.to = row.passage.to;
   reach.arrive = row.arrive;
@@ -48,8 +51,11 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
   reach.lunch = row.lunch > Duration{};
   reach.discharge = printed(known_flow(day, row.passage.reach, reach.read_at));
   reach.temperature = printed(known_temperature(day, row.passage.reach, reach.read_at));
-  reach.flow_source = source_of(day.flows.source, row.passage.reach);
-  reach.temperature_source = source_of(day.temperatures.source, row.passage.reach);
+  reach.whole_flow = best_whole_flow(day, row.passage.reach, reach.read_at);
+  if (row.passage.reach < day.flows.source.size()) reach.flow_source = day.flows.source[row.passage.reach];
+  if (row.passage.reach < day.temperatures.source.size()) {
+    reach.temperature_source = day.temperatures.source[row.passage.reach];
+  }
   if (row.passage.closure && !row.fished) reach.closed_why = day.river.closures[*row.passage.closure].why;
   add_stop(day.river, row, reach);
   return reach;

@@ -51,6 +51,9 @@ void add_provenance(const RiverDay& day, DayPlan& plan) {
     plan.notes.insert(plan.notes.end(), record.choices.begin(), record.choices.end());
     plan.notes.insert(plan.notes.end(), record.left_out.begin(), record.left_out.end());
   }
+  for (const GaugeOutlook& outlook : plan.outlooks) {
+    plan.notes.insert(plan.notes.end(), outlook.notes.begin(), outlook.notes.end());
+  }
   plan.notes.insert(plan.notes.end(), day.flows.doubts.begin(), day.flows.doubts.end());
 }
 

@@ -9,7 +9,9 @@ namespace floatwright {
 WadingLimits wading_limits(const Settings& settings) {
   WadingLimits limits;
   if (settings.wading_limit_m2_s) {
-    limits.product = std::min(limits.product, DepthTimesSpeed::from_si(*settings.wading_limit_m2_s));
+    const DepthTimesSpeed own = DepthTimesSpeed::from_si(*settings.wading_limit_m2_s);
+    limits.typed = own < limits.product;
+    limits.product = std::min(limits.product, own);
   }
   return limits;
 }

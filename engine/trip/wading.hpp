@@ -13,6 +13,7 @@ namespace floatwright {
 struct WadingLimits {
   DepthTimesSpeed product = DepthTimesSpeed::from_si(0.6);  // depth x mean speed
   Length depth = feet(4.0);
+  bool typed = false;  // the product is a person's own
 };
 
 [[nodiscard]] WadingLimits wading_limits(const Settings& settings);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/river/names.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/typed.hpp"
 
@@ -40,6 +41,15 @@ std::string joined(const std::vector<std::string>& words) {
 std::string say_range(const Told&, const PlannedStretch& stretch) {
   return typed(stretch.from_name.empty() ? stretch.from : stretch.from_name) + " -> " +
          typed(stretch.to_name.empty() ? stretch.to : stretch.to_name);
+}
+
+std::string name_of(const PlannedReach& reach) { return typed(reach.name.empty() ? reach.id : reach.name); }
+
+std::string at_reach(const PlannedReach& reach) { return (reach.named ? "at " : "") + name_of(reach); }
+
+std::string at_water(const PlannedReach& reach, const PlannedWater& water) {
+  const std::string kind = reach.waters.size() > 1 ? " (" + std::string(word_for(water.type)) + ")" : "";
+  return at_reach(reach) + kind;
 }
 
 const GaugeOutlook* main_outlook(const DayPlan& plan) {

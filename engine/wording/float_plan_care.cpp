@@ -17,9 +17,14 @@ std::vector<Caution> by_weight(const Told& told) {
 
 struct SaidOnce {
   std::string what;
-  bool our_limit = false;  // no source stands behind it, which the page says
+  std::string limit;  // in a word or two, where it comes from
   std::vector<Caution> cautions;
 };
+
+std::string limit_words(const Caution& caution) {
+  if (caution.our_judgement) return "the limit is our judgement";
+  return caution.typed_limit ? "your own limit" : caution.published;
+}
 
 // The same sentence at several places is said once, with the places before it.
 std::vector<SaidOnce> put_together(const std::vector<Caution>& cautions, const CautionWords& words) {
@@ -28,11 +33,21 @@ std::vector<SaidOnce> put_together(const std::vector<Caution>& cautions, const C
     const std::string what = say_what(caution, words);
     const auto found = std::find_if(out.begin(), out.end(), [&](const SaidOnce& s) { return s.what == what; });
     if (found == out.end()) {
-      out.push_back({what, caution.basis.starts_with("judgement"), {caution}});
+      out.push_back({what, limit_words(caution), {caution}});
     } else {
       found->cautions.push_back(caution);
     }
   }
+  return out;
+}
+
+// Places that have commas of their own are parted by semicolons.
+std::string joined_places(const std::vector<std::string>& places) {
+  const bool commas =
+      std::any_of(places.begin(), places.end(), [](const std::string& p) { return p.find(',') != std::string::npos; });
+  if (!commas) return joined(places);
+  std::string out;
+  for (const std::string& place : places) out += (out.empty() ? "" : "; ") + place;
   return out;
 }
 
@@ -43,8 +58,8 @@ std::string line_of(const SaidOnce& said, const CautionWords& words) {
     if (!place.empty() && std::find(places.begin(), places.end(), place) == places.end())
       places.push_back(std::move(place));
   }
-  std::string line = places.empty() ? said.what : capitalised(joined(places)) + ": " + said.what;
-  return said.our_limit ? without_stop(line) + " (the limit is our judgement)." : line;
+  std::string line = places.empty() ? said.what : capitalised(joined_places(places)) + ": " + said.what;
+  return said.limit.empty() ? line : without_stop(line) + " (" + said.limit + ").";
 }
 
 }  // namespace

@@ -33,9 +33,22 @@ std::string hours_line(const Told& told) {
   return sun.empty() ? line : line + "   " + sun;
 }
 
+// "rising about 12:40": the first change of a dam's release that is met at a place of the float in its hours.
+std::string front_words(const Told& told) {
+  const Caution* first = nullptr;
+  for (const Caution& c : told.floated->cautions) {
+    const bool front = c.kind == CautionKind::DamRise || c.kind == CautionKind::DamDrop;
+    if (front && c.at && (first == nullptr || *c.at < *first->at)) first = &c;
+  }
+  if (first == nullptr) return "";
+  return (first->kind == CautionKind::DamRise ? ", rising about " : ", falling about ") +
+         told.clock.ten_minutes(*first->at);
+}
+
 std::string flow_words(const Told& told) {
   const GaugeOutlook* outlook = main_outlook(told.plan);
-  const std::string trend = outlook == nullptr ? "" : ", " + say_trend(*outlook, told.in.river.snow_fed);
+  const std::string trend =
+      (outlook == nullptr ? "" : ", " + say_trend(*outlook, told.in.river.snow_fed)) + front_words(told);
   const auto& flow = told.floated->flow_at_launch;
   if (!flow) return "River: flow not known (" + without_stop(typed(flow.why_absent())) + ")" + trend;
   return "River " + say_flow(*flow, told.units) + trend;
@@ -92,9 +105,10 @@ std::string what_to_do(const Told& told) {
 }  // namespace
 
 void add_head(Page& page, const Told& told) {
-  const std::string route = say_range(told, *told.floated) + "  " + say_distance(told.floated->length, told.in.river);
+  const std::string route =
+      say_range(told, *told.floated) + "  " + say_distance(told.floated->length, told.in.river, told.units);
   page.blocks.push_back(Heading{upper_ascii(typed(told.in.river.name)) + "  " + route, head_of_day(told.plan.day), 1});
-  page.blocks.push_back(Lines{{hours_line(told), flow_words(told) + ". " + water_words(told) + "."}, ""});
+  page.blocks.push_back(Lines{{hours_line(told), flow_words(told) + ".", water_words(told) + "."}, ""});
   add_doubts(page, told);
 }
 
@@ -104,10 +118,7 @@ void add_no_plan_head(Page& page, const Told& told) {
   page.blocks.push_back(Lines{{what_to_do(told)}, "DO"});
   const GaugeOutlook* outlook = main_outlook(told.plan);
   if (outlook != nullptr && outlook->now)
-    page.blocks.push_back(
-        Lines{{fmt::format("{} at {}, {}.", say_flow(*outlook->now, told.units), typed(outlook->gauge),
-                           say(*outlook, told.in.river.snow_fed, told.day_word))},
-              "RIVER"});
+    page.blocks.push_back(Lines{{say(*outlook, state_words(told)) + "."}, "RIVER"});
   add_doubts(page, told);
 }
 

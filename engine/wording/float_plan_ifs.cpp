@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
+#include <optional>
 
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_rig.hpp"
@@ -14,60 +14,78 @@ namespace {
 
 constexpr std::size_t kMostIfs = 4;
 
-bool same_line(const Rig& a, const Rig& b) { return a.line == b.line && a.tip == b.tip; }
+std::string where_words(const TakesOver& t) {
+  if (t.where.size() == 1) return t.where.front();
+  return t.where.front() + " first, then " + (t.where.size() == 2 ? t.where.back() : "other water");
+}
 
-bool is_nearer(bool under, Discharge a, Discharge b) { return under ? a > b : a < b; }
-
-void note(std::vector<TakesOver>& all, bool under, const LineChange& change, const Rig& from,
-          const std::string& where) {
-  const auto found = std::find_if(all.begin(), all.end(), [&](const TakesOver& t) {
-    return t.under == under && same_line(t.from, from) && same_line(t.to.rig, change.to.rig);
-  });
-  if (found == all.end()) {
-    all.push_back({under, change.at, {where}, from, change.to});
-    return;
+// Lines of one name (a spare of the same kind) are told once.
+std::string replaced_words(const Told& told, const TakesOver& t) {
+  std::vector<std::string> lines;
+  for (const Rig& rig : t.from) {
+    const std::string line = say_line(told.in.tackle, rig, told.units);
+    if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(line);
   }
-  const bool nearer = is_nearer(under, change.at, found->at);
-  if (std::find(found->where.begin(), found->where.end(), where) == found->where.end())
-    found->where.insert(nearer ? found->where.begin() : found->where.end(), where);
-  if (nearer) {
-    found->at = change.at;
-    found->to = change.to;
-  }
+  return joined(lines);
 }
 
 std::string take_over_words(const Told& told, const TakesOver& t) {
   const Tackle& tackle = told.in.tackle;
   const auto rod = in_boat(told.rods, tackle, t.to.rig);
-  const std::string where_to = rod ? " on " + told.rods.rods[*rod].letter : " (its rod is not in the boat)";
-  const std::string more = t.where.size() > 1 ? " first, then other reaches" : "";
-  return fmt::format("{} {} at {}{}: {}{}, {}, in place of {}.", t.under ? "Under" : "Over",
-                     say_rough_flow(t.at, told.units), typed(t.where.front()), more,
-                     say_line(tackle, t.to.rig, told.units), where_to, say(t.to.technique),
-                     say_line(tackle, t.from, told.units));
+  return fmt::format("{} {} {}: {}{}, {}, in place of {}.", t.under ? "Under" : "Over",
+                     say_rough_flow(t.at, told.units), where_words(t), say_line(tackle, t.to.rig, told.units),
+                     rod ? " on " + told.rods.rods[*rod].letter : " (its rod is not in the boat)", say(t.to.technique),
+                     replaced_words(told, t));
 }
 
-// The flows in which every water keeps its line, where each was looked at.
-std::string holds_words(const Told& told) {
-  std::optional<Discharge> from, to;
-  for (const PlannedReach& reach : told.floated->reaches) {
+// Of lines whose rod stays ashore one is told at most; what takes an unlikely flow, only where nothing else is told.
+std::vector<std::string> take_over_lines(const Told& told) {
+  std::vector<std::string> lines;
+  bool ashore_told = false, likely_told = false;
+  for (const TakesOver& t : lines_that_take_over(told)) {
+    if (lines.size() == kMostIfs) break;
+    if (!t.likely && (likely_told || !t.in_boat)) continue;
+    if (!t.in_boat && ashore_told) continue;
+    ashore_told = ashore_told || !t.in_boat;
+    likely_told = likely_told || t.likely;
+    lines.push_back(take_over_words(told, t));
+  }
+  return lines;
+}
+
+// How much lower and higher than told the river may be with every water keeping its line; none where one was not
+// looked at. Shares of the flow, since the river is not the same at every reach and hour.
+struct Shares {
+  double low = 0.0, high = 0.0;
+};
+std::optional<Shares> same_lines_within(const PlannedStretch& stretch) {
+  std::optional<Shares> within;
+  for (const PlannedReach& reach : stretch.reaches) {
     for (const PlannedWater& water : reach.waters) {
       if (!water.choice.best || !reach.closed_why.empty()) continue;
       const FlowRange& holds = water.choice.holds;
-      if (!holds.from || !holds.to) return "";
-      if (!from || *holds.from > *from) from = holds.from;
-      if (!to || *holds.to < *to) to = holds.to;
+      if (!holds.from || !holds.to || !reach.whole_flow || !(*reach.whole_flow > Discharge{})) return std::nullopt;
+      const double low = *holds.from / *reach.whole_flow, high = *holds.to / *reach.whole_flow;
+      within = within ? Shares{std::max(within->low, low), std::min(within->high, high)} : Shares{low, high};
     }
   }
-  if (!from || !to || *to <= *from) return "";
-  return fmt::format("Same lines from {} to {}.", rough_flow_figure(*from, told.units),
-                     say_rough_flow(*to, told.units));
+  return within;
+}
+
+std::string holds_words(const Told& told) {
+  const auto within = same_lines_within(*told.floated);
+  const auto& launch = told.floated->flow_at_launch;
+  if (!within || !launch || within->low > 1.0 || within->high < 1.0) return "";
+  return fmt::format("Same lines from {} to {} at the put-in at launch.",
+                     flow_figure(launch->best * within->low, told.units),
+                     say_flow(launch->best * within->high, told.units));
 }
 
 // Below a dam its schedule decides, but creeks still rise.
 std::string rain_words(const Told& told) {
   const GaugeOutlook* outlook = main_outlook(told.plan);
-  const bool scheduled = outlook != nullptr && outlook->method == FlowMethod::Schedule;
+  const bool scheduled = outlook != nullptr && (outlook->method == FlowMethod::Schedule ||
+                                                !followed_dam(told.plan, told.in.river, outlook->gauge).empty());
   const std::string rain = told.day_word == "tomorrow" ? "If it rains tonight" : "If it rains";
   return rain + (scheduled ? " or the dam leaves its schedule" : "") +
          " all of this is wrong: no rain forecast was read.";
@@ -82,28 +100,8 @@ bool rain_is_said(const Told& told) {
 
 }  // namespace
 
-std::vector<TakesOver> lines_that_take_over(const Told& told) {
-  std::vector<TakesOver> all;
-  if (told.floated == nullptr) return all;
-  for (const PlannedReach& reach : told.floated->reaches) {
-    for (const PlannedWater& water : reach.waters) {
-      const WaterChoice& choice = water.choice;
-      if (!choice.best || !reach.closed_why.empty()) continue;
-      if (choice.changes_below) note(all, true, *choice.changes_below, choice.best->rig, reach.name);
-      if (choice.changes_above) note(all, false, *choice.changes_above, choice.best->rig, reach.name);
-    }
-  }
-  const auto& flow = told.floated->flow_at_launch;
-  const auto distance = [&](const TakesOver& t) { return flow ? std::abs(std::log(t.at / flow->best)) : 0.0; };
-  std::stable_sort(all.begin(), all.end(),
-                   [&](const TakesOver& a, const TakesOver& b) { return distance(a) < distance(b); });
-  return all;
-}
-
 void add_ifs(Page& page, const Told& told) {
-  std::vector<std::string> lines;
-  for (const TakesOver& t : lines_that_take_over(told))
-    if (lines.size() < kMostIfs) lines.push_back(take_over_words(told, t));
+  std::vector<std::string> lines = take_over_lines(told);
   if (const std::string holds = holds_words(told); !holds.empty()) lines.push_back(holds);
   if (!rain_is_said(told)) lines.push_back(rain_words(told));
   if (!lines.empty()) page.blocks.push_back(Lines{lines, "IF"});

@@ -8,6 +8,7 @@
 #include "engine/wording/clock.hpp"
 #include "engine/wording/page.hpp"
 #include "engine/wording/rods_of_the_day.hpp"
+#include "engine/wording/say_river_state.hpp"
 
 namespace floatwright {
 
@@ -26,6 +27,8 @@ struct Told {
 // Heading, the hours of the day, the river in one line; what makes the readings doubtful.
 void add_head(Page& page, const Told& told);
 void add_no_plan_head(Page& page, const Told& told);
+// WHY: what decides, the river, the reason of each rod.
+void add_why(Page& page, const Told& told);
 // FLOAT, WHY, ELSE, NOT
 void add_stretches(Page& page, const Told& told);
 void add_ruled_out(Page& page, const Told& told);
@@ -48,16 +51,26 @@ void add_foot(Page& page, const Told& told);
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);               // "a, b and c"
 [[nodiscard]] std::string say_range(const Told& told, const PlannedStretch& stretch);  // "Mill Bridge -> Old Ferry"
 [[nodiscard]] const GaugeOutlook* main_outlook(const DayPlan& plan);
+[[nodiscard]] StateWords state_words(const Told& told);  // of the main gauge
+[[nodiscard]] std::string name_of(const PlannedReach& reach);
+// "at Mill run"; of water that nobody named "below Old Ferry".
+[[nodiscard]] std::string at_reach(const PlannedReach& reach);
+// The same with the kind of water where the reach has several: "at Mill run (run)".
+[[nodiscard]] std::string at_water(const PlannedReach& reach, const PlannedWater& water);
 
 // A line that takes over when the flow leaves what the choice holds for.
 struct TakesOver {
   bool under = false;  // below `at`, else above it
   Discharge at;
-  std::vector<std::string> where;  // reaches, the nearest flow first
-  Rig from;
+  std::vector<std::string> where;  // "at Mill run (run)", the nearest flow first
+  std::vector<Rig> from;           // the lines it takes over from
   ScoredRig to;
+  double away = 0.0;     // |ln| of the nearest of those flows over the one expected there
+  bool likely = true;    // within or near the band of flow there
+  bool in_boat = false;  // its rod is
 };
-// Of the stretch floated, one for each pair of lines, nearest flow first.
+// Of the stretch floated, one for each line and side: the likely ones first, of these those whose rod is in the boat,
+// then the nearest flow first.
 [[nodiscard]] std::vector<TakesOver> lines_that_take_over(const Told& told);
 
 // Said on every page: whose word comes before this one.

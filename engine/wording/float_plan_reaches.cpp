@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
+#include "engine/river/names.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/reach_rows.hpp"
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/say_technique.hpp"
-#include "engine/wording/say_water.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
 
@@ -17,28 +17,17 @@ Speed plain(SurfaceSpeed speed) { return Speed::from_si(speed.si()); }
 
 std::string type_words(const ReachRow& row) {
   std::vector<std::string> words;
-  for (const WaterType type : row.types) words.push_back(say(type));
+  for (const WaterType type : row.types) words.emplace_back(word_for(type));
   return joined(words);
 }
 
-std::string name_of(const PlannedReach& reach) { return typed(reach.name.empty() ? reach.id : reach.name); }
-
-// A reach that nobody named is called by its miles already: "mile 34.4-33.8".
-bool is_called_by_place(const PlannedReach& reach) {
-  return reach.name.starts_with("mile ") || reach.name.starts_with("km ");
-}
-
+// "Mill run 40.2"; of reaches put together "Mill run to Cottonwood bend 40.2-37.4", "Below Old Ferry 28.6-22.4".
 std::string reach_words(const Told& told, const ReachRow& row) {
   const River& river = told.in.river;
-  std::string words = name_of(*row.first);
-  if (is_called_by_place(*row.first)) {
-    if (row.last != row.first) words = say_place(row.first->from, river) + "-" + place_figure(row.last->to, river);
-  } else {
-    const bool same_name = row.last == row.first || name_of(*row.last) == words;
-    if (!same_name && is_called_by_place(*row.last)) words += " to " + say_place(row.last->to, river);
-    if (!same_name && !is_called_by_place(*row.last)) words += " to " + name_of(*row.last);
-    words += " " + place_figure(row.first->from, river);
-  }
+  std::string words = capitalised(name_of(*row.first));
+  if (row.last->named && name_of(*row.last) != name_of(*row.first)) words += " to " + name_of(*row.last);
+  words += " " + place_figure(row.first->from, river, told.units);
+  if (row.last != row.first) words += "-" + place_figure(row.last->to, river, told.units);
   return row.first->lunch ? words + ", lunch" : words;
 }
 
@@ -107,7 +96,7 @@ std::vector<std::string> stop_cells(const Told& told, const PlannedReach& reach)
   std::string what = colon == std::string::npos ? sentence : sentence.substr(colon + 2);
   if (reach.portage_at_end && what.empty()) what = "STOP ABOVE. PORTAGE.";
   if (reach.stop_time) what += " " + say_duration(*reach.stop_time);
-  return {told.clock.ten_minutes(reach.leave), place + " " + place_figure(reach.to, told.in.river), what};
+  return {told.clock.ten_minutes(reach.leave), place + " " + place_figure(reach.to, told.in.river, told.units), what};
 }
 
 void add_row(PageTable& table, const Told& told, const ReachRow& row, bool ends_reach) {
@@ -126,16 +115,17 @@ void add_doubt_words(Page& page, const std::vector<ReachRow>& rows) {
 
 void add_reaches(Page& page, const Told& told) {
   const std::vector<ReachRow> rows = reach_rows(*told.floated);
-  const std::string counted = told.in.river.kilometres ? "(km)" : "(mile)";
+  const std::string counted = "(" + place_word(told.in.river, told.units) + ")";
   const std::string length = length_unit(told.units);
   PageTable table{{"TIME", "WATER", "DEEP", "FAST", "ROD", "HOW", "FLY AT"},
                   {"", counted, length, speed_unit(told.units), "", "", length},
                   {}};
   for (std::size_t i = 0; i < rows.size(); ++i)
     add_row(table, told, rows[i], i + 1 == rows.size() || rows[i + 1].begins_reach);
-  table.rows.push_back({told.clock.ten_minutes(told.floated->end),
-                        typed(told.floated->to_name) + " " + place_figure(told.floated->to_place, told.in.river),
-                        "take out; off by " + told.clock.ten_minutes(told.floated->off_by)});
+  table.rows.push_back(
+      {told.clock.ten_minutes(told.floated->end),
+       typed(told.floated->to_name) + " " + place_figure(told.floated->to_place, told.in.river, told.units),
+       "take out; off by " + told.clock.ten_minutes(told.floated->off_by)});
   page.blocks.push_back(std::move(table));
   add_doubt_words(page, rows);
 }

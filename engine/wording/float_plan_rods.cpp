@@ -11,8 +11,6 @@
 namespace floatwright {
 namespace {
 
-constexpr double kNearBand = 1.15;  // a flow this near to the day's band is worth a line in the bag; judgement
-
 const PlannedReach* first_fished(const Told& told) {
   const PlannedReach* first = nullptr;
   for (const RodInBoat& rod : told.rods.rods)
@@ -34,20 +32,14 @@ std::vector<std::string> rod_lines(const Told& told, const RodInBoat& rod) {
   if (leader_alone) lines.push_back(leader);
   lines.push_back(leader_alone ? fly : leader + ", " + fly);
   if (rod.first_reach != nullptr && rod.first_reach != first_fished(told))
-    lines.push_back(fmt::format("first used {}, {}", told.clock.ten_minutes(rod.first_reach->arrive),
-                                typed(rod.first_reach->name)));
+    lines.push_back(
+        fmt::format("first used {}, {}", told.clock.ten_minutes(rod.first_reach->arrive), name_of(*rod.first_reach)));
   return lines;
 }
 
 // Which mark is drawn: shapes while they tell the rods apart.
 std::string mark_of(const Told& told, const RodInBoat& rod) {
   return told.rods.marks_tell ? typed(told.in.tackle.rods.at(rod.rod).mark) : "";
-}
-
-bool near_the_day(const Told& told, const TakesOver& change) {
-  const auto& flow = told.floated->flow_at_launch;
-  if (!flow) return true;
-  return change.under ? change.at * kNearBand >= flow->low : change.at <= flow->high * kNearBand;
 }
 
 void add_once(std::vector<std::string>& bag, std::vector<std::string>& seen, const std::string& item,
@@ -57,11 +49,6 @@ void add_once(std::vector<std::string>& bag, std::vector<std::string>& seen, con
   bag.push_back(use.empty() ? item : item + ": " + use);
 }
 
-std::string letter_for(const Told& told, const Rig& rig) {
-  const auto at = in_boat(told.rods, told.in.tackle, rig);
-  return at ? told.rods.rods[*at].letter : "a rod that stays ashore";
-}
-
 std::vector<std::string> bag(const Told& told) {
   const Tackle& tackle = told.in.tackle;
   std::vector<std::string> items, seen;
@@ -69,11 +56,12 @@ std::vector<std::string> bag(const Told& told) {
     if (rod.at_launch) seen.push_back(say_line(tackle, *rod.at_launch, told.units));
   for (const RigChange& change : told.rods.changes)
     add_once(items, seen, say_line(tackle, change.to.rig, told.units),
-             fmt::format("goes on {} at {}", told.rods.rods[change.in_boat].letter, typed(change.where)));
+             fmt::format("goes on {} {}", told.rods.rods[change.in_boat].letter, at_reach(*change.reach)));
   for (const TakesOver& change : lines_that_take_over(told)) {
-    if (!near_the_day(told, change) || !in_boat(told.rods, tackle, change.to.rig)) continue;
+    const auto rod = in_boat(told.rods, tackle, change.to.rig);
+    if (!change.likely || !rod) continue;
     add_once(items, seen, say_line(tackle, change.to.rig, told.units),
-             fmt::format("goes on {} {} {}", letter_for(told, change.to.rig), change.under ? "under" : "over",
+             fmt::format("goes on {} {} {}", told.rods.rods[*rod].letter, change.under ? "under" : "over",
                          say_rough_flow(change.at, told.units)));
   }
   for (const std::size_t line : told.floated->rods.spares)
@@ -106,7 +94,7 @@ void add_changes(Page& page, const Told& told) {
   if (told.rods.rods.empty()) return;
   std::vector<std::string> lines;
   for (const RigChange& change : told.rods.changes)
-    lines.push_back(fmt::format("{} {}: {} {}.", told.clock.ten_minutes(change.at), typed(change.where),
+    lines.push_back(fmt::format("{} {}: {} {}.", told.clock.ten_minutes(change.at), name_of(*change.reach),
                                 told.rods.rods[change.in_boat].letter, change_words(told, change)));
   if (lines.empty()) lines.push_back("No change of line or fly all day.");
   page.blocks.push_back(Lines{lines, "RODS"});

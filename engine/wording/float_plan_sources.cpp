@@ -6,6 +6,7 @@
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_reading.hpp"
 #include "engine/wording/say_rig.hpp"
+#include "engine/wording/say_source.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
 
@@ -22,19 +23,23 @@ std::string gauge_name(const Told& told, const std::string& id) {
 // "flow 1,850 cfs, water 47 F, read 19:45 ...": values read together are told together.
 std::string readings_of(const Told& told, const std::string& gauge) {
   const DayPlan& plan = told.plan;
-  std::string words, when;
+  std::vector<std::string> whens, values;
   for (std::size_t i = 0; i < plan.readings.size() && i < plan.reading_gauges.size(); ++i) {
     if (plan.reading_gauges[i] != gauge) continue;
     const NewestReading& reading = plan.readings[i];
-    const std::string this_when = say_when(reading, plan.made_at, plan.day, told.clock);
-    if (!when.empty() && this_when != when) words += ", " + when + ";";
-    words += (words.empty()         ? ""
-              : words.back() == ';' ? " "
-                                    : ", ") +
-             say(reading.variable) + " " + say_value(reading, told.units);
-    when = this_when;
+    const std::string when = say_when(reading, plan.made_at, plan.day, told.clock);
+    const std::string value = say(reading.variable) + " " + say_value(reading, told.units);
+    const auto at = static_cast<std::size_t>(std::find(whens.begin(), whens.end(), when) - whens.begin());
+    if (at == whens.size()) {
+      whens.push_back(when);
+      values.push_back(value);
+    } else {
+      values[at] += ", " + value;
+    }
   }
-  return words + ", " + when;
+  std::string words;
+  for (std::size_t i = 0; i < whens.size(); ++i) words += (i == 0 ? "" : "; ") + values[i] + ", " + whens[i];
+  return words;
 }
 
 std::vector<std::string> reading_lines(const Told& told) {
@@ -108,27 +113,33 @@ std::string band_words(const Told& told) {
   return words + " Nothing here was compared with a fly line in a real river.";
 }
 
-void add_source(std::vector<std::string>& sources, const std::string& source) {
-  const std::string words = without_stop(typed(source));
-  if (!words.empty() && std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(words);
-}
-
-// Down the float: all of a few, the first and the last of many.
-std::string down_the_float(const std::vector<std::string>& sources) {
-  if (sources.size() > 3) return sources.front() + "; and so on to " + sources.back();
-  std::string words;
-  for (const std::string& source : sources) words += (words.empty() ? "" : "; ") + source;
-  return words;
+// "Gauge ferry ahead: the releases typed for Heron Dam, routed down."
+std::vector<std::string> followed_lines(const Told& told) {
+  std::vector<std::string> dams, lines;
+  std::vector<std::vector<std::string>> gauges;
+  for (const GaugeOutlook& outlook : told.plan.outlooks) {
+    const std::string dam = followed_dam(told.plan, told.in.river, outlook.gauge);
+    if (dam.empty()) continue;
+    const auto at = static_cast<std::size_t>(std::find(dams.begin(), dams.end(), dam) - dams.begin());
+    if (at == dams.size()) {
+      dams.push_back(dam);
+      gauges.emplace_back();
+    }
+    gauges[at].push_back(typed(outlook.gauge));
+  }
+  for (std::size_t i = 0; i < dams.size(); ++i)
+    lines.push_back(fmt::format("From the newest reading on, gauge{} {} by the releases typed for {}, routed down.",
+                                gauges[i].size() > 1 ? "s" : "", joined(gauges[i]), dams[i]));
+  return lines;
 }
 
 std::vector<std::string> method_lines(const Told& told) {
-  std::vector<std::string> flow, temperature, lines;
-  for (const PlannedReach& reach : told.floated->reaches) {
-    add_source(flow, reach.flow_source);
-    add_source(temperature, reach.temperature_source);
-  }
-  if (!flow.empty()) lines.push_back("Flow: " + down_the_float(flow) + ".");
-  if (!temperature.empty()) lines.push_back("Water temperature: " + down_the_float(temperature) + ".");
+  std::vector<std::string> lines = followed_lines(told);
+  const auto& reaches = told.floated->reaches;
+  const std::string flow = say_flow_sources(reaches, told.in.river, told.units);
+  const std::string temperature = say_temperature_sources(reaches, told.in.river, told.units);
+  if (!flow.empty()) lines.insert(lines.begin(), "Flow: " + flow + ".");
+  if (!temperature.empty()) lines.push_back("Water temperature: " + temperature + ".");
   lines.push_back(note_words(told));
   lines.push_back(band_words(told));
   return lines;

@@ -1,13 +1,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 
 #include "engine/wording/float_plan_parts.hpp"
-#include "engine/wording/say_choice.hpp"
 #include "engine/wording/say_limit.hpp"
-#include "engine/wording/say_river_state.hpp"
-#include "engine/wording/say_water.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
 
@@ -20,50 +16,18 @@ std::string float_words(const Told& told) {
   const PlannedStretch& s = *told.floated;
   std::string words =
       fmt::format("{} ({}) to {} ({}), {}. Put in {}, off by {}: {} on the water", typed(s.from_name),
-                  say_place(s.from_place, told.in.river), typed(s.to_name), say_place(s.to_place, told.in.river),
-                  say_distance(s.length, told.in.river), told.clock.ten_minutes(s.launch),
-                  told.clock.ten_minutes(s.off_by), say_duration(s.on_water));
+                  say_place(s.from_place, told.in.river, told.units), typed(s.to_name),
+                  say_place(s.to_place, told.in.river, told.units), say_distance(s.length, told.in.river, told.units),
+                  told.clock.ten_minutes(s.launch), told.clock.ten_minutes(s.off_by), say_duration(s.on_water));
   if (in_minutes(s.shuttle) > 0.0) words += ", shuttle " + say_duration(s.shuttle) + " one way";
   words += ".";
   if (s.stop_by) words += " NO FISHING after " + told.clock.ten_minutes_before(*s.stop_by) + ": too warm for trout.";
   return words;
 }
 
-std::string with_water(const PlannedReach& reach, const PlannedWater& water) {
-  return typed(reach.name) + (reach.waters.size() > 1 ? " (" + say(water.type) + ")" : "");
-}
-
-// The reason of each rod's rig, where the rod is first fished, in the order of the rods.
-std::vector<std::string> reasons(const Told& told) {
-  std::map<std::size_t, std::string> by_rod;
-  for (const PlannedReach& reach : told.floated->reaches) {
-    for (const PlannedWater& water : reach.waters) {
-      if (!reach.closed_why.empty() || !water.choice.best) continue;
-      const auto rod = in_boat(told.rods, told.in.tackle, water.choice.best->rig);
-      if (!rod) continue;
-      by_rod.try_emplace(*rod, fmt::format("{} at {}: {}.", told.rods.rods[*rod].letter, with_water(reach, water),
-                                           say_reason(water, told.in.tackle, told.units)));
-    }
-  }
-  std::vector<std::string> lines;
-  for (auto& [rod, line] : by_rod) lines.push_back(std::move(line));
-  return lines;
-}
-
-std::vector<std::string> why_lines(const Told& told) {
-  std::vector<std::string> lines;
-  const std::string why = without_stop(typed(told.floated->why));
-  if (!why.empty()) lines.push_back(capitalised(why) + ".");
-  if (const GaugeOutlook* outlook = main_outlook(told.plan))
-    lines.push_back(
-        fmt::format("River ({}) {}.", typed(outlook->gauge), say(*outlook, told.in.river.snow_fed, told.day_word)));
-  for (std::string& reason : reasons(told)) lines.push_back(std::move(reason));
-  return lines;
-}
-
 std::string other_words(const Told& told, const PlannedStretch& s) {
   const std::string why = without_stop(typed(s.why));
-  return fmt::format("{} {}, {}-{}{}.", say_range(told, s), say_distance(s.length, told.in.river),
+  return fmt::format("{} {}, {}-{}{}.", say_range(told, s), say_distance(s.length, told.in.river, told.units),
                      told.clock.ten_minutes(s.launch), told.clock.ten_minutes(s.off_by), why.empty() ? "" : ": " + why);
 }
 
@@ -85,7 +49,7 @@ void add_stretches(Page& page, const Told& told) {
   std::vector<std::string> float_lines{float_words(told)};
   for (const std::string& note : told.floated->notes) float_lines.push_back(capitalised(typed(note)));
   add_lines(page, std::move(float_lines), "FLOAT");
-  add_lines(page, why_lines(told), "WHY");
+  add_why(page, told);
   add_lines(page, others(told), "ELSE");
   add_ruled_out(page, told);
 }
@@ -102,7 +66,7 @@ void add_ruled_out(Page& page, const Told& told) {
       reasons_in_order.push_back(why);
       stretches.emplace_back();
     }
-    stretches[at].push_back(say_range(told, s) + " " + say_distance(s.length, told.in.river));
+    stretches[at].push_back(say_range(told, s) + " " + say_distance(s.length, told.in.river, told.units));
   }
   std::vector<std::string> lines;
   for (std::size_t i = 0; i < stretches.size(); ++i)

@@ -75,7 +75,7 @@ RodsOfTheDay rods_of_the_day(const PlannedStretch& stretch, const Tackle& tackle
       rod.first_reach = water.reach;
     }
     if (*carried[*at] == water.best->rig) continue;
-    rods.changes.push_back({*at, water.reach->arrive, water.reach->name, *carried[*at], *water.best});
+    rods.changes.push_back({*at, water.reach->arrive, water.reach, *carried[*at], *water.best});
     carried[*at] = water.best->rig;
   }
   return rods;

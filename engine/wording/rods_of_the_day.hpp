@@ -19,7 +19,7 @@ struct RodInBoat {
 struct RigChange {
   std::size_t in_boat = 0;  // into RodsOfTheDay::rods
   Instant at{};
-  std::string where;
+  const PlannedReach* reach = nullptr;  // where, in the stretch it was read from
   Rig before;
   ScoredRig to;
 };

@@ -8,6 +8,8 @@
 namespace floatwright {
 namespace {
 
+constexpr Length kLeastRiseTold = feet(0.25);  // rounds to half a foot
+
 std::string or_else(const std::string& about, const char* word) { return about.empty() ? word : typed(about); }
 
 // "12:40 (12:00-13:30)", as much of it as is known: a caution begins early and ends late.
@@ -80,9 +82,18 @@ std::string say_dam_drop(const Caution& c, UnitSystem units) {
                      or_else(c.about, "The dam"), from_to(c, units));
 }
 
+// "+27 % in 3 h"
+std::string share_risen(const Caution& c) {
+  if (!c.flow || !c.flow_after || !(*c.flow > Discharge{})) return "";
+  const std::string within = c.from && c.to ? " in " + say_duration(duration(*c.to - *c.from)) : "";
+  return fmt::format(" (+{:.0f} %{})", 100.0 * (*c.flow_after / *c.flow - 1.0), within);
+}
+
 std::string say_fast_rise(const Caution& c, UnitSystem units) {
-  const std::string rise = c.rise ? ", " + say_length(*c.rise, units) + " in an hour" : "";
-  return fmt::format("River rising fast{}{}: leave the bars, do not anchor.", from_to(c, units), rise);
+  const bool tells = c.rise && *c.rise >= kLeastRiseTold;
+  const std::string rise = tells ? ", " + say_length(*c.rise, units) + " in an hour" : "";
+  return fmt::format("River rising fast{}{}{}: leave the bars, do not anchor.", from_to(c, units), share_risen(c),
+                     rise);
 }
 
 std::string say_boat_limit(const Caution& c, UnitSystem units) {

@@ -27,8 +27,8 @@ std::string next_best(const ScoredRig& best, const ScoredRig& next, const Tackle
   const std::string line = say_line(tackle, next.rig, units);
   const bool no_worse = next.seconds >= best.seconds - 0.5;
   if (next.technique.method == best.technique.method)
-    return fmt::format("{} {}, {:.0f} seconds", no_worse ? "as good" : "next best", line, next.seconds);
-  return fmt::format("next best another way: {}, {}", line, say(next.technique));
+    return fmt::format("{} {}, {:.0f} seconds", no_worse ? "as good:" : "next best:", line, next.seconds);
+  return fmt::format("another way: {}, {}", line, say(next.technique));
 }
 
 std::string holds_words(const FlowRange& holds, UnitSystem units) {

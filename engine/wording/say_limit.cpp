@@ -22,9 +22,9 @@ std::string hazard_words(const BrokenLimit& l, UnitSystem units) {
   return flow_words(l, over ? "over" : "under", units);
 }
 
-std::string length_words(const BrokenLimit& l, const char* against, const River& river) {
+std::string length_words(const BrokenLimit& l, const char* against, const River& river, UnitSystem units) {
   if (!l.length_limit) return "";
-  return fmt::format("{} than the {} you set", against, say_distance(*l.length_limit, river));
+  return fmt::format("{} than the {} you set", against, say_distance(*l.length_limit, river, units));
 }
 
 std::string hour_words(const BrokenLimit& l, const char* limit_name, const LocalClock& clock) {
@@ -42,9 +42,9 @@ std::string heat_words(const BrokenLimit& l, UnitSystem units) {
 std::string numbers(const BrokenLimit& l, const River& river, const LocalClock& clock, UnitSystem units) {
   switch (l.kind) {
     case LimitKind::TooShort:
-      return length_words(l, "shorter", river);
+      return length_words(l, "shorter", river, units);
     case LimitKind::TooLong:
-      return length_words(l, "longer", river);
+      return length_words(l, "longer", river, units);
     case LimitKind::FlowBelowBoat:
       return flow_words(l, "under", units);
     case LimitKind::FlowAboveBoat:

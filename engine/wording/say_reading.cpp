@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/readings/names.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
 
@@ -30,34 +31,20 @@ std::string say(Variable variable) {
   return "reading";
 }
 
+// As the JSON plan calls them, but where a person wants plainer words.
 std::string say(Mark mark) {
   switch (mark) {
-    case Mark::Provisional:
-      return "provisional";
-    case Mark::Approved:
-      return "approved";
-    case Mark::Revised:
-      return "revised";
-    case Mark::Estimated:
-      return "estimated";
-    case Mark::Ice:
-      return "ice";
     case Mark::Equipment:
       return "equipment trouble";
-    case Mark::Backwater:
-      return "backwater";
-    case Mark::Discontinued:
-      return "discontinued";
-    case Mark::Unavailable:
-      return "unavailable";
     case Mark::Stale:
       return "OLD";
     case Mark::SuspectSpike:
       return "doubtful jump";
     case Mark::Unknown:
       return "an unknown mark";
+    default:
+      return std::string(word_for(mark));
   }
-  return "an unknown mark";
 }
 
 std::string say_value(const NewestReading& reading, UnitSystem units) {

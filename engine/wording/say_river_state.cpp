@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
 
 namespace floatwright {
 namespace {
@@ -25,22 +27,43 @@ std::string numbers(const GaugeOutlook& outlook) {
   return fmt::format("{} {:.0f} % in 6 h", percent > 0 ? "up" : "down", std::abs(percent));
 }
 
-std::string say_method(FlowMethod method) {
+bool nothing_known(const GaugeOutlook& outlook) {
+  return outlook.state == FlowState::Unknown || outlook.state == FlowState::Ice;
+}
+
+// Below a dam and on a daily wave the numbers name the state themselves.
+std::string state_words(const GaugeOutlook& outlook, bool snow_fed) {
+  if (nothing_known(outlook)) {
+    const std::string why = without_stop(typed(outlook.why));
+    return say_trend(outlook, snow_fed) + (why.empty() ? "" : " (" + why + ")");
+  }
+  const bool named_by_numbers = outlook.state == FlowState::Regulated || outlook.state == FlowState::DailyWave;
+  if (named_by_numbers && !outlook.why.empty()) return numbers(outlook);
+  return say_trend(outlook, snow_fed) + ", " + numbers(outlook);
+}
+
+std::string say_method(FlowMethod method, const std::string& dam) {
   switch (method) {
     case FlowMethod::None:
-      return " is not known";
+      return "is not known";
     case FlowMethod::Schedule:
-      return " by the dam's schedule";
+      return dam.empty() ? "by the dam's schedule" : "by the releases typed for " + dam;
     case FlowMethod::SameHour:
-      return " as at the same hour of like days";
+      return dam.empty() ? "as at the same hour on like days" : "the releases typed for " + dam + ", routed down";
     case FlowMethod::WaveShape:
-      return " by its own daily pattern";
+      return "by its own daily pattern";
     case FlowMethod::Hold:
-      return " taken as now";
+      return "taken as now";
     case FlowMethod::FadingFall:
-      return " falls on, more slowly";
+      return "falls on, more slowly";
   }
-  return " is not known";
+  return "is not known";
+}
+
+std::string gauge_name(const River& river, const std::string& id) {
+  const auto found =
+      std::find_if(river.gauges.begin(), river.gauges.end(), [&](const GaugeSite& g) { return g.id == id; });
+  return found == river.gauges.end() || found->name.empty() ? "Gauge " + typed(id) : typed(found->name);
 }
 
 }  // namespace
@@ -52,7 +75,7 @@ std::string say_trend(const GaugeOutlook& outlook, bool snow_fed) {
     case FlowState::Ice:
       return "ice at the gauge";
     case FlowState::Regulated:
-      return "held by the dam";
+      return "below a ramping dam";
     case FlowState::DailyWave:
       return snow_fed ? "up and down each day with snowmelt" : "up and down each day";
     case FlowState::Rising:
@@ -65,12 +88,23 @@ std::string say_trend(const GaugeOutlook& outlook, bool snow_fed) {
   return "state not known";
 }
 
-std::string say(const GaugeOutlook& outlook, bool snow_fed, const std::string& day) {
-  const bool unknown = outlook.state == FlowState::Unknown || outlook.state == FlowState::Ice;
-  const std::string why = unknown ? without_stop(typed(outlook.why)) : numbers(outlook);
-  const std::string words = say_trend(outlook, snow_fed) + (why.empty() ? "" : ": " + why);
-  const bool says_how = outlook.why.find("; ahead ") != std::string::npos;  // a schedule or like days, told there
-  return says_how ? words : words + "; " + day + say_method(outlook.method);
+std::string say(const GaugeOutlook& outlook, const StateWords& words) {
+  std::string sentence = gauge_name(words.river, outlook.gauge);
+  if (outlook.now)
+    sentence += fmt::format(" {} at {},", say_flow(*outlook.now, words.units),
+                            words.clock.minute_seen_from(outlook.now_at, words.seen_from));
+  else
+    sentence += ":";
+  return fmt::format("{} {}; {} {}", sentence, state_words(outlook, words.river.snow_fed), words.day,
+                     say_method(outlook.method, words.dam));
+}
+
+std::string followed_dam(const DayPlan& plan, const River& river, const std::string& gauge) {
+  for (std::size_t i = 0; i < plan.outlooks.size() && i < plan.follows_dam.size(); ++i) {
+    const auto& dam = plan.follows_dam[i];
+    if (plan.outlooks[i].gauge == gauge && dam && *dam < river.dams.size()) return typed(river.dams[*dam].name);
+  }
+  return "";
 }
 
 }  // namespace floatwright

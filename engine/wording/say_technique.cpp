@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "engine/tackle/names.hpp"
+
 namespace floatwright {
 namespace {
 
@@ -22,39 +24,25 @@ std::string say_swing(Mending mending) {
 std::string say_strip(const Technique& technique) {
   const std::string pace = technique.strip < kSlowToFast ? "slow strip" : "fast strip";
   const double count = in_seconds(technique.count);
-  return count < 0.5 ? "no count, " + pace : fmt::format("count {:.0f}, {}", count, pace);
+  return count < 0.5 ? pace : fmt::format("count {:.0f}, {}", count, pace);
 }
 
 }  // namespace
 
-std::string say(Method method) {
-  switch (method) {
-    case Method::Swing:
-      return "swing";
-    case Method::Strip:
-      return "strip";
-    case Method::Indicator:
-      return "indicator";
-    case Method::TightLine:
-      return "tight line";
-    case Method::Dry:
-      return "dry";
-  }
-  return "method";
-}
+std::string say(Method method) { return method == Method::TightLine ? "tight line" : std::string(word_for(method)); }
 
 std::string say(Platform platform) {
   switch (platform) {
     case Platform::Drifting:
-      return "drift";
+      return "";
     case Platform::Held:
-      return "hold";
+      return "HOLD";
     case Platform::Anchored:
       return "ANCHOR";
     case Platform::Wading:
       return "WADE";
   }
-  return "boat";
+  return "";
 }
 
 std::string say_technique(const Technique& technique) {
@@ -73,6 +61,9 @@ std::string say_technique(const Technique& technique) {
   return "fish";
 }
 
-std::string say(const Technique& technique) { return say(technique.platform) + ", " + say_technique(technique); }
+std::string say(const Technique& technique) {
+  const std::string platform = say(technique.platform), how = say_technique(technique);
+  return platform.empty() ? how : platform + ", " + how;
+}
 
 }  // namespace floatwright

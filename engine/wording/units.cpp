@@ -142,18 +142,27 @@ std::string say_temperature(Temperature temperature, UnitSystem units) {
   return temperature_figure(temperature, units) + " " + temperature_unit(units);
 }
 
-std::string say_distance(Length distance, const River& river) {
-  return river.kilometres ? with_decimals(in_kilometres(distance), 1) + " km"
-                          : with_decimals(in_miles(distance), 1) + " mi";
+namespace {
+
+bool counts_kilometres(const River& river, UnitSystem units) { return river.kilometres || units == UnitSystem::Metric; }
+
+}  // namespace
+
+std::string say_distance(Length distance, const River& river, UnitSystem units) {
+  return counts_kilometres(river, units) ? with_decimals(in_kilometres(distance), 1) + " km"
+                                         : with_decimals(in_miles(distance), 1) + " mi";
 }
 
-std::string place_figure(RiverPlace place, const River& river) {
+std::string place_figure(RiverPlace place, const River& river, UnitSystem units) {
   const double sign = river.miles_from_source ? -1.0 : 1.0;  // the reader turned the file's count
-  return with_decimals(sign * (river.kilometres ? in_river_kilometres(place) : in_river_miles(place)), 1);
+  const double counted = counts_kilometres(river, units) ? in_river_kilometres(place) : in_river_miles(place);
+  return with_decimals(sign * counted, 1);
 }
 
-std::string say_place(RiverPlace place, const River& river) {
-  return (river.kilometres ? "km " : "mile ") + place_figure(place, river);
+std::string place_word(const River& river, UnitSystem units) { return counts_kilometres(river, units) ? "km" : "mile"; }
+
+std::string say_place(RiverPlace place, const River& river, UnitSystem units) {
+  return place_word(river, units) + " " + place_figure(place, river, units);
 }
 
 std::string say_duration(Duration duration) {

@@ -40,10 +40,12 @@ namespace floatwright {
 [[nodiscard]] std::string temperature_figure(Temperature temperature, UnitSystem units);
 [[nodiscard]] std::string say_temperature(Temperature temperature, UnitSystem units);
 
-// Along the river, as its owner counts it, miles or kilometres: "11.6 mi"; "40.2" counted from where the file counts.
-[[nodiscard]] std::string say_distance(Length distance, const River& river);
-[[nodiscard]] std::string place_figure(RiverPlace place, const River& river);
-[[nodiscard]] std::string say_place(RiverPlace place, const River& river);  // "mile 40.2", "km 64.7"
+// Along the river, in miles or kilometres as its owner counts it, for metric people always in kilometres: "11.6 mi";
+// "40.2" counted from where the file counts.
+[[nodiscard]] std::string say_distance(Length distance, const River& river, UnitSystem units);
+[[nodiscard]] std::string place_figure(RiverPlace place, const River& river, UnitSystem units);
+[[nodiscard]] std::string say_place(RiverPlace place, const River& river, UnitSystem units);  // "mile 40.2", "km 64.7"
+[[nodiscard]] std::string place_word(const River& river, UnitSystem units);                   // "mile", "km"
 
 // "2 h 40 min", "40 min", to ten minutes (at least ten).
 [[nodiscard]] std::string say_duration(Duration duration);

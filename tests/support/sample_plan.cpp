@@ -85,8 +85,9 @@ PlannedReach reach(std::string id, std::string name, double from, double to, Ins
   made.read_at = arrive + (leave - arrive) / 2;
   made.discharge = cfs(1700, 1850, 2050);
   made.temperature = fahrenheits(47, 49, 51);
-  made.flow_source = "between the gauges heron and ferry";
-  made.temperature_source = "carried down from gauge heron";
+  made.whole_flow = cubic_feet_per_second(1850);
+  made.flow_source = {.origin = FlowOrigin::Between, .from = {0, std::nullopt}, .to = {1, std::nullopt}};
+  made.temperature_source = {0, miles(5.2), false, ""};
   return made;
 }
 
@@ -160,6 +161,7 @@ std::vector<Caution> stretch_cautions() {
   wading.product = DepthTimesSpeed::from_si(0.70);
   wading.product_limit = DepthTimesSpeed::from_si(0.56);
   wading.basis = "your own limit";
+  wading.typed_limit = true;
   Caution guess;
   guess.kind = CautionKind::GuessedDepth;
   guess.weight = 30;
@@ -173,6 +175,7 @@ std::vector<Caution> day_cautions() {
   cold.weight = 80;
   cold.temperature = fahrenheit(47);
   cold.emergency = true;
+  cold.published = "NWS; 33 CFR 175.15";
   Caution rules;
   rules.kind = CautionKind::RulesOld;
   rules.weight = 20;
@@ -203,7 +206,7 @@ PlannedStretch stretch(std::string from, std::string from_name, double from_mile
 PlannedStretch recommended() {
   PlannedStretch made = stretch("mill", "Mill Bridge", 40.2, "ferry", "Old Ferry", 28.6);
   made.verdict = Verdict::Recommended;
-  made.why = "the most fishing of five that break no limit";
+  made.why = "its fishing hours are worth 3 % more than those of Mill Bridge to Alder Bar";
   made.shuttle = floatwright::minutes(35);
   made.fishing = floatwright::minutes(300);
   made.fished = floatwright::minutes(280);
@@ -306,7 +309,7 @@ DayPlan sample_plan() {
   plan.main_gauge = "heron";
   plan.outlooks = {falling()};
   PlannedStretch next = stretch("mill", "Mill Bridge", 40.2, "bar", "Alder Bar", 34.4);
-  next.why = "less fishing";
+  next.why = "its fishing hours are worth 3 % less";
   plan.stretches = {recommended(), next, too_long()};
   plan.hours = hour_rows();
   const Instant read = on_the_day(0) - minutes{255};  // 19:45

@@ -2,6 +2,8 @@
 
 #include "adapters/out/json/names.hpp"
 #include "adapters/out/json/plan_values.hpp"
+#include "engine/river/names.hpp"
+#include "engine/tackle/names.hpp"
 #include "engine/wording/say_choice.hpp"
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/say_technique.hpp"
@@ -22,12 +24,12 @@ Json rigs_json(JsonPlan& out, const std::vector<ScoredRig>& rigs) {
 
 void put_technique(JsonPlan& out, Json& object, const Technique& technique) {
   const bool swing = technique.method == Method::Swing, strip = technique.method == Method::Strip;
-  object["method"] = plan_names::of(technique.method);
+  object["method"] = word_for(technique.method);
   object["technique"] = say_technique(technique);
   object["mending"] = swing ? Json(plan_names::of(technique.mending)) : Json(nullptr);
   object["count_s"] = strip ? number(out, si(technique.count), "count_s") : Json(nullptr);
   object["strip_m_s"] = strip ? number(out, si(technique.strip), "strip_m_s") : Json(nullptr);
-  object["platform"] = plan_names::of(technique.platform);
+  object["platform"] = word_for(technique.platform);
 }
 
 }  // namespace
@@ -36,7 +38,7 @@ Json rig_json(JsonPlan& out, const ScoredRig& scored) {
   const Tackle& tackle = out.in.tackle;
   const Line& line = tackle.lines.at(scored.rig.line);
   const SinkingPart part = sinking_part(tackle, scored.rig);
-  Json object{{"rod", line.on_rod}, {"line", line.id}, {"line_kind", plan_names::of(line.kind)}};
+  Json object{{"rod", line.on_rod}, {"line", line.id}, {"line_kind", word_for(line.kind)}};
   object["tip"] = scored.rig.tip ? Json(tackle.tips.at(*scored.rig.tip).id) : Json(nullptr);
   object["tip_length_m"] = number(out, si(part.length), "tip_length_m");
   object["sink_rate_m_s"] = number(out, si(part.sink_rate), "sink_rate_m_s");

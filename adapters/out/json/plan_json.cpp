@@ -4,6 +4,7 @@
 
 #include "adapters/out/json/names.hpp"
 #include "adapters/out/json/plan_values.hpp"
+#include "engine/readings/names.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_caution.hpp"
 #include "engine/wording/say_river_state.hpp"
@@ -70,10 +71,12 @@ Json stretches_json(JsonPlan& out) {
 Json river_state_json(JsonPlan& out) {
   const GaugeOutlook* outlook = main_outlook(out.plan);
   if (outlook == nullptr) return nullptr;
-  Json object{{"gauge", outlook->gauge},
-              {"state", plan_names::of(outlook->state)},
-              {"method", plan_names::of(outlook->method)}};
-  object["text"] = say(*outlook, out.in.river.snow_fed, "the day planned");
+  const std::string dam = followed_dam(out.plan, out.in.river, outlook->gauge);
+  const FlowMethod method = dam.empty() ? outlook->method : FlowMethod::Schedule;  // routed down, or its own
+  Json object{{"gauge", outlook->gauge}, {"state", plan_names::of(outlook->state)}, {"method", plan_names::of(method)}};
+  const StateWords words{out.in.river,      out.clock, out.in.settings.units, out.clock.day(out.plan.made_at),
+                         "the day planned", dam};
+  object["text"] = say(*outlook, words);
   object["discharge_now_m3_s"] = maybe(out, outlook->now, "discharge_now_m3_s");
   const bool read = outlook->now.has_value();
   put_instant(out, object, "read_at", read ? std::optional<Instant>(outlook->now_at) : std::nullopt);
@@ -89,14 +92,14 @@ Json readings_json(JsonPlan& out) {
     Json station = nullptr;
     for (const GaugeSite& site : out.in.river.gauges)
       if (site.id == gauge) station = site.station;
-    Json object{{"gauge", gauge}, {"station", station}, {"quantity", plan_names::of(reading.variable)}};
+    Json object{{"gauge", gauge}, {"station", station}, {"quantity", word_for(reading.variable)}};
     object["value"] = reading.si ? number(out, *reading.si, "readings") : Json(nullptr);
     object["why_none"] = reading.si ? Json(nullptr) : Json(reading.si.why_absent());
-    object["unit"] = plan_names::unit_of(reading.variable);
+    object["unit"] = si_unit_of(reading.variable);
     put_instant(out, object, "read_at", reading.time);
     object["age_s"] = (out.plan.made_at - reading.time).count();
     object["marks"] = Json::array();
-    for (const Mark mark : reading.marks) object["marks"].push_back(plan_names::of(mark));
+    for (const Mark mark : reading.marks) object["marks"].push_back(word_for(mark));
     object["series"] = reading.series_id;
     object["source"] = reading.source;
     list.push_back(object);

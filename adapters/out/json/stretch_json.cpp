@@ -2,7 +2,9 @@
 
 #include "adapters/out/json/names.hpp"
 #include "adapters/out/json/plan_values.hpp"
+#include "engine/river/names.hpp"
 #include "engine/wording/say_limit.hpp"
+#include "engine/wording/say_source.hpp"
 
 namespace floatwright {
 namespace {
@@ -13,7 +15,7 @@ Json why_unknown(const Measured<T>& value) {
 }
 
 Json water_json(JsonPlan& out, const PlannedWater& water) {
-  Json object{{"water", plan_names::of(water.type)}, {"bed", plan_names::of(water.bed)}};
+  Json object{{"water", word_for(water.type)}, {"bed", word_for(water.bed)}};
   object["fishing_time"] = number(out, water.fishing_time, "fishing_time");
   object["fishing_s"] = number(out, si(water.fishing), "fishing_s");
   object["hatch"] = water.hatch ? Json(water.hatch_name) : Json(nullptr);
@@ -21,7 +23,7 @@ Json water_json(JsonPlan& out, const PlannedWater& water) {
   object["surface_speed_m_s"] = band(out, water.surface_speed, "surface_speed_m_s");
   object["mean_speed_m_s"] = band(out, water.mean_speed, "mean_speed_m_s");
   object["why_unknown"] = why_unknown(water.depth);
-  object["source"] = plan_names::of(water.source);
+  object["source"] = word_for(water.source);
   object["noted_at_m3_s"] = maybe(out, water.noted_at, "noted_at_m3_s");
   object["far_from_note"] = water.far_from_note;
   object["choice"] = choice_json(out, water);
@@ -36,10 +38,10 @@ Json reach_json(JsonPlan& out, const PlannedReach& reach) {
   object["length_m"] = number(out, si(reach.from - reach.to), "length_m");
   object["discharge_m3_s"] = band(out, reach.discharge, "discharge_m3_s");
   object["why_flow_unknown"] = why_unknown(reach.discharge);
-  object["flow_source"] = reach.flow_source;
+  object["flow_source"] = say(reach.flow_source, out.in.river, out.in.settings.units);
   object["water_temperature_c"] = band(out, reach.temperature, "water_temperature_c");
   object["why_temperature_unknown"] = why_unknown(reach.temperature);
-  object["temperature_source"] = reach.temperature_source;
+  object["temperature_source"] = say(reach.temperature_source, out.in.river, out.in.settings.units);
   object["closed_why"] = reach.closed_why.empty() ? Json(nullptr) : Json(reach.closed_why);
   object["lunch"] = reach.lunch;
   object["portage_at_end"] = reach.portage_at_end;

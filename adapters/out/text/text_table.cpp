@@ -24,12 +24,12 @@ Row drawn_row(const Row& row) {
   return out;
 }
 
-std::size_t longest_word(const std::string& cell) {
+std::size_t longest_piece(const std::string& cell) {
   std::size_t longest = 0;
-  for (std::size_t at = 0; at < cell.size();) {
-    const std::size_t end = std::min(cell.find(' ', at), cell.size());
-    longest = std::max(longest, columns(std::string_view(cell).substr(at, end - at)));
-    at = end + 1;
+  for (std::string_view rest = cell; !rest.empty();) {
+    const std::string_view piece = first_piece(rest);
+    longest = std::max(longest, columns(piece));
+    rest.remove_prefix(std::min(piece.size() + 1, rest.size()));
   }
   return longest;
 }
@@ -48,7 +48,7 @@ Widths widths_of(const std::vector<Row>& rows, std::size_t count) {
   for (const Row& row : rows) {
     for (std::size_t i = 0; i < std::min(own_cells(row, count), count); ++i) {
       widths.wanted[i] = std::max(widths.wanted[i], columns(row[i]));
-      widths.least[i] = std::max(widths.least[i], longest_word(row[i]));
+      widths.least[i] = std::max(widths.least[i], longest_piece(row[i]));
     }
   }
   return widths;
@@ -60,7 +60,7 @@ std::size_t total(const std::vector<std::size_t>& widths) {
   return sum - (widths.empty() ? 0 : kGap);
 }
 
-// Figures ("4 1/2") are short and stay whole; the widest column gives way first, down to its longest word, and past
+// Figures ("4 1/2") are short and stay whole; the widest column gives way first, down to its longest piece, and past
 // that only when the page still does not hold the table.
 std::vector<std::size_t> fitted(Widths widths, std::size_t page) {
   for (const bool cut_words : {false, true}) {

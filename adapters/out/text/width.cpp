@@ -55,6 +55,24 @@ std::size_t fitting_bytes(std::string_view text, std::size_t width) {
   return at;
 }
 
+constexpr std::array<std::string_view, 18> kFollowANumber{"1/2",  "ft",   "in", "in/s", "ft/s", "ft2/s",
+                                                          "cfs",  "F",    "mi", "m",    "cm/s", "m/s",
+                                                          "m2/s", "m3/s", "C",  "km",   "%",    "min"};
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+bool belong_together(std::string_view word, std::string_view next) {
+  if (word.empty() || next.empty()) return false;
+  if (is_digit(next.front()) && (word == "at" || word == "mile" || word == "km")) return true;
+  if (!is_digit(word.back())) return false;
+  while (!next.empty() &&
+         (next.back() == ',' || next.back() == '.' || next.back() == ':' || next.back() == ';' || next.back() == ')'))
+    next.remove_suffix(1);
+  return std::find(kFollowANumber.begin(), kFollowANumber.end(), next) != kFollowANumber.end();
+}
+
+std::string_view first_word(std::string_view text) { return text.substr(0, std::min(text.find(' '), text.size())); }
+
 void add_word(std::vector<std::string>& lines, std::string_view word, std::size_t width) {
   const std::size_t gap = lines.back().find_first_not_of(' ') == std::string::npos ? 0 : 1;
   if (columns(lines.back()) + gap + columns(word) <= width) {
@@ -90,15 +108,28 @@ std::string padded(std::string text, std::size_t width) {
   return text;
 }
 
+std::string_view first_piece(std::string_view text) {
+  std::string_view word = first_word(text);
+  std::size_t end = word.size();
+  while (end < text.size()) {
+    const std::string_view next = first_word(text.substr(end + 1));
+    if (!belong_together(word, next)) break;
+    word = next;
+    end += 1 + next.size();
+  }
+  return text.substr(0, end);
+}
+
 std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
   if (columns(text) <= width) return {std::string(text)};
   const std::size_t indent = std::min(text.find_first_not_of(' '), text.size());
   std::vector<std::string> lines{std::string(std::min(indent, width / 2), ' ')};
   text.remove_prefix(indent);
   while (!text.empty()) {
-    const std::size_t end = std::min(text.find(' '), text.size());
-    if (end > 0) add_word(lines, text.substr(0, end), width);
-    text.remove_prefix(std::min(end + 1, text.size()));
+    std::string_view piece = first_piece(text);
+    if (columns(piece) > width) piece = first_word(text);
+    if (!piece.empty()) add_word(lines, piece, width);
+    text.remove_prefix(std::min(piece.size() + 1, text.size()));
   }
   return lines;
 }

@@ -11,8 +11,11 @@ namespace floatwright {
 [[nodiscard]] std::size_t columns(std::string_view text);
 // With spaces up to `width` columns.
 [[nodiscard]] std::string padded(std::string text, std::size_t width);
-// As it stands where it fits; else broken at spaces into lines of at most `width` columns; a word longer than that is
-// cut. At least one line. Leading spaces stay, so that an indented cell keeps its indent.
+// The first word of `text`, with what is not parted from it at a line's end: a number and its unit or half ("8 1/2
+// ft"), "at" and "mile" before a number.
+[[nodiscard]] std::string_view first_piece(std::string_view text);
+// As it stands where it fits; else broken between such pieces into lines of at most `width` columns; a word longer than
+// that is cut. At least one line. Leading spaces stay, so that an indented cell keeps its indent.
 [[nodiscard]] std::vector<std::string> wrapped(std::string_view text, std::size_t width);
 
 }  // namespace floatwright

@@ -13,6 +13,7 @@
 namespace floatwright {
 namespace {
 
+using ::testing::Contains;
 using ::testing::HasSubstr;
 constexpr double kRoundOff = 1e-9;  // m3/s
 
@@ -83,7 +84,7 @@ TEST(Outlook, GoesOnFromARecordThatEndedInTheMorningAndSaysSo) {
   const auto outlook = outlook_of(record_of(
       100, [](int) { return 40.0; }, newest));
   ASSERT_TRUE(outlook.flow.has_value());
-  EXPECT_THAT(outlook.why, HasSubstr("no reading since 2027-05-13 08:00 UTC"));
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("no flow was read since 2027-05-13 08:00 UTC")));
   EXPECT_EQ(outlook.forecast_from, newest + std::chrono::hours{1});
   EXPECT_NEAR(at_lead(outlook.flow->low, 14), 40.0 * 0.82, kRoundOff);  // the lead counts from the newest reading: 24 h
 }
@@ -105,7 +106,7 @@ TEST(Outlook, BridgesAWideGapAndSaysSo) {
   record.discharge.times.erase(record.discharge.times.begin() + 40, record.discharge.times.begin() + 60);
   record.discharge.values.erase(record.discharge.values.begin() + 40, record.discharge.values.begin() + 60);
   const auto outlook = outlook_of(record);
-  EXPECT_THAT(outlook.why, HasSubstr("filled in"));
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("filled in")));
   EXPECT_THAT(outlook.why, HasSubstr("a gap in the last 72 h"));
   EXPECT_NEAR(at_lead(outlook.flow->middle, -50), 45.0, 0.05);  // 0.1 % between a line in ln and one in Q
 }

@@ -40,7 +40,7 @@ TEST(ReleasePlan, IsTheFlowOfAGaugeCloseBelowTenPercentEitherWay) {
 TEST(ReleasePlan, IsScaledToWhatTheGaugeReadsOfLate) {
   const auto outlook = below_dam(record_of(99, [](int) { return 42.0; }), ramping_dam());
   EXPECT_NEAR(outlook.flow->middle[96 + 20].si(), 52.5, 1e-9);
-  EXPECT_THAT(outlook.why, ::testing::HasSubstr("times 1.05"));
+  EXPECT_THAT(outlook.notes, ::testing::Contains(::testing::HasSubstr("times 1.05")));
 }
 TEST(ReleasePlan, IsNotScaledByMoreThanATenth) {
   const auto outlook = below_dam(record_of(99, [](int) { return 80.0; }), ramping_dam());

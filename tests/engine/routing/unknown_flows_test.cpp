@@ -14,7 +14,7 @@ using ::testing::HasSubstr;
 TEST(UnknownFlows, AreAllWhereNoGaugeSpeaks) {
   const Routed run = run_of(bare_river(), {silent("heron"), silent("ferry")});
   EXPECT_THAT(run.flows.known, Each(false));
-  EXPECT_THAT(run.flows.source, Each(HasSubstr("unknown: no gauge speaks")));
+  for (const FlowSource& source : run.flows.source) EXPECT_THAT(source.why_unknown, HasSubstr("no gauge speaks"));
 }
 TEST(UnknownFlows, LieAboveADamWithoutAGauge) {
   River river = bare_river();
@@ -23,7 +23,7 @@ TEST(UnknownFlows, LieAboveADamWithoutAGauge) {
   const Routed run = run_of(river, {outlook_of("heron", steady(50)), outlook_of("ferry", steady(52))});
   EXPECT_FALSE(run.flows.known[run.at(47)]);
   EXPECT_TRUE(run.flows.known[run.at(45.8)]);
-  EXPECT_THAT(run.flows.source[run.at(47)], HasSubstr("no gauge above the dam"));
+  EXPECT_THAT(run.flows.source[run.at(47)].why_unknown, HasSubstr("no gauge above the dam"));
 }
 TEST(UnknownFlows, LieBelowADamWhoseReleasesNobodyTyped) {
   River river = bare_river();
@@ -39,7 +39,8 @@ TEST(UnknownFlows, GiveWayToTypedReleasesWhereTheGaugeIsSilent) {
   river.dams = {heron_dam({{kNow - std::chrono::hours{200}, cubic_metres_per_second(40)}})};
   const Routed run = run_of(river, {silent("heron"), silent("ferry")});
   ASSERT_TRUE(run.flows.known[run.at(42)]);
-  EXPECT_THAT(run.flows.source[run.at(42)], HasSubstr("the releases of Heron Dam"));
+  EXPECT_EQ(run.flows.source[run.at(42)].origin, FlowOrigin::Below);
+  EXPECT_EQ(run.flows.source[run.at(42)].from.dam, 0u);
   const auto flow = flow_at(run.flows, run.at(42), kNow + std::chrono::hours{20});
   EXPECT_NEAR(flow.middle.si(), 40.0, 1e-9);
   EXPECT_NEAR(flow.low.si(), 36.0, 0.05);
@@ -51,7 +52,7 @@ TEST(UnknownFlows, LiePastADiversionOfOverAFifthOfTheFlowButNotPastASmallOne) {
   Routed run = run_of(river, outlooks);
   EXPECT_TRUE(run.flows.known[run.at(27)]);
   EXPECT_FALSE(run.flows.known[run.at(25)]);
-  EXPECT_THAT(run.flows.source[run.at(25)], HasSubstr("Quarry ditch takes more than 20 %"));
+  EXPECT_THAT(run.flows.source[run.at(25)].why_unknown, HasSubstr("Quarry ditch takes more than 20 %"));
   river.diversions[0].flow = cubic_metres_per_second(5);
   run = run_of(river, outlooks);
   EXPECT_TRUE(run.flows.known[run.at(25)]);
@@ -64,6 +65,8 @@ TEST(UnknownFlows, LieFarPastTheLastGaugeWhereNoAreasAreTyped) {
   const Routed run = run_of(river, {outlook_of("heron", steady(50)), outlook_of("ferry", steady(50))});
   EXPECT_TRUE(run.flows.known[run.at(25)]);
   EXPECT_FALSE(run.flows.known[run.at(2)]);  // its lower end is 27.9 mi, 45 km, below the gauge
+  EXPECT_NEAR(in_miles(run.flows.source[run.at(2)].away), 27.9, 0.01);
+  EXPECT_THAT(run.flows.source[run.at(2)].why_unknown, HasSubstr("gauge ferry is too far away"));
 }
 TEST(UnknownFlows, EndWhereAreasCarryTheLastGaugeOn) {
   River river = bare_river(1000, 1100);
@@ -71,7 +74,10 @@ TEST(UnknownFlows, EndWhereAreasCarryTheLastGaugeOn) {
   const Reach& last = run.graph.reaches[run.at(22.5)];
   ASSERT_TRUE(last.drainage_area.has_value());
   EXPECT_NEAR(run.middle(22.5, 0), 55.0 * (*last.drainage_area / square_miles(1100)), 1e-9);
-  EXPECT_THAT(run.flows.source[run.at(22.5)], HasSubstr("of gauge ferry by area"));
+  const FlowSource& source = run.flows.source[run.at(22.5)];
+  EXPECT_EQ(source.from, (FlowAnchor{1, std::nullopt}));
+  ASSERT_TRUE(source.area_ratio.has_value());
+  EXPECT_NEAR(*source.area_ratio, *last.drainage_area / square_miles(1100), 1e-9);
 }
 TEST(UnknownFlows, GoByTheFirstGaugeShortlyAboveIt) {
   const Routed run = run_of(bare_river(0, 0), {outlook_of("heron", steady(50)), silent("ferry")});

@@ -65,7 +65,9 @@ TEST(FastRise, IsToldAtAQuarterMoreInThreeHours) {
     };
   };
   made.flow = rising(1.30);
-  EXPECT_NE(find(cautions_of(made), CautionKind::FastRise), nullptr);
+  const auto told = cautions_of(made);
+  ASSERT_NE(find(told, CautionKind::FastRise), nullptr);
+  EXPECT_TRUE(find(told, CautionKind::FastRise)->our_judgement);
   made.flow = rising(1.15);
   EXPECT_EQ(find(cautions_of(made), CautionKind::FastRise), nullptr);
 }
@@ -188,6 +190,7 @@ TEST(Cautions, StandHeaviestFirstEachWithItsBasis) {
   EXPECT_TRUE(std::is_sorted(cautions.begin(), cautions.end(),
                              [](const Caution& a, const Caution& b) { return a.weight > b.weight; }));
   for (const Caution& caution : cautions) EXPECT_FALSE(caution.basis.empty());
+  EXPECT_EQ(find(cautions, CautionKind::ColdWater)->published, "NWS; 33 CFR 175.15");
 }
 
 }  // namespace

@@ -56,9 +56,9 @@ struct HandMadeDay {
     flows_.flow.middle.push_back(middle);
     flows_.flow.high.push_back(high);
     flows_.known.push_back(true);
-    flows_.source.push_back("by hand");
+    flows_.source.emplace_back();
     temperatures_.reach.push_back(temperature);
-    temperatures_.source.push_back("by hand");
+    temperatures_.source.emplace_back();
   }
 
   RiverGraph graph_;

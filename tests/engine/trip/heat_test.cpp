@@ -44,6 +44,8 @@ TEST(HeatLimits, AreNotRaisedByTheSettings) {
   strict.heat_stop = fahrenheit(66.0);
   EXPECT_NEAR(in_fahrenheit(heat_limits({}, strict).stop), 66.0, 1e-9);
   EXPECT_LE(heat_limits({}, strict).caution, heat_limits({}, strict).stop);
+  EXPECT_TRUE(heat_limits({}, strict).stop_typed);
+  EXPECT_FALSE(heat_limits({}, lax).stop_typed);
 }
 
 TEST(HeatStop, RulesOutALaunchAfterIt) {

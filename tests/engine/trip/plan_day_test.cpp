@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <string>
 
 #include "tests/engine/trip/small_river.hpp"
 
@@ -20,6 +22,16 @@ TEST(PlanDay, RecommendsOneStretchAndPutsItFirst) {
   EXPECT_FALSE(plan.stale);
   EXPECT_FALSE(plan.nothing);
   EXPECT_EQ(plan.main_gauge, "foot");
+}
+
+// Worth itself is never printed: the reason holds the ratio of the two best as whole percent.
+TEST(PlanDay, SaysByHowMuchItsFishingHoursAreWorthMore) {
+  const DayPlan plan = plan_day(small_day());
+  const PlannedStretch &best = plan.stretches[0], &next = plan.stretches[1];
+  const long more = std::lround(100.0 * (best.worth / next.worth - 1.0));
+  ASSERT_GE(more, 1);
+  EXPECT_EQ(best.why, "its fishing hours are worth " + std::to_string(more) + " % more than those of " + next.from_name +
+                          " to " + next.to_name);
 }
 
 TEST(PlanDay, HasARigForEveryWaterOnARodThatIsAboard) {

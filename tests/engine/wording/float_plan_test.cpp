@@ -70,14 +70,120 @@ TEST(FloatPlan, SaysOnceWhatHoldsAtSeveralPlaces) {
 
 TEST(FloatPlan, SaysOfALimitOfOursThatItIsJudgement) {
   DayPlan plan = sample_plan();
-  plan.cautions[1].basis = "judgement: a week is long";
+  plan.cautions[1].our_judgement = true;
   EXPECT_THAT(plan_words(plan), HasSubstr("CHECK AGAIN TODAY (the limit is our judgement)."));
 }
 
-TEST(FloatPlan, CallsAReachWithoutANameByItsMilesOnce) {
+TEST(FloatPlan, NamesThePublishedSourceOfALimit) {
+  EXPECT_THAT(plan_words(sample_plan()), HasSubstr("dry clothes aboard (NWS; 33 CFR 175.15).\n"));
+  EXPECT_THAT(plan_words(sample_plan()), HasSubstr("Less may be too much for you (your own limit).\n"));
+}
+
+TEST(FloatPlan, PutsTheMileOfAReachWithoutANameInItsOwnPlace) {
   DayPlan plan = sample_plan();
-  plan.stretches[0].reaches[1].name = "mile 38.6-37.4";
-  EXPECT_THAT(plan_words(plan), HasSubstr("\nmile 38.6-37.4\n"));
+  PlannedReach& bend = plan.stretches[0].reaches[1];
+  bend.named = false;
+  bend.name = "below Mill Bridge";
+  plan.stretches[0].reaches[0].waters[0].choice.changes_below.reset();
+  bend.waters[0].choice.changes_below = LineChange{cubic_feet_per_second(1600), *bend.waters[0].choice.best};
+  EXPECT_THAT(plan_words(plan),
+              AllOf(HasSubstr("\nBelow Mill Bridge 38.6\n"), HasSubstr("Under 1,600 cfs below Mill Bridge (run):")));
+}
+
+TEST(FloatPlan, SaysWhatDecidesInHoursAndWorth) {
+  DayPlan plan = sample_plan();
+  EXPECT_THAT(plan_words(plan),
+              HasSubstr("WHY Its fishing hours are worth 3 % more than those of Mill Bridge to Alder Bar; 5 h of "
+                        "fishing, 93 % of it with a line aboard that fishes.\n"));
+  plan.stretches[0].fished = plan.stretches[0].fishing;
+  EXPECT_THAT(plan_words(plan), HasSubstr("Alder Bar; 5 h of fishing.\n"));
+}
+
+TEST(FloatPlan, SaysWhereNoLineFishes) {
+  DayPlan plan = sample_plan();
+  EXPECT_THAT(plan_words(plan), HasSubstr("No line that fishes at Long pool (eddy).\n"));
+  plan.stretches[0].reaches[4].waters[1].fishing = Duration{};  // not fished at that hour
+  EXPECT_THAT(plan_words(plan), Not(HasSubstr("No line that fishes")));
+}
+
+TEST(FloatPlan, SaysInItsHeadWhenARiseReachesTheFloat) {
+  EXPECT_THAT(plan_words(sample_plan()), HasSubstr("falling slowly, rising about 12:40.\nWater"));
+  DayPlan plan = sample_plan();
+  std::erase_if(plan.stretches[0].cautions, [](const Caution& c) { return c.kind == CautionKind::DamRise; });
+  EXPECT_THAT(plan_words(plan), HasSubstr("falling slowly.\nWater"));
+}
+
+TEST(FloatPlan, SaysTheTypedReleasesWhereTheGaugeFollowsThem) {
+  DayPlan plan = sample_plan();
+  DayInputs in = sample_inputs();
+  in.river.dams.resize(1);
+  in.river.dams[0].name = "Heron Dam";
+  plan.outlooks[0].method = FlowMethod::SameHour;
+  EXPECT_THAT(words_of(float_plan(plan, in)), HasSubstr("tomorrow as at the same hour on like days"));
+  plan.follows_dam = {0};
+  const std::string text = words_of(float_plan(plan, in));
+  EXPECT_THAT(text,
+              AllOf(HasSubstr("tomorrow the releases typed for Heron Dam, routed down"), Not(HasSubstr("same hour"))));
+  EXPECT_THAT(text, HasSubstr("gauge heron by the releases typed for Heron Dam"));
+}
+
+std::vector<std::string> lines_labelled(const Page& page, const std::string& label) {
+  for (const Block& block : page.blocks)
+    if (const auto* lines = std::get_if<Lines>(&block); lines != nullptr && lines->label == label) return lines->lines;
+  return {};
+}
+
+ScoredRig other_line(std::size_t line, Method method = Method::Swing) {
+  ScoredRig rig;
+  rig.rig = {line, std::nullopt, 0, Mass{}};
+  rig.technique.method = method;
+  return rig;
+}
+
+// Lines 4 and 5 of the sample are on a rod that stays ashore.
+TEST(FloatPlan, TellsChangesToLinesInTheBoatFirstAndOneToALineAshore) {
+  DayPlan plan = sample_plan();
+  auto& reaches = plan.stretches[0].reaches;
+  reaches[0].waters[0].choice.changes_above = LineChange{cubic_feet_per_second(1900), other_line(4)};
+  reaches[0].waters[1].choice.changes_above = LineChange{cubic_feet_per_second(1950), other_line(5)};
+  reaches[1].waters[0].choice.changes_above = LineChange{cubic_feet_per_second(2000), other_line(2)};
+  reaches[1].waters[1].choice.changes_below = LineChange{cubic_feet_per_second(1400), other_line(1)};
+  const auto lines = lines_labelled(float_plan(plan, sample_inputs()), "IF");
+  ASSERT_EQ(lines.size(), 4u);  // the last is the rain
+  EXPECT_THAT(lines[0], HasSubstr("Over 2,000 cfs at Cottonwood bend (run): floating nymph taper on B"));
+  EXPECT_THAT(
+      lines[1],
+      HasSubstr(
+          "Under 1,500 cfs at Mill run (run) first, then at Cottonwood bend (tailout): sinking tip 10 ft 4 in/s on A"));
+  EXPECT_THAT(
+      lines[2],
+      HasSubstr(
+          "Over 1,900 cfs at Mill run (run): sinking tip 15 ft 5 1/2 to 6 1/2 in/s (its rod is not in the boat)"));
+}
+
+// The river may be other by the least of the waters' margins: 1,480 / 1,850 = 0.80 and 4,033 / 3,700 = 1.09.
+TEST(FloatPlan, SaysWithinWhichFlowsEveryLineHolds) {
+  DayPlan plan = sample_plan();
+  for (PlannedReach& reach : plan.stretches[0].reaches)
+    for (PlannedWater& water : reach.waters)
+      water.choice.holds = {cubic_feet_per_second(1110), cubic_feet_per_second(3700)};
+  plan.stretches[0].reaches[0].waters[0].choice.holds.from = cubic_feet_per_second(1480);
+  plan.stretches[0].reaches[3].whole_flow = cubic_feet_per_second(3700);
+  plan.stretches[0].reaches[3].waters[0].choice.holds = {cubic_feet_per_second(1110), cubic_feet_per_second(4033)};
+  EXPECT_THAT(plan_words(plan), HasSubstr("Same lines from 1,480 to 2,020 cfs at the put-in at launch."));
+}
+
+TEST(FloatPlan, HasAtMostThreeLinesOfRivalsEachReachOnceAndNamesTheRod) {
+  DayPlan plan = sample_plan();
+  auto& waters = plan.stretches[0].reaches[0].waters;
+  waters[1].choice.as_good = {other_line(2, Method::Strip)};
+  plan.stretches[0].reaches[3].waters[0].choice.by_method.push_back(other_line(0));
+  plan.stretches[0].reaches[3].waters[0].choice.by_method.push_back(other_line(2, Method::Indicator));
+  const auto lines = lines_labelled(float_plan(plan, sample_inputs()), "ALSO");
+  ASSERT_EQ(lines.size(), 3u);
+  EXPECT_THAT(lines[0], HasSubstr("Rather indicator? Best at Mill run (run): floating nymph taper on B, "));
+  EXPECT_THAT(lines[1], HasSubstr("Rather swing? Best at Alder mouth: sinking tip 12 1/2 ft 5 in/s on A, "));
+  EXPECT_THAT(lines[2], HasSubstr("As good at Mill run (run): sinking tip 10 ft 4 in/s on A, "));
 }
 
 TEST(FloatPlan, SaysTheRainOnce) {
@@ -112,7 +218,8 @@ TEST(FloatPlan, IsNoPlanWhenEveryStretchBreaksALimitAndNamesTheLimits) {
   const std::string text = plan_words(plan);
   EXPECT_THAT(text, AllOf(HasSubstr("NO PLAN"), HasSubstr("Every stretch breaks a limit."),
                           HasSubstr("Heron Ramp -> Old Ferry 17.0 mi: longer than the 14.0 mi you set.")));
-  EXPECT_THAT(text, HasSubstr("1,850 cfs at heron")) << "what is known is still said";
+  EXPECT_THAT(text, HasSubstr("Lantern below Heron Dam 1,850 cfs at 19:45, falling slowly"))
+      << "what is known is still said";
 }
 
 TEST(FloatPlan, SaysAtTheTopThatReadingsAreOld) {
@@ -143,13 +250,6 @@ TEST(FloatPlan, StripsControlCharactersFromNames) {
   EXPECT_THAT(words_of(float_plan(sample_plan(), in)), Not(HasSubstr("\x1b")));
 }
 
-TEST(FloatPlan, HasNoFootOrPoundForMetricPeople) {
-  DayInputs in = sample_inputs();
-  in.settings.units = UnitSystem::Metric;
-  const std::string text = words_of(float_plan(sample_plan(), in));
-  for (const char* unit : {" ft", " cfs", " in/s", " F "}) EXPECT_THAT(text, Not(HasSubstr(unit)));
-}
-
 TEST(FloatPlan, CarriesALineForAFlowThatIsNear) {
   DayPlan plan = sample_plan();
   plan.stretches[0].rods.spares.clear();
@@ -157,7 +257,7 @@ TEST(FloatPlan, CarriesALineForAFlowThatIsNear) {
   plan.stretches[0].reaches[0].waters[0].choice.changes_below->at = cubic_feet_per_second(900);
   const std::string text = plan_words(plan);
   EXPECT_THAT(text, Not(HasSubstr("goes on A under 900 cfs")));
-  EXPECT_THAT(text, HasSubstr("Under 900 cfs at Mill run")) << "it is still said";
+  EXPECT_THAT(text, HasSubstr("Under 900 cfs at Mill run (run)")) << "it is still said";
 }
 
 }  // namespace

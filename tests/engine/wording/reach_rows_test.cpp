@@ -68,7 +68,7 @@ TEST(RodsOfTheDay, AreLetteredInTheOrderOfTheBoatAndShowEachChange) {
   EXPECT_EQ(rods.rods[2].letter, "C");
   EXPECT_TRUE(rods.marks_tell);
   ASSERT_EQ(rods.changes.size(), 1u);
-  EXPECT_EQ(rods.changes[0].where, "Boulder garden");
+  EXPECT_EQ(rods.changes[0].reach->name, "Boulder garden");
   EXPECT_EQ(rods.changes[0].to.rig.fly, 1u);
 }
 

@@ -75,6 +75,19 @@ TEST_F(CautionWording, GivesAFrontItsPlaceHoursAndFlows) {
             "those hours. The schedule may change.");
 }
 
+TEST_F(CautionWording, GivesAFastRiseAsAShareAndNoRiseThatRoundsToNothing) {
+  Caution c = of(CautionKind::FastRise);
+  c.from = on_the_day(9);
+  c.to = on_the_day(12);
+  c.flow = cubic_feet_per_second(1360);
+  c.flow_after = cubic_feet_per_second(1730);  // 1,730 / 1,360 = 1.272
+  c.rise = feet(0.1);
+  EXPECT_EQ(say_what(c, words),
+            "River rising fast from 1,360 to 1,730 cfs (+27 % in 3 h): leave the bars, do not anchor.");
+  c.rise = feet(0.6);
+  EXPECT_THAT(say_what(c, words), HasSubstr("(+27 % in 3 h), 1/2 ft in an hour: leave"));
+}
+
 TEST_F(CautionWording, GivesTheHeatStopItsLimit) {
   EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), HasSubstr("Water up to 71 F (limit 70 F)"));
 }

@@ -85,13 +85,19 @@ TEST(TemperatureWords, AreWholeDegreesFahrenheitOrHalfCelsius) {
 
 TEST(PlaceWords, CountAsTheFileCounts) {
   River river;
-  EXPECT_EQ(say_place(river_mile(40.2), river), "mile 40.2");
-  EXPECT_EQ(say_distance(miles(11.64), river), "11.6 mi");
+  EXPECT_EQ(say_place(river_mile(40.2), river, kUs), "mile 40.2");
+  EXPECT_EQ(say_distance(miles(11.64), river, kUs), "11.6 mi");
   river.miles_from_source = true;
-  EXPECT_EQ(say_place(river_mile(-12.3), river), "mile 12.3");
+  EXPECT_EQ(say_place(river_mile(-12.3), river, kUs), "mile 12.3");
   river.kilometres = true;
-  EXPECT_EQ(say_place(river_kilometre(-12.3), river), "km 12.3");
-  EXPECT_EQ(say_distance(kilometres(18.7), river), "18.7 km");
+  EXPECT_EQ(say_place(river_kilometre(-12.3), river, kUs), "km 12.3");
+  EXPECT_EQ(say_distance(kilometres(18.7), river, kUs), "18.7 km");
+}
+
+TEST(PlaceWords, AreKilometresForMetricPeopleWhateverTheFileCounts) {
+  const River river;
+  EXPECT_EQ(say_place(river_mile(40.2), river, kMetric), "km 64.7");  // 40.2 x 1.609344 = 64.70
+  EXPECT_EQ(say_distance(miles(11.64), river, kMetric), "18.7 km");   // 18.73
 }
 
 TEST(WadingWords, AreTheProductOfDepthAndSpeed) {

@@ -2,7 +2,9 @@
 // it in place of the old one.
 #include <gtest/gtest.h>
 
+#include <cctype>
 #include <fstream>
+#include <set>
 #include <sstream>
 
 #include "adapters/out/text/print_text.hpp"
@@ -53,6 +55,26 @@ TEST(SamplePage, IsNowhereWiderThan78Columns) {
     in.settings.units = units;
     for (const std::string& line : lines_of(as_text(float_plan(sample_plan(), in))))
       EXPECT_LE(columns(line), 78u) << line;
+  }
+}
+
+// The sample's help line is typed and speaks of miles; everything else is the project's own words.
+TEST(SamplePage, HasNoFootMileFahrenheitOrCfsForMetricPeople) {
+  DayInputs in = sample_inputs();
+  in.settings.units = UnitSystem::Metric;
+  in.settings.emergency.clear();
+  const std::string page = as_text(float_plan(sample_plan(), in));
+  EXPECT_NE(page.find("52.4 m3/s"), std::string::npos) << "1,850 cfs";
+  const std::set<std::string> american{"ft",    "ft/s", "ft2/s", "in/s", "mi",  "mile",
+                                       "miles", "F",    "cfs",   "feet", "foot"};
+  std::string word;
+  for (const char c : page + " ") {
+    const bool part = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '/';
+    if (part) word += c;
+    if (!part) {
+      EXPECT_FALSE(american.contains(word)) << word << " in\n" << page;
+      word.clear();
+    }
   }
 }
 

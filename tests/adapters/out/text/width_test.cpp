@@ -19,6 +19,17 @@ TEST(Columns, CountsAStrayByteAsOneLetterAndDoesNotRunPastTheEnd) { EXPECT_EQ(co
 
 TEST(Wrapped, BreaksAtSpaces) { EXPECT_THAT(wrapped("one mend, swing", 9), ElementsAre("one mend,", "swing")); }
 
+TEST(Wrapped, KeepsANumberWithItsHalfAndItsUnit) {
+  EXPECT_THAT(wrapped("HOLD, indicator at 8 1/2 ft", 18), ElementsAre("HOLD, indicator", "at 8 1/2 ft"));
+  EXPECT_THAT(wrapped("sinking tip 10 ft 4 in/s, 24 seconds", 21),
+              ElementsAre("sinking tip 10 ft", "4 in/s, 24 seconds"));
+  EXPECT_THAT(wrapped("below mile 28.9 it is", 12), ElementsAre("below", "mile 28.9 it", "is"));
+}
+
+TEST(Wrapped, PartsThemWhereTheLineIsTooNarrow) {
+  EXPECT_THAT(wrapped("at 8 1/2 ft", 6), ElementsAre("at 8", "1/2 ft"));
+}
+
 TEST(Wrapped, CutsAWordThatIsLongerThanTheLine) {
   EXPECT_THAT(wrapped("abcdefgh ij", 4), ElementsAre("abcd", "efgh", "ij"));
 }
