@@ -27,7 +27,10 @@ bool comes_before(const Pair& a, const Pair& b) {
   };
   const int left = standing(a.planned), right = standing(b.planned);
   if (left != right) return left < right;
-  return a.planned.worth > b.planned.worth;
+  if (a.planned.worth != b.planned.worth) return a.planned.worth > b.planned.worth;
+  // Of equals the upper and the shorter first, so that the order of the file does not matter.
+  if (a.planned.from_place != b.planned.from_place) return a.planned.from_place > b.planned.from_place;
+  return a.planned.to_place > b.planned.to_place;
 }
 
 std::string name_of(const PlannedStretch& planned) { return planned.from_name + " to " + planned.to_name; }
