@@ -18,6 +18,9 @@ cat <<TEXT
 This is the demo. The same plan lies in $out as text and as JSON (2027-05-14-plan.json, see config/schemas/plan.schema.json).
 What to type next:
   $program check --config $top/config/demo
-  cp -r $top/config/demo ~/my-river   and put your own river, rods and habits in
+  $program plan --config $top/config/demo --offline --now $now --units metric
+For a river of your own: cp -r $top/config/demo ~/my-river, write your gauges, places, rods and habits into its three
+files, take "readings" out of settings.json (they are fetched then) and name a directory of yours as "archive"; then
+  $program check --config ~/my-river
   $program plan --config ~/my-river
 TEXT
