@@ -13,6 +13,13 @@ if(FLOATWRIGHT_SANITIZERS)
   target_link_options(floatwright_flags INTERFACE -fsanitize=address,undefined)
 endif()
 
+# Called for every executable: what a sanitizer build links beside it.
+function(floatwright_executable name)
+  if(FLOATWRIGHT_SANITIZERS)
+    target_sources(${name} PRIVATE ${PROJECT_SOURCE_DIR}/config/cmake/leak_suppressions.cpp)
+  endif()
+endfunction()
+
 # floatwright_room(NAME HEADERS a.hpp ... SOURCES a.cpp ... USES other_room pkg::target ... PRIVATELY pkg::target ...)
 # Every header listed is also compiled alone (all_verify_interface_header_sets).
 function(floatwright_room name)
@@ -32,6 +39,7 @@ endfunction()
 function(floatwright_test name)
   cmake_parse_arguments(test "" "" "SOURCES;USES" ${ARGN})
   add_executable(${name} ${test_SOURCES})
+  floatwright_executable(${name})
   target_link_libraries(${name} PRIVATE ${test_USES} GTest::gmock_main)
   target_compile_definitions(${name} PRIVATE
     FLOATWRIGHT_SOURCE_DIR="${PROJECT_SOURCE_DIR}" FLOATWRIGHT_BINARY_DIR="${PROJECT_BINARY_DIR}")
