@@ -80,7 +80,7 @@ TEST(GatherReadings, AsksTheServiceAndKeepsTheAnswerInTheArchive) {
   EXPECT_THAT(gathered.troubles, IsEmpty());
   EXPECT_EQ(gathered.records.at(0).discharge.size(), 1u);
   EXPECT_EQ(folder.get("archive/" + kArchived), kOneRow);
-  EXPECT_THAT(server.log(), AllOf(HasSubstr("monitoring_location_id=USGS-00000001&"), HasSubstr("limit=50000"),
+  EXPECT_THAT(server.log(1), AllOf(HasSubstr("monitoring_location_id=USGS-00000001&"), HasSubstr("limit=50000"),
                                   HasSubstr("\"floatwright (wren@example.org)\" \"-\"")));
 }
 
@@ -191,10 +191,10 @@ TEST(GatherReadings, SendsAKeyOnlyFromAFileThatOthersCannotRead) {
   configuration.readings.api_key_file = folder.path() / "key";
   fs::permissions(folder.path() / "key", fs::perms::owner_read | fs::perms::group_read);
   EXPECT_THAT(online(configuration, server).troubles, ElementsAre(HasSubstr("chmod 600")));
-  EXPECT_THAT(server.log(), HasSubstr("\"-\" \"gzip\""));
+  EXPECT_THAT(server.log(1), HasSubstr("\"-\" \"gzip\""));
   fs::permissions(folder.path() / "key", fs::perms::owner_read);
   EXPECT_THAT(online(configuration, server).troubles, IsEmpty());
-  EXPECT_THAT(server.log(), HasSubstr("\"abc\" \"gzip\""));
+  EXPECT_THAT(server.log(2), HasSubstr("\"abc\" \"gzip\""));
 }
 
 }  // namespace

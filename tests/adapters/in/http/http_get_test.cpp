@@ -33,7 +33,7 @@ TEST(HttpGet, BringsTheBodyWithItsTypeAndStatus) {
   EXPECT_EQ(answer->status, 200);
   EXPECT_EQ(answer->content_type, "application/geo+json");
   EXPECT_EQ(answer->body, "{}");
-  EXPECT_EQ(server.log(), "GET /a.json \"floatwright-test\" \"secret\" \"gzip\"\n");
+  EXPECT_EQ(server.log(1), "GET /a.json \"floatwright-test\" \"secret\" \"gzip\"\n");
 }
 
 TEST(HttpGet, BringsAMissingPageAsAnAnswer) {

@@ -1,5 +1,6 @@
 #include "tests/adapters/in/http/loopback_server.hpp"
 
+#include <algorithm>
 #include <arpa/inet.h>
 #include <fcntl.h>
 #include <netinet/in.h>
@@ -84,11 +85,15 @@ std::string LoopbackServer::base() const {
   return (tls_ ? "https://127.0.0.1:" : "http://127.0.0.1:") + std::to_string(port_);
 }
 
-std::string LoopbackServer::log() const {
-  std::ifstream in(folder_ / "access.log");
-  std::ostringstream out;
-  out << in.rdbuf();
-  return out.str();
+std::string LoopbackServer::log(int requests) const {
+  for (int waits = 0;; ++waits) {
+    std::ifstream in(folder_ / "access.log");
+    std::ostringstream out;
+    out << in.rdbuf();
+    const std::string text = out.str();
+    if (std::count(text.begin(), text.end(), '\n') >= requests || waits == 5000) return text;
+    usleep(1000);
+  }
 }
 
 void LoopbackServer::put(const std::string& name, const std::string& bytes) const {

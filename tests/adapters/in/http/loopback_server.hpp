@@ -21,7 +21,8 @@ class LoopbackServer {
   [[nodiscard]] std::filesystem::path root() const { return folder_ / "root"; }
   [[nodiscard]] std::string ca_file() const { return (folder_ / "ca.pem").string(); }
   // One line a request: method, address, the headers User-Agent, X-Api-Key and Accept-Encoding.
-  [[nodiscard]] std::string log() const;
+  // The server writes a line after its answer has left: waits (5 s at most) until so many lines are there.
+  [[nodiscard]] std::string log(int requests = 0) const;
   void put(const std::string& name, const std::string& bytes) const;  // under root()
 
  private:
