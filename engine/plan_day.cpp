@@ -38,4 +38,9 @@ DayPlan plan_day(const DayInputs& in) {
   return plan;
 }
 
+BoatDay boat_day(DayInputs in) {
+  DayPlan plan = plan_day(in);
+  return {std::move(in), std::move(plan)};
+}
+
 }  // namespace floatwright

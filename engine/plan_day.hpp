@@ -16,4 +16,12 @@ struct DayInputs {
 
 [[nodiscard]] DayPlan plan_day(const DayInputs& in);
 
+// One boat's day: the plan and what it was made from. A day without a list of boats is one boat's.
+struct BoatDay {
+  DayInputs in;
+  DayPlan plan;
+};
+
+[[nodiscard]] BoatDay boat_day(DayInputs in);
+
 }  // namespace floatwright

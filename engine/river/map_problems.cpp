@@ -2,27 +2,18 @@
 // long (the most winding rivers wind some four to five times; common practice, no source).
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <set>
 
 #include "engine/river/place_text.hpp"
 #include "engine/river/problem_groups.hpp"
+#include "engine/river/straight_line.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr double kEarthRadius = 6371008.8;            // m, mean
 constexpr double kMostWinding = 10.0;                 // river over straight line
 constexpr Length kMapError = metres(500.0);           // of two typed points
 constexpr Length kShortReach = metres(3000.0);        // beside which a loop may run far
-
-Length straight_line(const GeoPoint& a, const GeoPoint& b) {  // haversine on a sphere
-  const auto rad = [](double degrees) { return degrees * std::numbers::pi / 180.0; };
-  const double dlat = rad(b.latitude_deg - a.latitude_deg), dlon = rad(b.longitude_deg - a.longitude_deg);
-  const double h = std::pow(std::sin(dlat / 2), 2) +
-                   std::cos(rad(a.latitude_deg)) * std::cos(rad(b.latitude_deg)) * std::pow(std::sin(dlon / 2), 2);
-  return metres(2.0 * kEarthRadius * std::asin(std::min(1.0, std::sqrt(h))));
-}
 
 Length along_the_river(const Access& a, const Access& b) { return metres(std::abs(in_metres(a.place - b.place))); }
 

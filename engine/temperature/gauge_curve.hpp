@@ -15,7 +15,8 @@ inline constexpr Period kWidestTemperatureGap = std::chrono::hours{3};
 // Share of the day-to-day change that is carried to this lead.
 [[nodiscard]] double carried_share(Duration lead);
 
-// From what was known at `origin`; none where a reading it needs is missing.
+// From what was known at `origin`; none where a reading it needs is missing. Up to an hour before the record begins its
+// first reading stands for the one a day before `origin`, so that a record of just one day can be carried (judgement).
 [[nodiscard]] std::optional<Temperature> carried_forward(const Series<Temperature>& record, Instant origin,
                                                          Duration lead);
 

@@ -2,26 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+#include <iterator>
+
+#include "engine/river/straight_line.hpp"
 
 namespace floatwright {
 namespace {
-
-constexpr double kEarthRadius = 6371008.8;  // m, mean
-
-double radians(double degrees) { return degrees * std::numbers::pi / 180.0; }
-
-// The short way round, so that a river over the 180th meridian stays one river.
-double turn_east(const GeoPoint& a, const GeoPoint& b) {
-  return std::remainder(b.longitude_deg - a.longitude_deg, 360.0);
-}
-
-Length straight_line(const GeoPoint& a, const GeoPoint& b) {  // haversine on a sphere
-  const double dlat = radians(b.latitude_deg - a.latitude_deg), dlon = radians(turn_east(a, b));
-  const double h = std::pow(std::sin(dlat / 2), 2) +
-                   std::cos(radians(a.latitude_deg)) * std::cos(radians(b.latitude_deg)) * std::pow(std::sin(dlon / 2), 2);
-  return metres(2.0 * kEarthRadius * std::asin(std::min(1.0, std::sqrt(h))));
-}
 
 GeoPoint on_the_line(const GeoPoint& a, const GeoPoint& b, double share) {
   const double longitude = std::remainder(a.longitude_deg + share * turn_east(a, b), 360.0);
