@@ -3,11 +3,13 @@
 #include "engine/trip/compare.hpp"
 #include "engine/trip/day_facts.hpp"
 #include "engine/trip/gauges_ahead.hpp"
+#include "engine/trip/spot_day.hpp"
 
 namespace floatwright {
 namespace {
 
 std::string why_no_stretch(const DayInputs& in) {
+  if (in.spot) return "the spot lies beyond the ends of the river as typed";
   if (in.river.accesses.size() < 2) return "the river has fewer than two accesses";
   if (in.settings.from || in.settings.to) return "no stretch leads downstream between the accesses asked for";
   return "no access lies downstream of another";
@@ -31,7 +33,8 @@ DayPlan plan_day(const DayInputs& in) {
 
   plan.why_no_stretch = why_no_day(in.river, in.day, in.now);
   if (plan.why_no_stretch.empty()) {
-    plan.stretches = compared_stretches(day);  // timetable, choices of line, rods and cautions of each
+    // timetable, choices of line, rods and cautions of each
+    plan.stretches = in.spot ? day_at_spot(day, *in.spot) : compared_stretches(day);
     if (plan.stretches.empty()) plan.why_no_stretch = why_no_stretch(in);
   }
   add_day_facts(day, plan);

@@ -12,6 +12,7 @@ struct DayInputs {
   std::vector<GaugeRecord> records;  // by River::gauges index; an empty record is a gauge that did not answer
   std::chrono::year_month_day day{};
   Instant now{};
+  std::optional<std::size_t> spot{};  // index into River::spots: the day there instead of a float
 };
 
 [[nodiscard]] DayPlan plan_day(const DayInputs& in);

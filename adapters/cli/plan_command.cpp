@@ -9,6 +9,7 @@
 #include "adapters/cli/hand_out.hpp"
 #include "adapters/cli/kinds.hpp"
 #include "adapters/cli/lock.hpp"
+#include "adapters/cli/spot_asked_for.hpp"
 #include "adapters/in/gauges/gather.hpp"
 
 namespace floatwright {
@@ -16,7 +17,7 @@ namespace {
 
 struct PlanOptions : CommonOptions {
   std::vector<std::string> kinds{"plan"};
-  std::string paper = "letter";
+  std::string paper = "letter", at;
 };
 
 // Whatever fetches or writes keeps others out; to look at what is on the disk needs no lock.
@@ -54,6 +55,8 @@ int run_plan(const PlanOptions& options) {
   auto configuration = configuration_or_told(options);
   if (!configuration) return tell(configuration.error());
   if (const auto day = day_planned(options, *configuration, *now); !day) return tell(day.error());
+  const auto spot = spot_asked_for(configuration->river, options.at);
+  if (!spot) return tell(spot.error());
   const auto lock = locked(options, *configuration);
   if (!lock) return tell(lock.error());
   if (const auto ready = prepare_out(options.out); !ready) return tell(ready.error());
@@ -63,6 +66,7 @@ int run_plan(const PlanOptions& options) {
 
   auto in = day_inputs(options, std::move(*configuration), *now, std::move(gathered));
   if (!in) return tell(in.error());
+  in->spot = *spot;
   const Printed printed{{boat_day(std::move(*in))}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
   const DayPlan& plan = printed.boats.front().plan;
   if (options.verbose) tell_what_was_read(printed.boats.front().in, plan);
@@ -88,6 +92,7 @@ void add_plan_command(CLI::App& program, RunCommand& run) {
   command->add_option("--as", options->kinds, fmt::format("what to print: {} (several with commas)", known_kinds()))
       ->delimiter(',')
       ->type_name("KIND[,KIND]");
+  command->add_option("--at", options->at, "the day at one spot of river.json instead of a float")->type_name("SPOT");
   command->add_option("--paper", options->paper, "size of the sheet: letter (8 1/2 by 11 in) or a4")
       ->type_name("letter|a4")
       ->check(CLI::IsMember({"letter", "a4"}));

@@ -33,10 +33,11 @@ struct Caution {
   std::string published{};          // the same in a word or two where it is published: "NWS; 33 CFR 175.15"
   bool our_judgement = false;       // no source stands behind the limit
   bool typed_limit = false;         // a person's own, stricter limit
+  bool on_foot = false;             // told to people who wade, not to a boat
   // Numbers behind the sentence, as far as its kind has them.
   std::optional<Temperature> temperature{}, temperature_limit{};  // met, of the case judged; what it is held against
   std::optional<Discharge> flow{}, flow_after{}, flow_limit{};
-  std::optional<Length> depth{}, rise{};                          // of the water waded; rise of the surface in an hour
+  std::optional<Length> depth{}, depth_limit{}, rise{};           // of the water waded; rise of the surface in an hour
   std::optional<Speed> speed{};                                 // of the water waded
   std::optional<DepthTimesSpeed> product{}, product_limit{};      // wading
   std::optional<Duration> age{};                                // of a reading

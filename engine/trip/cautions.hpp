@@ -33,6 +33,9 @@ void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions);
 
 // All that holds on one stretch, and all that holds for the day.
 [[nodiscard]] std::vector<Caution> stretch_cautions(const RiverDay& day, const Stretch& stretch, const PlannedStretch& planned);
+// At a spot: what is met there in all hours looked at, those that are ruled out too. Where people wade, how deep and fast
+// the water is that they wade is always told.
+[[nodiscard]] std::vector<Caution> spot_cautions(const RiverDay& day, const Stretch& stretch, const PlannedStretch& planned);
 [[nodiscard]] std::vector<Caution> day_cautions(const RiverDay& day);
 
 }  // namespace floatwright

@@ -3,6 +3,7 @@
 
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/provenance.hpp"
+#include "engine/trip/wading.hpp"
 #include "engine/trip/weights.hpp"
 
 namespace floatwright {
@@ -24,12 +25,13 @@ struct Unknowns {
 
 void look(const PlannedReach& reach, Unknowns& found) {
   if (!reach.discharge.has_value()) add_place(found.flow, reach.name);
-  if (!reach.closed_why.empty()) return;
+  if (!is_fished(reach)) return;
   if (reach.waters.empty()) add_place(found.undescribed, reach.name);
   for (const PlannedWater& water : reach.waters) {
     if (water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
     if (water.depth.has_value() && water.far_from_note) add_place(found.far, reach.name);
-    if (water.depth.has_value() && !water.choice.best) add_place(found.no_line, reach.name);
+    const bool kept_out = water.choice.why_none == kTooMuchToWade;
+    if (water.depth.has_value() && !water.choice.best && !kept_out) add_place(found.no_line, reach.name);
   }
 }
 

@@ -11,8 +11,10 @@ namespace {
 
 constexpr int kFirstHour = 6, kLastHour = 20;
 
+// The stretch that the day's facts are told for; a spot stands, whatever its verdict.
 const PlannedStretch* recommended(const DayPlan& plan) {
-  const bool any = !plan.stretches.empty() && plan.stretches.front().verdict == Verdict::Recommended;
+  const bool any = !plan.stretches.empty() &&
+                   (plan.stretches.front().verdict == Verdict::Recommended || plan.stretches.front().spot);
   return any ? &plan.stretches.front() : nullptr;
 }
 
@@ -58,6 +60,9 @@ void add_day_facts(const RiverDay& day, DayPlan& plan) {
     plan.notes.push_back("The time zone \"" + day.river.time_zone + "\" is not known: all hours are UTC.");
   }
   plan.cautions = day_cautions(day);
+  if (best != nullptr && is_wading(*best)) {
+    for (Caution& caution : plan.cautions) caution.on_foot = true;
+  }
 }
 
 }  // namespace floatwright

@@ -19,7 +19,7 @@ enum class Verdict { Recommended, Possible, RuledOut };
 // The hard limit that a stretch breaks; PlannedStretch::why says it without numbers, these are the numbers.
 enum class LimitKind {
   AccessClosed, NoTrailer, TooShort, TooLong, ClosedWater, FlowBelowBoat, FlowAboveBoat, HazardFlow, OffTooLate, AfterDark,
-  TooWarm
+  TooWarm, NoHours
 };
 struct BrokenLimit {
   LimitKind kind = LimitKind::TooLong;
@@ -61,13 +61,15 @@ struct PlannedReach {
   TemperatureSource temperature_source;
   std::vector<PlannedWater> waters;
   std::string closed_why;         // as typed; not empty: not fished
+  std::string kept_out;           // at a spot: why not fished in these hours, without numbers
   bool portage_at_end = false;
   std::string stop_sentence;      // "The Ledge: STOP ABOVE. PORTAGE RIGHT." when a hazard ends it
   std::optional<Duration> stop_time;
 };
 
 struct PlannedStretch {
-  std::string from, to;           // access ids
+  std::string from, to;           // access ids; at a spot both are its id
+  std::optional<Platform> spot;   // the day at one place, fished so, instead of a float: its `reaches` are hours there
   std::string from_name, to_name;
   RiverPlace from_place, to_place;
   Verdict verdict = Verdict::Possible;
@@ -88,6 +90,9 @@ struct PlannedStretch {
   std::vector<Caution> cautions;  // on this stretch, heaviest first
   std::vector<std::string> notes; // sentences: a side channel not floated, a lake rowed across
 };
+
+[[nodiscard]] inline bool is_fished(const PlannedReach& reach) { return reach.closed_why.empty() && reach.kept_out.empty(); }
+[[nodiscard]] inline bool is_wading(const PlannedStretch& stretch) { return stretch.spot == Platform::Wading; }
 
 struct HourRow {                  // the hours table, at the recommended stretch's put-in
   Instant at{};

@@ -41,14 +41,21 @@ PerCase<SurfaceSpeed> boat_lane(const std::vector<Water>& waters, const Water& f
   return each_case(lane_fished.surface_speed, [](SurfaceSpeed u) { return kFasterThanTheEdge * u; });
 }
 
-// What the settings allow, less wading where it is too deep or fast, less standing still while a dam's rise comes.
-std::vector<Platform> platforms(const RiverDay& day, const Passage& passage, const Lane& there, Instant t) {
+// What the settings allow; at a spot as was typed for it.
+std::vector<Platform> allowed_platforms(const RiverDay& day, const Passage& passage) {
+  if (passage.spot) return {day.river.spots[*passage.spot].platform};
   std::vector<Platform> allowed = day.settings.preferences.platforms;
   const auto& anglers = day.settings.preferences.anglers;
   const bool someone_wades = std::any_of(anglers.begin(), anglers.end(), [](const Angler& a) { return a.wades; });
   if (someone_wades && std::find(allowed.begin(), allowed.end(), Platform::Wading) == allowed.end()) {
     allowed.push_back(Platform::Wading);
   }
+  return allowed;
+}
+
+// Less wading where it is too deep or fast, less standing still while a dam's rise comes.
+std::vector<Platform> platforms(const RiverDay& day, const Passage& passage, const Lane& there, Instant t) {
+  std::vector<Platform> allowed = allowed_platforms(day, passage);
   const bool no_wading = too_much_to_wade(there, wading_limits(day.settings));
   const bool rise = rise_expected(day, passage.from, passage.to, t);
   std::erase_if(allowed, [&](Platform p) {
@@ -56,8 +63,6 @@ std::vector<Platform> platforms(const RiverDay& day, const Passage& passage, con
   });
   return allowed;
 }
-
-Bed bed_of(const RiverDay& day, const Passage& passage) { return bed_of(day.river, day.graph.reaches[passage.reach]); }
 
 void print_lane(PlannedWater& printed, const Lane& there) {
   printed.depth = band_with_scatter(there.depth, there.sd_ln_depth);
@@ -75,6 +80,12 @@ void print_unknown(PlannedWater& printed, const std::string& why) {
   printed.surface_speed = Absent{why};
   printed.mean_speed = Absent{why};
   printed.noted_at = Absent{why};
+}
+
+std::string why_no_platform(const RiverDay& day, const Passage& passage, const Lane& there) {
+  const bool waded = passage.spot && day.river.spots[*passage.spot].platform == Platform::Wading;
+  if (waded && too_much_to_wade(there, wading_limits(day.settings))) return kTooMuchToWade;
+  return "no way of standing or floating is allowed there at that hour";
 }
 
 struct LaneMet {
@@ -104,7 +115,7 @@ Measured<WaterToFish> to_fish(const RiverDay& day, const Passage& passage, const
   if (position.has_value()) asked.sun_elevation = sun_elevation(*position, t);
   asked.hatch = hatch_at(day, passage.reach, t) != nullptr;
   asked.platforms = platforms(day, passage, *there.lane, t);
-  if (asked.platforms.empty()) return Absent{"no way of standing or floating is allowed there at that hour"};
+  if (asked.platforms.empty()) return Absent{why_no_platform(day, passage, *there.lane)};
   return asked;
 }
 
@@ -161,6 +172,12 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
   print_lane(met.printed, *there.lane);
   met.to_fish = to_fish(day, passage, water, there, t);
   return met;
+}
+
+Measured<Lane> lane_at(const RiverDay& day, const Passage& passage, const Water& water, Instant t) {
+  const auto flow = whole_flow(day, passage.reach, t);
+  if (!flow.has_value()) return Absent{flow.why_absent()};
+  return lane(water, channel_of(day.river, day.graph.reaches[passage.reach], flow->middle), *flow);
 }
 
 std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water, Instant t,

@@ -12,6 +12,9 @@ struct MetWater {
 
 [[nodiscard]] MetWater met_water(const RiverDay& day, const Passage& passage, const Water& water, Instant t);
 
+// Depth and speed of the water at that instant, or why they are unknown.
+[[nodiscard]] Measured<Lane> lane_at(const RiverDay& day, const Passage& passage, const Water& water, Instant t);
+
 // The same water at another flow, all else as at that instant; none where the notes do not bear it.
 [[nodiscard]] std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water,
                                                        Instant t, Discharge flow);

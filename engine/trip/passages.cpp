@@ -100,6 +100,17 @@ std::vector<Passage> passages(const RiverDay& day, RiverPlace from, RiverPlace t
   return found;
 }
 
+std::optional<Passage> spot_passage(const RiverDay& day, std::size_t spot) {
+  const Spot& there = day.river.spots[spot];
+  Passage passage{.from = there.place, .to = there.place, .id = there.id, .name = there.name, .spot = spot};
+  if (passage.name.empty()) passage.name = there.id;
+  const auto reach = day.graph.at(there.place);
+  if (!reach) return std::nullopt;
+  passage.reach = *reach;
+  passage.closure = closure_over(day, there.place);
+  return passage;
+}
+
 std::vector<Passage> cut_evenly(const RiverDay& day, const Passage& passage, int parts) {
   std::vector<Passage> cut;
   for (int i = 0; i < parts; ++i) {
@@ -115,7 +126,13 @@ std::vector<Passage> cut_evenly(const RiverDay& day, const Passage& passage, int
 }
 
 const std::vector<Water>& waters_of(const RiverDay& day, const Passage& passage) {
+  if (passage.spot) return day.river.spots[*passage.spot].waters;
   return waters_of(day.river, day.graph.reaches[passage.reach]);
+}
+
+Bed bed_of(const RiverDay& day, const Passage& passage) {
+  const Bed noted = passage.spot ? day.river.spots[*passage.spot].bed : Bed::Unknown;
+  return noted != Bed::Unknown ? noted : bed_of(day.river, day.graph.reaches[passage.reach]);
 }
 
 }  // namespace floatwright

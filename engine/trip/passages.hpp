@@ -1,7 +1,7 @@
 #pragma once
 // A stretch cut into the rows of a plan: consecutive graph reaches of one named reach (or, unnamed, of one note) are one
 // passage; it ends at a portage and at the ends of a closure, for one part is fished and the other is not.
-// Side channels are not floated.
+// Side channels are not floated. A spot is a passage without length, with waters of its own.
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,6 +15,7 @@ struct Passage {
   std::string id{}, name{};
   std::size_t reach = 0;    // graph reach at its middle: whose flow and temperature it has
   std::optional<std::size_t> named_reach{}, note{}, lake{}, closure{};
+  std::optional<std::size_t> spot{};     // index into River::spots: the place itself, not the reach it lies in
   std::optional<std::size_t> portage{};  // index into River::hazards, at the lower end
 
   [[nodiscard]] Length length() const { return from - to; }
@@ -23,10 +24,14 @@ struct Passage {
 
 [[nodiscard]] std::vector<Passage> passages(const RiverDay& day, RiverPlace from, RiverPlace to);
 
+// None where the spot lies beyond the river's ends.
+[[nodiscard]] std::optional<Passage> spot_passage(const RiverDay& day, std::size_t spot);
+
 // Cut into even parts, each of its own place on the clock.
 [[nodiscard]] std::vector<Passage> cut_evenly(const RiverDay& day, const Passage& passage, int parts);
 
 [[nodiscard]] const std::vector<Water>& waters_of(const RiverDay& day, const Passage& passage);
+[[nodiscard]] Bed bed_of(const RiverDay& day, const Passage& passage);
 
 // Whether the closure stands on that day at all, whatever its hours.
 [[nodiscard]] bool closed_on(const Closure& closure, std::chrono::year_month_day day);

@@ -3,6 +3,7 @@
 
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/dam_fronts.hpp"
+#include "engine/trip/met_water.hpp"
 #include "engine/trip/wading.hpp"
 #include "engine/trip/weights.hpp"
 
@@ -35,12 +36,9 @@ bool somebody_wades(const Preferences& preferences) {
 }
 
 std::optional<WadedLane> worst_lane(const RiverDay& day, const TimedPassage& row, const WadingLimits& limits) {
-  const auto flow = whole_flow(day, row.passage.reach, row.read_at());
-  if (!flow.has_value()) return std::nullopt;
-  const Channel channel = channel_of(day.river, day.graph.reaches[row.passage.reach], flow->middle);
   std::optional<WadedLane> worst;
   for (const Water& water : waters_of(day, row.passage)) {
-    const auto there = lane(water, channel, *flow);
+    const auto there = lane_at(day, row.passage, water, row.read_at());
     if (!there.has_value() || !too_much_to_wade(*there, limits)) continue;
     const WadedLane met = waded(*there);
     if (!worst || met.product() > worst->product()) worst = met;

@@ -40,7 +40,7 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
   PlannedReach reach;
   reach.id = row.passage.id;
   reach.name = row.passage.name;
-  reach.named = row.passage.named_reach.has_value();
+  reach.named = row.passage.named_reach.has_value() || row.passage.spot.has_value();
   reach.from = row.passage.from;
   reach.to = row.passage.to;
   reach.arrive = row.arrive;
@@ -56,7 +56,8 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
   if (row.passage.reach < day.temperatures.source.size()) {
     reach.temperature_source = day.temperatures.source[row.passage.reach];
   }
-  if (row.passage.closure && !row.fished) reach.closed_why = day.river.closures[*row.passage.closure].why;
+  if (row.passage.closure && !row.fished && row.kept_out.empty()) reach.closed_why = day.river.closures[*row.passage.closure].why;
+  reach.kept_out = row.kept_out;
   add_stop(day.river, row, reach);
   return reach;
 }

@@ -10,7 +10,7 @@ namespace floatwright {
 namespace {
 
 constexpr const char* kTooWarm = "too warm for trout at that hour: no fishing";
-constexpr const char* kRuledOut = "not looked at: the stretch is ruled out";
+constexpr const char* kRuledOut = "not looked at: ruled out";
 constexpr const char* kNoLine = "No line aboard reaches the fish here; fish the softer edge.";
 
 // A water of the plan that can be fished, and where it stands.
@@ -28,7 +28,15 @@ Measured<Band<Temperature>> temperature_band(const RiverDay& day, std::size_t re
   return there.has_value() ? Measured<Band<Temperature>>{band_of(*there)} : Absent{there.why_absent()};
 }
 
+void add_spot(const Spot& spot, PlannedStretch& planned) {
+  planned.spot = spot.platform;
+  planned.from = planned.to = spot.id;
+  planned.from_name = planned.to_name = spot.name.empty() ? spot.id : spot.name;
+  planned.from_place = planned.to_place = spot.place;
+}
+
 void add_places(const RiverDay& day, const Stretch& stretch, PlannedStretch& planned) {
+  if (stretch.spot) return add_spot(day.river.spots[*stretch.spot], planned);
   const Access& from = day.river.accesses[stretch.put_in];
   const Access& to = day.river.accesses[stretch.take_out];
   planned.from = from.id;
@@ -67,6 +75,7 @@ void add_notes(const RiverDay& day, const Timetable& times, PlannedStretch& plan
 std::string why_not_fished(const PlannedReach& reach, bool ruled_out, Duration fishing) {
   if (ruled_out) return kRuledOut;
   if (!reach.closed_why.empty()) return "closed: " + reach.closed_why;
+  if (!reach.kept_out.empty()) return reach.kept_out;
   return fishing > Duration{} ? "" : kTooWarm;
 }
 
@@ -168,7 +177,7 @@ PlannedStretch planned_stretch(const RiverDay& day, WaterBook& book, const Stret
     add_rigged(planned);
     add_worth(planned);
   }
-  planned.cautions = stretch_cautions(day, stretch, planned);
+  planned.cautions = stretch.spot ? spot_cautions(day, stretch, planned) : stretch_cautions(day, stretch, planned);
   return planned;
 }
 

@@ -95,6 +95,7 @@ std::string say_limit(const BrokenLimit& limit) {
     case LimitKind::HazardFlow: return "the flow is beyond what was typed for " + limit.where;
     case LimitKind::OffTooLate: return "off the water later than the latest hour asked for";
     case LimitKind::AfterDark: return "not off the water by sunset";
+    case LimitKind::NoHours: return "no hour can be fished at " + limit.where;
     case LimitKind::TooWarm: return "too warm for trout from the launch on, at " + limit.where;
   }
   return "a limit is broken";

@@ -12,6 +12,7 @@ namespace floatwright {
 
 struct Stretch {
   std::size_t put_in = 0, take_out = 0;  // indices into River::accesses
+  std::optional<std::size_t> spot{};       // index into River::spots, instead of accesses
   Timetable times{};
   std::optional<BrokenLimit> broken{};     // the first that is broken, before any choice of line
 };

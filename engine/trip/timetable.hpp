@@ -2,6 +2,7 @@
 // Where the boat is when: launch, each passage's arrival and departure, lunch, portages, off the water.
 // Time afloat is the note's float time scaled by V(Q0)/V(Q) of the channel and spread by length, else 1.25 times the mean
 // speed (the fast thread; judgement). Stops are spread over the water that can be fished by the time afloat in it.
+#include <string>
 #include <vector>
 
 #include "engine/trip/passages.hpp"
@@ -13,6 +14,7 @@ struct TimedPassage {
   Instant arrive{}, leave{};
   Duration afloat{}, stops{}, lunch{}, portage{};
   bool fished = false;  // described water, and open while the boat is there
+  std::string kept_out{};  // at a spot: why nobody fishes in these hours, without numbers
 
   [[nodiscard]] Duration fishing() const { return fished ? afloat + stops : Duration{}; }
   // The middle of the time in it, to the half hour: when it is read.

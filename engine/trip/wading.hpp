@@ -10,6 +10,8 @@
 
 namespace floatwright {
 
+inline constexpr const char* kTooMuchToWade = "too deep or too fast to wade";
+
 struct WadingLimits {
   DepthTimesSpeed product = DepthTimesSpeed::from_si(0.6);  // depth x mean speed
   Length depth = feet(4.0);

@@ -5,6 +5,8 @@
 
 namespace floatwright {
 
+inline constexpr int kWadingFirst = 20;  // added where people wade: above a portage, which they do not meet
+
 [[nodiscard]] constexpr int weight_of(CautionKind kind) {
   switch (kind) {
     case CautionKind::Portage: return 100;

@@ -38,7 +38,34 @@ std::string joined(const std::vector<std::string>& words) {
   return out;
 }
 
+bool at_spot(const Told& told) { return !told.plan.stretches.empty() && told.plan.stretches.front().spot; }
+
+std::string aboard(const Told& told) { return at_spot(told) ? "" : " aboard"; }
+
+std::string not_at_hand(const Told& told) { return at_spot(told) ? " (its rod stays at home)" : " (its rod is not in the boat)"; }
+
+std::string fished_hours(const PlannedStretch& spot, const LocalClock& clock) {
+  std::vector<std::string> spans;
+  const PlannedReach* first = nullptr;
+  const PlannedReach* last = nullptr;
+  const auto end_span = [&] {
+    if (first != nullptr) spans.push_back(clock.ten_minutes(first->arrive) + "-" + clock.ten_minutes(last->leave));
+    first = nullptr;
+  };
+  for (const PlannedReach& hours : spot.reaches) {
+    if (!is_fished(hours)) {
+      end_span();
+      continue;
+    }
+    if (first == nullptr) first = &hours;
+    last = &hours;
+  }
+  end_span();
+  return joined(spans);
+}
+
 std::string say_range(const Told&, const PlannedStretch& stretch) {
+  if (stretch.spot) return typed(stretch.from_name.empty() ? stretch.from : stretch.from_name);
   return typed(stretch.from_name.empty() ? stretch.from : stretch.from_name) + " -> " +
          typed(stretch.to_name.empty() ? stretch.to : stretch.to_name);
 }

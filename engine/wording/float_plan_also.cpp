@@ -75,7 +75,7 @@ std::string rig_words(const Told& told, const ScoredRig& rig) {
   const Tackle& tackle = told.in.tackle;
   const auto rod = in_boat(told.rods, tackle, rig.rig);
   return fmt::format("{}{}, {}, {}", say_line(tackle, rig.rig, told.units),
-                     rod ? " on " + told.rods.rods[*rod].letter : " (its rod is not in the boat)",
+                     rod ? " on " + told.rods.rods[*rod].letter : not_at_hand(told),
                      say_leader(tackle, rig, told.units), say_fly(tackle, rig.rig));
 }
 

@@ -27,8 +27,9 @@ std::string hours_line(const Told& told) {
   std::string line = settings.who.empty() ? "" : typed(settings.who) + "   ";
   const std::size_t anglers = settings.preferences.anglers.size();
   if (anglers > 0) line += fmt::format("{} angler{}   ", anglers, anglers == 1 ? "" : "s");
-  line += fmt::format("PUT IN {}   OFF BY {}", told.clock.ten_minutes(told.floated->launch),
-                      told.clock.ten_minutes(told.floated->off_by));
+  line += at_spot(told) ? "FISH " + fished_hours(*told.floated, told.clock)
+                        : fmt::format("PUT IN {}   OFF BY {}", told.clock.ten_minutes(told.floated->launch),
+                                      told.clock.ten_minutes(told.floated->off_by));
   const std::string sun = sun_words(told);
   return sun.empty() ? line : line + "   " + sun;
 }
@@ -57,7 +58,8 @@ std::string flow_words(const Told& told) {
 std::string water_words(const Told& told) {
   const auto& start = told.floated->water_at_launch;
   const auto& end = told.floated->water_at_end;
-  if (!start) return "Water temperature not known: measure at the put-in and at noon";
+  if (!start)
+    return fmt::format("Water temperature not known: measure {} and at noon", at_spot(told) ? "when you come" : "at the put-in");
   std::string words = "Water " + say_temperature(start->best, told.units);
   if (end && temperature_figure(start->best, told.units) != temperature_figure(end->best, told.units))
     words +=
@@ -79,7 +81,7 @@ void add_doubts(Page& page, const Told& told) {
   std::vector<std::string> doubts;
   const auto age = oldest_flow_age(told.plan);
   if (age && *age > duration(kStaleAfter))
-    doubts.push_back("OLD READINGS (" + say_age(*age) + "): look at the gauge before you launch.");
+    doubts.push_back("OLD READINGS (" + say_age(*age) + "): look at the gauge before you " + (at_spot(told) ? "go in." : "launch."));
   std::vector<std::string> missing;
   for (const std::string& gauge : told.plan.missing_gauges) missing.push_back(typed(gauge));
   if (!missing.empty()) doubts.push_back("NO READING of " + joined(missing) + ": what hangs on it is less sure.");
@@ -91,6 +93,7 @@ void add_doubts(Page& page, const Told& told) {
 std::string why_nothing(const Told& told) {
   if (told.plan.nothing) return "no gauge gave a reading";
   if (!told.plan.why_no_stretch.empty()) return without_stop(typed(told.plan.why_no_stretch));
+  if (at_spot(told)) return without_stop(typed(told.plan.stretches.front().why));
   return "every stretch breaks a limit";
 }
 
@@ -105,8 +108,10 @@ std::string what_to_do(const Told& told) {
 }  // namespace
 
 void add_head(Page& page, const Told& told) {
-  const std::string route =
-      say_range(told, *told.floated) + "  " + say_distance(told.floated->length, told.in.river, told.units);
+  const PlannedStretch& floated = *told.floated;
+  const std::string route = say_range(told, floated) + "  " +
+                            (floated.spot ? say_place(floated.from_place, told.in.river, told.units)
+                                          : say_distance(floated.length, told.in.river, told.units));
   page.blocks.push_back(Heading{upper_ascii(typed(told.in.river.name)) + "  " + route, head_of_day(told.plan.day), 1});
   page.blocks.push_back(Lines{{hours_line(told), flow_words(told) + ".", water_words(told) + "."}, ""});
   add_doubts(page, told);

@@ -39,7 +39,8 @@ void add_unknowns(Page& page, const Told& told) {
   if (const std::string why = first_reason(told.plan.hours, &HourRow::flow); !why.empty())
     lines.push_back("? flow not known: " + why + ".");
   if (const std::string why = first_reason(told.plan.hours, &HourRow::temperature); !why.empty())
-    lines.push_back("? water temperature not known: " + why + ". Measure at the put-in and at noon.");
+    lines.push_back("? water temperature not known: " + why + ". Measure " + (at_spot(told) ? "when you come" : "at the put-in") +
+                    " and at noon.");
   if (!lines.empty()) page.blocks.push_back(Lines{lines, ""});
 }
 
@@ -53,8 +54,8 @@ void add_hours(Page& page, const Told& told) {
       {"HOUR", "FLOW LOW", "BEST", "HIGH", "WATER"}, {"", flow, flow, flow, temperature_unit(told.units)}, {}};
   const std::size_t step = (hours.size() + kMostRows - 1) / kMostRows;
   for (std::size_t i = 0; i < hours.size(); i += step) table.rows.push_back(cells(told, hours[i]));
-  const std::string where =
-      told.floated != nullptr ? "HOURS AT " + typed(told.floated->from_name) : std::string("HOURS");
+  const PlannedStretch* at = told.floated != nullptr || !at_spot(told) ? told.floated : &told.plan.stretches.front();
+  const std::string where = at != nullptr ? "HOURS AT " + typed(at->from_name) : std::string("HOURS");
   page.blocks.push_back(Heading{where, "", 2});
   page.blocks.push_back(std::move(table));
   add_unknowns(page, told);

@@ -34,7 +34,7 @@ std::string take_over_words(const Told& told, const TakesOver& t) {
   const auto rod = in_boat(told.rods, tackle, t.to.rig);
   return fmt::format("{} {} {}: {}{}, {}, in place of {}.", t.under ? "Under" : "Over",
                      say_rough_flow(t.at, told.units), where_words(t), say_line(tackle, t.to.rig, told.units),
-                     rod ? " on " + told.rods.rods[*rod].letter : " (its rod is not in the boat)", say(t.to.technique),
+                     rod ? " on " + told.rods.rods[*rod].letter : not_at_hand(told), say(t.to.technique),
                      replaced_words(told, t));
 }
 
@@ -76,9 +76,9 @@ std::string holds_words(const Told& told) {
   const auto within = same_lines_within(*told.floated);
   const auto& launch = told.floated->flow_at_launch;
   if (!within || !launch || within->low > 1.0 || within->high < 1.0) return "";
-  return fmt::format("Same lines from {} to {} at the put-in at launch.",
-                     flow_figure(launch->best * within->low, told.units),
-                     say_flow(launch->best * within->high, told.units));
+  return fmt::format("Same lines from {} to {} {}.", flow_figure(launch->best * within->low, told.units),
+                     say_flow(launch->best * within->high, told.units),
+                     at_spot(told) ? "there at " + told.clock.ten_minutes(told.floated->launch) : "at the put-in at launch");
 }
 
 // Below a dam its schedule decides, but creeks still rise.

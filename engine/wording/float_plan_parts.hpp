@@ -29,7 +29,7 @@ void add_head(Page& page, const Told& told);
 void add_no_plan_head(Page& page, const Told& told);
 // WHY: what decides, the river, the reason of each rod.
 void add_why(Page& page, const Told& told);
-// FLOAT, WHY, ELSE, NOT
+// FLOAT, WHY, ELSE, NOT; at a spot AT, WHY, NOT
 void add_stretches(Page& page, const Told& told);
 void add_ruled_out(Page& page, const Told& told);
 // What to rig before launch, and the bag.
@@ -48,8 +48,12 @@ void add_sources(Page& page, const Told& told);
 void add_foot(Page& page, const Told& told);
 
 // Helpers that several parts use.
+[[nodiscard]] bool at_spot(const Told& told);  // the day is at one place: no boat, launch or take-out in the words
+[[nodiscard]] std::string fished_hours(const PlannedStretch& spot, const LocalClock& clock);  // "07:30-12:00 and 14:10-19:00"
+[[nodiscard]] std::string aboard(const Told& told);    // " aboard"; on the bank nothing
+[[nodiscard]] std::string not_at_hand(const Told& told);  // " (its rod is not in the boat)"
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);               // "a, b and c"
-[[nodiscard]] std::string say_range(const Told& told, const PlannedStretch& stretch);  // "Mill Bridge -> Old Ferry"
+[[nodiscard]] std::string say_range(const Told& told, const PlannedStretch& stretch);  // "Mill Bridge -> Old Ferry"; a spot's name
 [[nodiscard]] const GaugeOutlook* main_outlook(const DayPlan& plan);
 [[nodiscard]] StateWords state_words(const Told& told);  // of the main gauge
 [[nodiscard]] std::string name_of(const PlannedReach& reach);

@@ -27,7 +27,7 @@ std::string reach_words(const Told& told, const ReachRow& row) {
   std::string words = capitalised(name_of(*row.first));
   if (row.last->named && name_of(*row.last) != name_of(*row.first)) words += " to " + name_of(*row.last);
   words += " " + place_figure(row.first->from, river, told.units);
-  if (row.last != row.first) words += "-" + place_figure(row.last->to, river, told.units);
+  if (row.last != row.first && !told.floated->spot) words += "-" + place_figure(row.last->to, river, told.units);
   return row.first->lunch ? words + ", lunch" : words;
 }
 
@@ -68,6 +68,7 @@ std::string fly_cell(const Told& told, const ReachRow& row) {
 
 std::string why_not_fished(const ReachRow& row) {
   if (!row.first->closed_why.empty()) return "CLOSED: " + without_stop(typed(row.first->closed_why)) + ". Do not fish.";
+  if (!row.first->kept_out.empty()) return "NO FISHING: " + typed(row.first->kept_out) + ".";
   if (row.types.empty()) return "nobody described this water: no line is named";
   return row.why_none.empty() ? "no line aboard reaches the fish here: fish the softer edge" : typed(row.why_none);
 }
@@ -111,6 +112,14 @@ void add_doubt_words(Page& page, const std::vector<ReachRow>& rows) {
     page.blocks.push_back(Lines{{"~ a guess, or a flow far from the one it was seen at: sound it first."}, ""});
 }
 
+void add_end(PageTable& table, const Told& told) {
+  const PlannedStretch& s = *told.floated;
+  if (s.spot && !s.reaches.empty() && !is_fished(s.reaches.back())) return;  // its last row says so already
+  table.rows.push_back({told.clock.ten_minutes(s.end),
+                        typed(s.to_name) + " " + place_figure(s.to_place, told.in.river, told.units),
+                        s.spot ? "off the water" : "take out; off by " + told.clock.ten_minutes(s.off_by)});
+}
+
 }  // namespace
 
 void add_reaches(Page& page, const Told& told) {
@@ -122,10 +131,7 @@ void add_reaches(Page& page, const Told& told) {
                   {}};
   for (std::size_t i = 0; i < rows.size(); ++i)
     add_row(table, told, rows[i], i + 1 == rows.size() || rows[i + 1].begins_reach);
-  table.rows.push_back(
-      {told.clock.ten_minutes(told.floated->end),
-       typed(told.floated->to_name) + " " + place_figure(told.floated->to_place, told.in.river, told.units),
-       "take out; off by " + told.clock.ten_minutes(told.floated->off_by)});
+  add_end(table, told);
   page.blocks.push_back(std::move(table));
   add_doubt_words(page, rows);
 }

@@ -80,11 +80,13 @@ std::string change_words(const Told& told, const RigChange& change) {
 }  // namespace
 
 void add_rods(Page& page, const Told& told) {
-  Rods rods{"RIG THESE BEFORE YOU LAUNCH", {}, bag(told)};
+  Rods rods{at_spot(told) ? "RIG THESE" : "RIG THESE BEFORE YOU LAUNCH", {}, bag(told)};
   for (const RodInBoat& rod : told.rods.rods)
     rods.rods.push_back({mark_of(told, rod), rod.letter, rod_lines(told, rod)});
   if (rods.rods.empty()) {
-    page.blocks.push_back(Lines{{"No line aboard reaches the fish on this float: no rod is named."}, "RIG"});
+    page.blocks.push_back(Lines{{fmt::format("No line{} reaches the fish {}: no rod is named.", aboard(told),
+                                             at_spot(told) ? "here" : "on this float")},
+                                "RIG"});
     return;
   }
   page.blocks.push_back(std::move(rods));

@@ -64,6 +64,11 @@ void add_dates(std::set<std::chrono::sys_days>& dates, const std::vector<Water>&
 
 std::set<std::chrono::sys_days> dates_of_notes(const Told& told) {
   std::set<std::chrono::sys_days> dates;
+  if (at_spot(told)) {
+    for (const Spot& spot : told.in.river.spots)
+      if (spot.id == told.floated->from) add_dates(dates, spot.waters);
+    return dates;
+  }
   for (const NamedReach& reach : told.in.river.reaches)
     if (reaches_into(reach.from, reach.to, *told.floated)) add_dates(dates, reach.waters);
   for (const StretchNote& note : told.in.river.notes)

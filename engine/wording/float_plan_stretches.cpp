@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/river/names.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_limit.hpp"
 #include "engine/wording/typed.hpp"
@@ -25,6 +26,27 @@ std::string float_words(const Told& told) {
   return words;
 }
 
+// "Cottonwood Bend (mile 38.0), wading: 07:30-12:00 and 14:10-19:00."
+std::string spot_words(const Told& told) {
+  const PlannedStretch& s = *told.floated;
+  std::string words = fmt::format("{} ({}), {}: {}.", say_range(told, s), say_place(s.from_place, told.in.river, told.units),
+                                  word_for(*s.spot), fished_hours(s, told.clock));
+  if (s.stop_by) words += " NO FISHING after " + told.clock.ten_minutes_before(*s.stop_by) + ": too warm for trout.";
+  return words;
+}
+
+// "12:00-14:10: more water may come from the dam."
+std::vector<std::string> hours_kept_out(const Told& told, const PlannedStretch& spot) {
+  std::vector<std::string> lines;
+  for (const PlannedReach& hours : spot.reaches) {
+    if (is_fished(hours)) continue;
+    const std::string why = hours.kept_out.empty() ? "closed: " + hours.closed_why : hours.kept_out;
+    lines.push_back(fmt::format("{}-{}: {}.", told.clock.ten_minutes(hours.arrive), told.clock.ten_minutes(hours.leave),
+                                without_stop(typed(why))));
+  }
+  return lines;
+}
+
 std::string other_words(const Told& told, const PlannedStretch& s) {
   const std::string why = without_stop(typed(s.why));
   return fmt::format("{} {}, {}-{}{}.", say_range(told, s), say_distance(s.length, told.in.river, told.units),
@@ -46,6 +68,12 @@ void add_lines(Page& page, std::vector<std::string> lines, std::string label) {
 }  // namespace
 
 void add_stretches(Page& page, const Told& told) {
+  if (at_spot(told)) {
+    add_lines(page, {spot_words(told)}, "AT");
+    add_why(page, told);
+    add_lines(page, hours_kept_out(told, *told.floated), "NOT");
+    return;
+  }
   std::vector<std::string> float_lines{float_words(told)};
   for (const std::string& note : told.floated->notes) float_lines.push_back(capitalised(typed(note)));
   add_lines(page, std::move(float_lines), "FLOAT");
@@ -55,6 +83,10 @@ void add_stretches(Page& page, const Told& told) {
 }
 
 void add_ruled_out(Page& page, const Told& told) {
+  if (at_spot(told)) {
+    add_lines(page, hours_kept_out(told, told.plan.stretches.front()), "NOT");
+    return;
+  }
   std::vector<std::string> reasons_in_order;
   std::vector<std::vector<std::string>> stretches;
   for (const PlannedStretch& s : told.plan.stretches) {

@@ -15,12 +15,13 @@ namespace {
 constexpr std::size_t kMostPlaces = 3;
 
 // "Its fishing hours are worth 3 % more than those of Mill Bridge to Old Ferry; 6 h 50 min of fishing."
-std::string worth_words(const PlannedStretch& s) {
+std::string worth_words(const Told& told) {
+  const PlannedStretch& s = *told.floated;
   const std::string why = without_stop(typed(s.why));
   if (!(s.fishing > Duration{})) return why.empty() ? "" : capitalised(why) + ".";
   std::string words = say_duration(s.fishing) + " of fishing";
   const double percent = std::floor(100.0 * (s.fished / s.fishing) + 0.5);
-  if (percent < 100.0) words += fmt::format(", {:.0f} % of it with a line aboard that fishes", percent);
+  if (percent < 100.0) words += fmt::format(", {:.0f} % of it with a line{} that fishes", percent, aboard(told));
   return capitalised(why.empty() ? words : why + "; " + words) + ".";
 }
 
@@ -72,7 +73,7 @@ StateWords state_words(const Told& told) {
 }
 
 void add_why(Page& page, const Told& told) {
-  std::vector<std::string> lines{worth_words(*told.floated), no_line_words(*told.floated), river_words(told)};
+  std::vector<std::string> lines{worth_words(told), no_line_words(*told.floated), river_words(told)};
   std::erase(lines, "");
   for (std::string& reason : reasons(told)) lines.push_back(std::move(reason));
   if (!lines.empty()) page.blocks.push_back(Lines{std::move(lines), "WHY"});

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/river/names.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
@@ -42,7 +43,7 @@ std::string place_words(const Told& told, const std::string& id, const std::stri
 std::vector<std::string> water_lines(const Told& told) {
   const PlannedStretch& s = *told.floated;
   std::vector<std::string> lines;
-  lines.push_back("At launch: flow " + (s.flow_at_launch ? say_flow(*s.flow_at_launch, told.units) : "not known") +
+  lines.push_back(std::string(s.spot ? "At the first hour" : "At launch") + ": flow " + (s.flow_at_launch ? say_flow(*s.flow_at_launch, told.units) : "not known") +
                   ", water " +
                   (s.water_at_launch ? say_temperature(s.water_at_launch->best, told.units) : "temperature not known") +
                   ".");
@@ -60,6 +61,18 @@ std::string call_words(const Told& told) {
   const Settings& settings = told.in.settings;
   return fmt::format("If not heard by {}: call {}, then emergency services, and read them this page.", deadline,
                      with_phone(settings.ashore_contact, settings.ashore_phone));
+}
+
+void add_spot(Page& page, const Told& told) {
+  const PlannedStretch& s = *told.floated;
+  page.blocks.push_back(Lines{{call_words(told)}, "CALL"});
+  page.blocks.push_back(Lines{persons(told), "WHO"});
+  page.blocks.push_back(Lines{{fmt::format("{} ({}), {}: {}", or_blank(s.from_name),
+                                           say_place(s.from_place, told.in.river, told.units), word_for(*s.spot),
+                                           fished_hours(s, told.clock)),
+                               "car and plate ______________________"},
+                              "AT"});
+  page.blocks.push_back(Lines{water_lines(told), "WATER"});
 }
 
 void add_float(Page& page, const Told& told) {
@@ -82,7 +95,11 @@ Page left_ashore(const DayPlan& plan, const DayInputs& in) {
   page.title = typed(in.river.name) + ", left ashore, " + say_day(plan.day);
   page.blocks.push_back(Heading{"LEFT ASHORE: " + typed(in.river.name), head_of_day(plan.day), 1});
   if (facts.floated == nullptr) {
-    page.blocks.push_back(Lines{{"No float is planned for this day: nobody is expected on the water by this plan."}, ""});
+    page.blocks.push_back(Lines{{fmt::format("No {} is planned for this day: nobody is expected on the water by this plan.",
+                                             at_spot(facts) ? "fishing" : "float")},
+                                ""});
+  } else if (at_spot(facts)) {
+    add_spot(page, facts);
   } else {
     add_float(page, facts);
   }

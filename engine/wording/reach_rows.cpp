@@ -50,7 +50,7 @@ void put_together(ReachRow& row, const ReachRow& other) {
 
 std::vector<ReachRow> rows_of(const PlannedReach& reach) {
   std::vector<ReachRow> rows;
-  if (reach.closed_why.empty()) {
+  if (is_fished(reach)) {
     for (const PlannedWater& water : reach.waters) {
       const ReachRow row = row_of(reach, water);
       const auto alike =

@@ -47,19 +47,24 @@ std::string say_heat_caution(const Caution& c, UnitSystem units) {
 
 std::string say_heat_stop(const Caution& c, UnitSystem units) {
   return "TOO WARM TO FISH FOR TROUT. " + met(c, units) + limit_of(c.temperature_limit, units) +
-         ": stop by then, no fishing again that evening; float less or launch earlier.";
+         ": stop by then, no fishing again that evening; " + (c.on_foot ? "come earlier." : "float less or launch earlier.");
 }
 
 std::string say_heat_unknown(const Caution& c, UnitSystem units) {
   const std::string leave =
       c.temperature_limit ? " Leave trout alone from " + say_temperature(*c.temperature_limit, units) + "." : "";
-  return "Water temperature is not known: measure at the put-in and at noon." + leave;
+  return std::string("Water temperature is not known: measure ") + (c.on_foot ? "when you come" : "at the put-in") +
+         " and at noon." + leave;
 }
 
 std::string say_cold(const Caution& c, UnitSystem units) {
   const std::string water = c.temperature ? "Water down to " + say_temperature(*c.temperature, units) : "Cold water";
   return water + ": life jackets ON, everyone, all day." +
-         (c.emergency ? " A swim is an emergency: dry clothes aboard." : "");
+         (c.emergency ? std::string(" A swim is an emergency: dry clothes ") + (c.on_foot ? "at hand." : "aboard.") : "");
+}
+
+bool beyond_wading(const Caution& c) {
+  return (c.product && c.product_limit && *c.product > *c.product_limit) || (c.depth && c.depth_limit && *c.depth > *c.depth_limit);
 }
 
 std::string say_wading(const Caution& c, UnitSystem units) {
@@ -69,17 +74,22 @@ std::string say_wading(const Caution& c, UnitSystem units) {
   if (c.product && c.product_limit)
     numbers += fmt::format(" ({}, limit {})", say_depth_times_speed(*c.product, units),
                            say_depth_times_speed(*c.product_limit, units));
-  return "Too deep or too fast to wade" + numbers + ": stay in the boat. Less may be too much for you.";
+  if (c.on_foot && !beyond_wading(c))
+    return "Wading" + numbers + " at the most: less may be too much for you. Test each step, and turn back when in doubt.";
+  return "Too deep or too fast to wade" + numbers + (c.on_foot ? ": stay out of it" : ": stay in the boat") +
+         ". Less may be too much for you.";
 }
 
 std::string say_dam_rise(const Caution& c, UnitSystem units) {
-  return fmt::format("{} releases more water, up{}: no wading or anchoring in those hours. The schedule may change.",
-                     or_else(c.about, "The dam"), from_to(c, units));
+  return fmt::format("{} releases more water, up{}: no wading {}in those hours{}. The schedule may change.",
+                     or_else(c.about, "The dam"), from_to(c, units), c.on_foot ? "" : "or anchoring ",
+                     c.on_foot ? ", be on the bank before they begin" : "");
 }
 
 std::string say_dam_drop(const Caution& c, UnitSystem units) {
-  return fmt::format("{} holds water back, down{}: bars and shelves come up, do not leave the boat aground.",
-                     or_else(c.about, "The dam"), from_to(c, units));
+  return fmt::format("{} holds water back, down{}: bars and shelves come up, {}.", or_else(c.about, "The dam"),
+                     from_to(c, units),
+                     c.on_foot ? "do not follow the edge out: it comes back" : "do not leave the boat aground");
 }
 
 // "+27 % in 3 h"
@@ -92,8 +102,8 @@ std::string share_risen(const Caution& c) {
 std::string say_fast_rise(const Caution& c, UnitSystem units) {
   const bool tells = c.rise && *c.rise >= kLeastRiseTold;
   const std::string rise = tells ? ", " + say_length(*c.rise, units) + " in an hour" : "";
-  return fmt::format("River rising fast{}{}{}: leave the bars, do not anchor.", from_to(c, units), share_risen(c),
-                     rise);
+  return fmt::format("River rising fast{}{}{}: leave the bars, {}.", from_to(c, units), share_risen(c), rise,
+                     c.on_foot ? "get out of the water" : "do not anchor");
 }
 
 std::string say_boat_limit(const Caution& c, UnitSystem units) {
@@ -117,8 +127,8 @@ std::string say_portage(const Caution& c, UnitSystem) {
 std::string say_old_reading(const Caution& c, const LocalClock& clock) {
   const std::string when = c.at ? " (last " + clock.minute(*c.at) + ", " + short_day(clock.day(*c.at)) + ")" : "";
   const std::string age = c.age ? "is " + say_age(*c.age) + " old" : "is old";
-  return fmt::format("Newest reading of {} {}{}: look at the gauge before you launch.", or_else(c.about, "the gauge"),
-                     age, when);
+  return fmt::format("Newest reading of {} {}{}: look at the gauge before you {}.", or_else(c.about, "the gauge"), age,
+                     when, c.on_foot ? "go in" : "launch");
 }
 
 std::string say_rules(const Caution& c) {
@@ -128,7 +138,7 @@ std::string say_rules(const Caution& c) {
 
 std::string say_closure_likely(const Caution& c, UnitSystem units) {
   const std::string water = c.temperature ? " (water to " + say_temperature(*c.temperature, units) + ")" : "";
-  return "A heat closure is likely" + water + ": look it up before you launch.";
+  return "A heat closure is likely" + water + ": look it up before you " + (c.on_foot ? "fish." : "launch.");
 }
 
 std::string say_doubt(const Caution& c, UnitSystem units) {
@@ -153,7 +163,7 @@ std::string say_plain(const Caution& c) {
     case CautionKind::GuessedDepth:
       return "Depth is a guess: sound it before you trust the line.";
     case CautionKind::UnknownFlow:
-      return "Flow is not known: no line is named.";
+      return std::string("Flow is not known: no line is named") + (c.on_foot ? ", nor whether you can wade there." : ".");
     case CautionKind::Ice:
       return "Ice at " + or_else(c.about, "the gauge") + ": flow is not known, look at the river first.";
     case CautionKind::Closure:
@@ -161,7 +171,7 @@ std::string say_plain(const Caution& c) {
     case CautionKind::Dark:
       return "Off the water near dark: launch earlier or float less.";
     case CautionKind::NoLine:
-      return "No line aboard reaches the fish here: fish the softer edge.";
+      return std::string("No line") + (c.on_foot ? "" : " aboard") + " reaches the fish here: fish the softer edge.";
     case CautionKind::WoodAfterHighWater:
       return "High water since it was last floated: wood may have moved, look ahead.";
     default:

@@ -9,7 +9,7 @@ namespace {
 
 bool has_stop(const PlannedReach& reach) { return reach.portage_at_end || !reach.stop_sentence.empty(); }
 
-bool must_stay(const PlannedReach& reach) { return has_stop(reach) || reach.lunch || !reach.closed_why.empty(); }
+bool must_stay(const PlannedReach& reach) { return has_stop(reach) || reach.lunch || !is_fished(reach); }
 
 std::size_t rows_of(const PlannedStretch& stretch) {
   const auto stops = std::count_if(stretch.reaches.begin(), stretch.reaches.end(), has_stop);
@@ -33,7 +33,7 @@ bool leave_out_a_water(SheetStretch& sheet) {
   PlannedReach* from = nullptr;
   std::vector<PlannedWater>::iterator least;
   for (PlannedReach& reach : sheet.stretch.reaches) {
-    if (reach.waters.size() < 2 || !reach.closed_why.empty()) continue;
+    if (reach.waters.size() < 2 || !is_fished(reach)) continue;
     auto here = reach.waters.begin();
     for (auto water = here; water != reach.waters.end(); ++water)  // of equals the later
       if (!less_fished(*here, *water)) here = water;
@@ -49,7 +49,7 @@ bool leave_out_a_water(SheetStretch& sheet) {
 
 bool on_one_rig(const PlannedReach& a, const PlannedReach& b) {
   if (has_stop(a) || b.lunch || a.waters.size() != 1 || b.waters.size() != 1) return false;
-  if (!a.closed_why.empty() || !b.closed_why.empty()) return false;
+  if (!is_fished(a) || !is_fished(b)) return false;
   const auto &one = a.waters[0].choice.best, &other = b.waters[0].choice.best;
   return one && other && one->rig == other->rig &&
          (!(one->technique == other->technique) || one->indicator_to_fly.si() != other->indicator_to_fly.si());

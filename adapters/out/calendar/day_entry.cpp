@@ -63,6 +63,7 @@ Page float_page(const Told& told) {
   Page page;
   add_head(page, told);
   add_rods(page, told);
+  if (at_spot(told)) add_stretches(page, told);
   add_stops(page, told);
   add_changes(page, told);
   add_care(page, told);
@@ -94,7 +95,8 @@ DayEntry day_entry(const Told& told) {
   const std::string river = typed(told.in.river.name);
   if (told.floated == nullptr) return {"NO PLAN: " + river, "", plain_text(no_plan_page(told), told)};
   const std::string doubt = told.plan.stale ? "OLD READINGS: " : "";
-  return {doubt + river + ": " + say_range(told, *told.floated), put_in(told) + " to " + take_out(told),
+  return {doubt + river + ": " + say_range(told, *told.floated),
+          at_spot(told) ? put_in(told) : put_in(told) + " to " + take_out(told),
           plain_text(float_page(told), told)};
 }
 

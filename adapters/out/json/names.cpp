@@ -45,7 +45,7 @@ constexpr WordTable<CautionKind, 23> kCautions{{{CautionKind::OldReading, "old_r
                                                 {CautionKind::NoLine, "no_line"},
                                                 {CautionKind::ClosureLikely, "closure_likely"},
                                                 {CautionKind::WoodAfterHighWater, "wood_after_high_water"}}};
-constexpr WordTable<LimitKind, 11> kLimits{{{LimitKind::AccessClosed, "access_closed"},
+constexpr WordTable<LimitKind, 12> kLimits{{{LimitKind::AccessClosed, "access_closed"},
                                             {LimitKind::NoTrailer, "no_trailer"},
                                             {LimitKind::TooShort, "too_short"},
                                             {LimitKind::TooLong, "too_long"},
@@ -55,6 +55,7 @@ constexpr WordTable<LimitKind, 11> kLimits{{{LimitKind::AccessClosed, "access_cl
                                             {LimitKind::HazardFlow, "hazard_flow"},
                                             {LimitKind::OffTooLate, "off_too_late"},
                                             {LimitKind::AfterDark, "after_dark"},
+                                            {LimitKind::NoHours, "no_hours"},
                                             {LimitKind::TooWarm, "too_warm"}}};
 
 }  // namespace

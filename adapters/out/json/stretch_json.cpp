@@ -43,6 +43,7 @@ Json reach_json(JsonPlan& out, const PlannedReach& reach) {
   object["why_temperature_unknown"] = why_unknown(reach.temperature);
   object["temperature_source"] = say(reach.temperature_source, out.in.river, out.in.settings.units);
   object["closed_why"] = reach.closed_why.empty() ? Json(nullptr) : Json(reach.closed_why);
+  object["kept_out_why"] = reach.kept_out.empty() ? Json(nullptr) : Json(reach.kept_out);
   object["lunch"] = reach.lunch;
   object["portage_at_end"] = reach.portage_at_end;
   object["stop"] = reach.stop_sentence.empty() ? Json(nullptr) : Json(reach.stop_sentence);
@@ -102,6 +103,7 @@ std::string why_of(JsonPlan& out, const PlannedStretch& stretch) {
 Json stretch_json(JsonPlan& out, const PlannedStretch& stretch) {
   Json object{
       {"from", stretch.from}, {"from_name", stretch.from_name}, {"to", stretch.to}, {"to_name", stretch.to_name}};
+  object["spot"] = stretch.spot ? Json(word_for(*stretch.spot)) : Json(nullptr);
   object["verdict"] = plan_names::of(stretch.verdict);
   object["why"] = why_of(out, stretch);
   object["limit"] = limit_json(out, stretch);

@@ -43,7 +43,7 @@ MapPoint access_point(const Access& access, const Told& told) {
   if (!access.kind.empty()) point.lines.push_back(capitalised(typed(access.kind)) + ".");
   if (access.closed) point.lines.push_back("CLOSED.");
   if (!access.trailer) point.lines.push_back("No trailer.");
-  if (told.floated == nullptr) return point;
+  if (told.floated == nullptr || at_spot(told)) return point;
   if (access.id == told.floated->from) {
     point.part = "put in";
     point.lines.push_back("Put in at " + told.clock.ten_minutes(told.floated->launch) + ".");
@@ -88,16 +88,20 @@ void add_rigs_of_the_reach(MapPoint& point, const Told& told, RiverPlace place) 
     if (!within(reach, place)) continue;
     point.lines.push_back(fmt::format("{} {}-{}.", typed(reach.name), told.clock.ten_minutes(reach.arrive),
                                       told.clock.ten_minutes(reach.leave)));
-    if (!reach.closed_why.empty()) point.lines.push_back("NOT FISHED: " + typed(reach.closed_why));
+    if (!is_fished(reach)) point.lines.push_back("NOT FISHED: " + typed(reach.closed_why + reach.kept_out));
     for (const PlannedWater& water : reach.waters)
-      if (reach.closed_why.empty()) point.lines.push_back(rig_line(told, water));
-    return;
+      if (is_fished(reach)) point.lines.push_back(rig_line(told, water));
+    if (!told.floated->spot) return;  // a float passes once; at a spot each of its hours is told
   }
 }
 
 MapPoint spot_point(const Spot& spot, const Told& told) {
   MapPoint point{MapPointKind::Spot, typed(spot.id), typed(spot.name.empty() ? spot.id : spot.name), "", "", {}, {}, {}};
-  if (on_the_float(told, spot.place)) add_rigs_of_the_reach(point, told, spot.place);
+  if (at_spot(told) && told.floated != nullptr && spot.id == told.floated->from) {
+    point.part = "fished";
+    add_rods_to_rig(point, told);
+    add_rigs_of_the_reach(point, told, spot.place);
+  } else if (!at_spot(told) && on_the_float(told, spot.place)) add_rigs_of_the_reach(point, told, spot.place);
   return point;
 }
 
@@ -123,7 +127,7 @@ std::vector<MapPoint> map_points(const DayPlan& plan, const DayInputs& in) {
   std::vector<MapPoint> all;
   const auto add = [&](MapPoint point, RiverPlace place, bool rough) {
     point.place = place_text(in.river, place);
-    if (point.part.empty() && on_the_float(told, place)) point.part = "on the float";
+    if (point.part.empty() && !at_spot(told) && on_the_float(told, place)) point.part = "on the float";
     if (rough) place_roughly(point, known, place, in.river);
     all.push_back(std::move(point));
   };

@@ -1,0 +1,86 @@
+// The angler's day at the demo's spot, printed in every way, and how a mistyped spot is told.
+#include <gmock/gmock.h>
+
+#include <nlohmann/json.hpp>
+
+#include "tests/scenarios/scenario.hpp"
+
+namespace floatwright::testing {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+Ran at_spot(const std::string& spot, std::vector<std::string> more = {}) {
+  std::vector<std::string> words{"plan", "--config", (kRoot / "config/demo").string(), "--offline", "--now", kDemoNow, "--at", spot};
+  words.insert(words.end(), more.begin(), more.end());
+  return floatwright_says(words);
+}
+
+TEST(SpotPlan, IsTheGoldenPage) {
+  const auto ran = at_spot("bend");
+  const auto golden = kRoot / "fixtures/golden/lantern_bend_2027-05-14.txt";
+  EXPECT_EQ(ran.exit_code, 0);
+  if (ran.out != text_of(golden)) {
+    const auto fresh = std::filesystem::path{FLOATWRIGHT_BINARY_DIR} / "lantern_bend_2027-05-14.txt";
+    write_text(fresh, ran.out);
+    FAIL() << "the page differs from " << golden << "; read " << fresh << " aloud, and copy it over if it is better\n"
+           << run_program({"/usr/bin/diff", "-u", golden.string(), fresh.string()}).out;
+  }
+}
+
+// Words of a boat have no place where somebody wades.
+TEST(SpotPlan, NeverSpeaksOfABoatOrAFloat) {
+  for (const auto* kind : {"plan", "ashore", "calendar", "map"}) {
+    const auto ran = at_spot("bend", {"--as", kind});
+    ASSERT_EQ(ran.exit_code, 0) << ran.err;
+    std::string text = ran.out;
+    for (std::size_t at; (at = text.find("\r\n ")) != std::string::npos;) text.erase(at, 3);  // unfolded (RFC 5545, 3.1)
+    for (const auto* word : {"the boat", "aboard", "aunch", "ut in ", "PUT IN", "ake out", "TAKE OUT", "huttle", "FLOAT "})
+      EXPECT_THAT(text, Not(HasSubstr(word))) << kind;
+  }
+}
+
+TEST(SpotPlan, KeepsToTheSchema) {
+  ScratchFolder scratch;
+  write_text(scratch.path() / "plan.json", at_spot("bend", {"--as", "json"}).out);
+  const auto judged = run_program({"/usr/bin/python3", "-c",
+                                   "import json,sys,jsonschema\n"
+                                   "schema=json.load(open(sys.argv[1]))\n"
+                                   "errors=list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
+                                   "print('\\n'.join(f'{e.json_path}: {e.message[:200]}' for e in errors[:10]) or 'valid')",
+                                   (kRoot / "config/schemas/plan.schema.json").string(), (scratch.path() / "plan.json").string()});
+  EXPECT_EQ(judged.out, "valid\n") << judged.err << "(needs the package python3-jsonschema)";
+}
+
+TEST(SpotPlan, IsOneStretchWhoseEndsAreTheSpot) {
+  const auto plan = nlohmann::json::parse(at_spot("bend", {"--as", "json"}).out);
+  ASSERT_EQ(plan.at("stretches").size(), 1U);
+  const auto& spot = plan.at("stretches").at(0);
+  EXPECT_EQ(spot.at("spot"), "wading");
+  EXPECT_EQ(spot.at("from"), "bend");
+  EXPECT_EQ(spot.at("to"), "bend");
+  bool out = false;
+  for (const auto& hours : spot.at("reaches")) out = out || !hours.at("kept_out_why").is_null();
+  EXPECT_TRUE(out) << "the dam's rise of the demo's day keeps a wader out";
+}
+
+TEST(SpotPlan, NamesTheNearestSpotsOfAMistypedOne) {
+  const auto ran = at_spot("bned");
+  EXPECT_EQ(ran.exit_code, 64);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_THAT(ran.err, HasSubstr("--at: found \"bned\"; river.json has these spots: bend"));
+}
+
+TEST(SpotPlan, TellsHowToTypeASpotWhereThereIsNone) {
+  const DemoCopy demo;
+  auto river = nlohmann::ordered_json::parse(text_of(demo.config() / "river.json"), nullptr, true, true);
+  river.erase("spots");
+  write_text(demo.config() / "river.json", river.dump(1));
+  const auto ran = demo.plan({"--at", "bend"});
+  EXPECT_EQ(ran.exit_code, 64);
+  EXPECT_THAT(ran.err, HasSubstr("river.json has no spots; add one"));
+}
+
+}  // namespace
+}  // namespace floatwright::testing
