@@ -60,7 +60,8 @@ std::string usage_sentence(const CLI::App& program, const std::vector<std::strin
 
 int run_command_line(const std::vector<std::string>& words) {
   CLI::App program{"floatwright: float plans and rig sheets for drift boats, from river gauge readings", "floatwright"};
-  program.set_version_flag("--version", "floatwright " FLOATWRIGHT_VERSION);
+  program.set_help_flag("-h,--help", "how it is used");
+  program.set_version_flag("--version", "floatwright " FLOATWRIGHT_VERSION, "which version this is");
   program.require_subcommand(1);
   program.footer("Example: floatwright plan --config ~/lantern\nThe law, the agency and a licensed guide on the water come before anything printed here.");
   RunCommand run;

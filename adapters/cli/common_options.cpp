@@ -38,7 +38,7 @@ void add_day_options(CLI::App& command, CommonOptions& options) {
 void add_output_options(CLI::App& command, CommonOptions& options) {
   command.add_option("--units", options.units, "us or metric, instead of what settings.json says")
       ->type_name("us|metric")
-      ->check(CLI::IsMember({"us", "metric"}));
+      ->check(CLI::IsMember({"us", "metric"}).description(""));
   command.add_option("--out", options.out, "write files into this directory instead of standard output")->type_name("DIR");
   auto* quiet = command.add_flag("--quiet", options.quiet, "say nothing on standard error but failures");
   command.add_flag("--verbose", options.verbose, "say on standard error what was read, chosen and left out")->excludes(quiet);

@@ -95,7 +95,7 @@ void add_plan_command(CLI::App& program, RunCommand& run) {
   command->add_option("--at", options->at, "the day at one spot of river.json instead of a float")->type_name("SPOT");
   command->add_option("--paper", options->paper, "size of the sheet: letter (8 1/2 by 11 in) or a4")
       ->type_name("letter|a4")
-      ->check(CLI::IsMember({"letter", "a4"}));
+      ->check(CLI::IsMember({"letter", "a4"}).description(""));
   add_output_options(*command, *options);
   command->footer("Example: floatwright plan --config ~/lantern --as plan,json --out ~/plans");
   command->callback([options, &run] { run = [options] { return run_plan(*options); }; });

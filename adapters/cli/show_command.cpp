@@ -45,10 +45,11 @@ void add_show_command(CLI::App& program, RunCommand& run) {
   auto options = std::make_shared<ReadingsOptions>();
   CLI::App* show = program.add_subcommand("show", "look at what it believes");
   show->require_subcommand(1);
+  show->footer("Example: floatwright show readings --payload answer.json");
   CLI::App* readings = show->add_subcommand("readings", "what a recorded answer of a gauge service holds, in SI and UTC");
   readings->add_option("--payload", options->payload, "a file with the answer's bytes")->required()->type_name("FILE");
   readings->add_option("--service", options->service, "whose answer it is; without it the bytes decide")->type_name("NAME");
-  readings->add_option("--as", options->as, "json or csv")->check(CLI::IsMember({"json", "csv"}))->type_name("json|csv");
+  readings->add_option("--as", options->as, "json or csv")->check(CLI::IsMember({"json", "csv"}).description(""))->type_name("json|csv");
   readings->footer("Example: floatwright show readings --payload answer.json --as csv");
   readings->callback([options, &run] { run = [options] { return run_show_readings(*options); }; });
 }

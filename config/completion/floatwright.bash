@@ -1,0 +1,75 @@
+# Completion of floatwright for bash; installed as floatwright in the directory of bash's completions.
+# It reads river.json for the ids of spots and never runs the program.
+
+_floatwright_directory() {
+  local i directory=${FLOATWRIGHT_CONFIG:-${XDG_CONFIG_HOME:-$HOME/.config}/floatwright}
+  for ((i = 1; i < COMP_CWORD; i++)); do
+    [[ ${COMP_WORDS[i]} == --config ]] || continue
+    directory=${COMP_WORDS[i + 1]}
+    [[ $directory == '=' ]] && directory=${COMP_WORDS[i + 2]}
+  done
+  printf '%s\n' "${directory/#\~/$HOME}"
+}
+
+# Each entry of the list "spots" that begins with its id, as the examples write it.
+_floatwright_spots() {
+  local river
+  river=$(_floatwright_directory)/river.json
+  [[ -r $river ]] || return 0
+  sed -n '/"spots"[[:space:]]*:/,/^[[:space:]]*\],\{0,1\}[[:space:]]*$/s/.*{[[:space:]]*"id"[[:space:]]*:[[:space:]]*"\([^"]*\)".*/\1/p' "$river"
+}
+
+# Words of a list with commas: what stands before the last comma is kept.
+_floatwright_list() {
+  local before=
+  [[ $cur == *,* ]] && before=${cur%,*},
+  mapfile -t COMPREPLY < <(compgen -P "$before" -W "$1" -- "${cur##*,}")
+}
+
+_floatwright_words() { mapfile -t COMPREPLY < <(compgen -W "$1" -- "$cur"); }
+
+_floatwright_files() {  # -d: directories only, -f: all
+  mapfile -t COMPREPLY < <(compgen "$1" -- "$cur")
+  compopt -o filenames 2>/dev/null || true  # not while sourced by hand
+}
+
+_floatwright_value() {  # of the option $1 in the command $2; false where the option takes none
+  case $1 in
+    --config | --out) _floatwright_files -d ;;
+    --payload) _floatwright_files -f ;;
+    --as)
+      case $2 in
+        plan) _floatwright_list 'plan sheet ashore json calendar map' ;;
+        'show readings') _floatwright_words 'csv json' ;;
+      esac ;;
+    --at) _floatwright_words "$(_floatwright_spots)" ;;
+    --date) _floatwright_words 'today tomorrow' ;;
+    --paper) _floatwright_words 'letter a4' ;;
+    --units) _floatwright_words 'us metric' ;;
+    --service) _floatwright_words 'usgs-legacy usgs-water-data' ;;
+    --now) ;;
+    *) return 1 ;;
+  esac
+}
+
+_floatwright() {
+  local cur=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} command=
+  COMPREPLY=()
+  if [[ $cur == '=' ]]; then
+    cur=
+  elif [[ $before == '=' ]]; then
+    before=${COMP_WORDS[COMP_CWORD - 2]}
+  fi
+  ((COMP_CWORD > 1)) && command=${COMP_WORDS[1]}
+  [[ $command == show ]] && ((COMP_CWORD > 2)) && command="show ${COMP_WORDS[2]}"
+  _floatwright_value "$before" "$command" && return
+  case $command in
+    '') _floatwright_words 'plan check show --help --version' ;;
+    plan) _floatwright_words '--config --date --now --offline --as --at --paper --units --out --quiet --verbose --help' ;;
+    check) _floatwright_words '--config --help' ;;
+    show) _floatwright_words 'readings --help' ;;
+    'show readings') _floatwright_words '--payload --service --as --help' ;;
+  esac
+}
+
+complete -F _floatwright floatwright
