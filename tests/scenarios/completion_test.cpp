@@ -92,8 +92,8 @@ TEST(BashCompletion, OffersTheSpotsOfTheConfigurationNamed) {
 }
 
 TEST(BashCompletion, OffersDirectoriesForAConfiguration) {
-  EXPECT_THAT(bash_offers({"floatwright", "check", "--config", (kRoot / "config/de").string()}),
-              UnorderedElementsAre((kRoot / "config/demo").string()));
+  EXPECT_THAT(bash_offers({"floatwright", "check", "--config", (kRoot / "config/sch").string()}),
+              UnorderedElementsAre((kRoot / "config/schemas").string()));
 }
 
 TEST(ZshCompletion, NamesEveryCommandOptionAndKindAndNoOtherOption) {
