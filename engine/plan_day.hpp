@@ -1,6 +1,9 @@
 #pragma once
 // The day, from values to values: the body of plan_day is the table of contents of the engine.
+#include <optional>
+
 #include "engine/trip/day_plan.hpp"
+#include "engine/trip/handed_out.hpp"
 
 namespace floatwright {
 
@@ -13,6 +16,7 @@ struct DayInputs {
   std::chrono::year_month_day day{};
   Instant now{};
   std::optional<std::size_t> spot{};  // index into River::spots: the day there instead of a float
+  std::optional<HandedOut> before{};  // what was handed out for this day last, if anything
 };
 
 [[nodiscard]] DayPlan plan_day(const DayInputs& in);

@@ -95,9 +95,4 @@ Result<Configuration> configuration_or_told(const CommonOptions& options) {
                                 loaded.exit_code == 0 ? kExitConfiguration : loaded.exit_code});
 }
 
-int tell(const Failure& failure) {
-  fmt::print(stderr, "floatwright: {}\n", failure.what);
-  return failure.exit_code;
-}
-
 }  // namespace floatwright

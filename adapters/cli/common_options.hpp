@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "adapters/cli/message.hpp"
 #include "adapters/in/files/configuration.hpp"
 #include "adapters/result.hpp"
 #include "engine/units/instant.hpp"
@@ -36,8 +37,5 @@ void add_output_options(CLI::App& command, CommonOptions& options);  // --units 
 
 // Loads the configuration and tells every problem on standard error; the failure carries the exit code.
 [[nodiscard]] Result<Configuration> configuration_or_told(const CommonOptions& options);
-
-// Prints a failure on standard error and gives its exit code back.
-int tell(const Failure& failure);
 
 }  // namespace floatwright

@@ -9,6 +9,7 @@
 #include "adapters/cli/hand_out.hpp"
 #include "adapters/cli/kinds.hpp"
 #include "adapters/cli/lock.hpp"
+#include "adapters/cli/remember.hpp"
 #include "adapters/cli/spot_asked_for.hpp"
 #include "adapters/in/gauges/gather.hpp"
 
@@ -62,15 +63,18 @@ int run_plan(const PlanOptions& options) {
   if (const auto ready = prepare_out(options.out); !ready) return tell(ready.error());
 
   auto gathered = gather_readings(*configuration, *now, options.offline);
-  for (const auto& trouble : gathered.troubles) fmt::print(stderr, "floatwright: {}\n", trouble);
+  for (const auto& trouble : gathered.troubles) say_beside(trouble);
 
+  const std::filesystem::path directory = configuration->directory;
   auto in = day_inputs(options, std::move(*configuration), *now, std::move(gathered));
   if (!in) return tell(in.error());
   in->spot = *spot;
-  const Printed printed{{boat_day(std::move(*in))}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
+  Printed printed{{boat_day(std::move(*in))}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
+  recall(printed.boats, directory);
   const DayPlan& plan = printed.boats.front().plan;
   if (options.verbose) tell_what_was_read(printed.boats.front().in, plan);
   if (const auto done = hand_out(options.kinds, printed, options.out); !done) return tell(done.error());
+  if (!options.out.empty()) remember(printed.boats, directory, options.verbose);
 
   if (plan.nothing) {
     return tell({"no plan: no gauge of this river has a reading that can be used; see the page for what was tried", kExitNothingMade});

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/river/names.hpp"
+#include "engine/wording/changed_since.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/typed.hpp"
 
@@ -90,6 +91,7 @@ namespace {
 Page plan_page(const Told& told) {
   Page page;
   add_head(page, told);
+  add_changed_since(page, told);
   add_stretches(page, told);
   add_rods(page, told);
   add_reaches(page, told);
@@ -107,6 +109,7 @@ Page plan_page(const Told& told) {
 Page no_plan_page(const Told& told) {
   Page page;
   add_no_plan_head(page, told);
+  add_changed_since(page, told);
   add_ruled_out(page, told);
   add_hours(page, told);
   add_care(page, told);
