@@ -89,8 +89,7 @@ Measured<TemperatureGauge> temperature_gauge(const River& river, const Reach& re
     if (parting.empty()) return candidate;
     if (in_the_way.empty()) in_the_way = parting + " parts it from gauge " + river.gauges[candidate.gauge].id;
   }
-  const std::string why = in_the_way.empty() ? "no gauge near enough measures water temperature" : in_the_way;
-  return Absent{why + ": measure at the put-in and at noon"};
+  return Absent{in_the_way.empty() ? "no gauge near enough measures water temperature" : in_the_way};
 }
 
 }  // namespace floatwright

@@ -31,8 +31,8 @@ TemperatureSource source_of(const River& river, const Reach& reach, const Temper
 std::string no_curve_because(const std::vector<Measured<Curve>>& curves, const std::vector<GaugeRecord>& records) {
   for (std::size_t g = 0; g < curves.size(); ++g)
     if (!curves[g] && !records[g].temperature.empty())
-      return fmt::format("gauge {}: {}: measure at the put-in and at noon", records[g].gauge, curves[g].why_absent());
-  return "no gauge reports water temperature: measure at the put-in and at noon";
+      return fmt::format("gauge {}: {}", records[g].gauge, curves[g].why_absent());
+  return "no gauge reports water temperature";
 }
 
 }  // namespace

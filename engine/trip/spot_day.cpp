@@ -29,7 +29,7 @@ void judge(const RiverDay& day, WaterBook& book, const Stretch& stretch, Planned
     planned.verdict = Verdict::Recommended;
     add_changes(day, book, stretch, planned);
   } else {
-    planned.why = "no line fishes there, or the water is not known";
+    planned.why = "the water is not known, or no line fishes there";
   }
 }
 

@@ -10,7 +10,9 @@ namespace {
 
 std::vector<Caution> by_weight(const Told& told) {
   std::vector<Caution> all = told.plan.cautions;
-  if (told.floated != nullptr) all.insert(all.end(), told.floated->cautions.begin(), told.floated->cautions.end());
+  // Of a spot that is ruled out too: they say what rules it out.
+  const PlannedStretch* there = at_spot(told) ? &told.plan.stretches.front() : told.floated;
+  if (there != nullptr) all.insert(all.end(), there->cautions.begin(), there->cautions.end());
   std::stable_sort(all.begin(), all.end(), [](const Caution& a, const Caution& b) { return a.weight > b.weight; });
   return all;
 }

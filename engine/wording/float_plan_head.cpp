@@ -22,14 +22,19 @@ std::string sun_words(const Told& told) {
   return "sun " + told.clock.minute(told.plan.sunrise) + "-" + told.clock.minute(told.plan.sunset);
 }
 
+// Where no line is named no hour is.
+std::string hours_words(const Told& told) {
+  const PlannedStretch& s = *told.floated;
+  if (s.spot) return s.fished > Duration{} ? "FISH " + fished_hours(s, told.clock) : "NO HOUR NAMED";
+  return fmt::format("PUT IN {}   OFF BY {}", told.clock.ten_minutes(s.launch), told.clock.ten_minutes(s.off_by));
+}
+
 std::string hours_line(const Told& told) {
   const Settings& settings = told.in.settings;
   std::string line = settings.who.empty() ? "" : typed(settings.who) + "   ";
   const std::size_t anglers = settings.preferences.anglers.size();
   if (anglers > 0) line += fmt::format("{} angler{}   ", anglers, anglers == 1 ? "" : "s");
-  line += at_spot(told) ? "FISH " + fished_hours(*told.floated, told.clock)
-                        : fmt::format("PUT IN {}   OFF BY {}", told.clock.ten_minutes(told.floated->launch),
-                                      told.clock.ten_minutes(told.floated->off_by));
+  line += hours_words(told);
   const std::string sun = sun_words(told);
   return sun.empty() ? line : line + "   " + sun;
 }

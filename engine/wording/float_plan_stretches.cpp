@@ -30,7 +30,7 @@ std::string float_words(const Told& told) {
 std::string spot_words(const Told& told) {
   const PlannedStretch& s = *told.floated;
   std::string words = fmt::format("{} ({}), {}: {}.", say_range(told, s), say_place(s.from_place, told.in.river, told.units),
-                                  word_for(*s.spot), fished_hours(s, told.clock));
+                                  word_for(*s.spot), s.fished > Duration{} ? fished_hours(s, told.clock) : "no hour is named");
   if (s.stop_by) words += " NO FISHING after " + told.clock.ten_minutes_before(*s.stop_by) + ": too warm for trout.";
   return words;
 }

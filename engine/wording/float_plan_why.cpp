@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 
@@ -21,16 +22,20 @@ std::string worth_words(const Told& told) {
   if (!(s.fishing > Duration{})) return why.empty() ? "" : capitalised(why) + ".";
   std::string words = say_duration(s.fishing) + " of fishing";
   const double percent = std::floor(100.0 * (s.fished / s.fishing) + 0.5);
-  if (percent < 100.0) words += fmt::format(", {:.0f} % of it with a line{} that fishes", percent, aboard(told));
+  if (percent < 1.0) words = "no line that fishes";
+  if (percent >= 1.0 && percent < 100.0) words += fmt::format(", {:.0f} % of it with a line{} that fishes", percent, aboard(told));
   return capitalised(why.empty() ? words : why + "; " + words) + ".";
+}
+
+void add_once(std::vector<std::string>& places, const std::string& place) {
+  if (std::find(places.begin(), places.end(), place) == places.end()) places.push_back(place);
 }
 
 std::vector<std::string> places_without_line(const PlannedStretch& s) {
   std::vector<std::string> places;
   for (const PlannedReach& reach : s.reaches)
     for (const PlannedWater& water : reach.waters)
-      if (reach.closed_why.empty() && water.fishing > Duration{} && !water.choice.best)
-        places.push_back(at_water(reach, water));
+      if (reach.closed_why.empty() && water.fishing > Duration{} && !water.choice.best) add_once(places, at_water(reach, water));
   return places;
 }
 

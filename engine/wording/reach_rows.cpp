@@ -82,13 +82,29 @@ bool joins(const ReachRow& before, const std::vector<ReachRow>& next) {
          !before.types.empty() && fished_alike(before, next.front());
 }
 
+// At a spot the waters stay the same: hours in which each is fished as before are told with those before them.
+bool goes_on(const std::vector<ReachRow>& all, const std::vector<ReachRow>& next) {
+  if (all.size() < next.size()) return false;
+  const auto before = all.end() - static_cast<std::ptrdiff_t>(next.size());
+  return std::equal(before, all.end(), next.begin(), [](const ReachRow& a, const ReachRow& b) {
+    const bool alike = a.types.empty() ? is_fished(*a.first) && is_fished(*b.first) : fished_alike(a, b);
+    return a.begins_reach == b.begins_reach && a.types == b.types && alike;
+  });
+}
+
+void go_on(std::vector<ReachRow>& all, const std::vector<ReachRow>& next) {
+  for (std::size_t i = 0; i < next.size(); ++i) put_together(all[all.size() - next.size() + i], next[i]);
+}
+
 }  // namespace
 
 std::vector<ReachRow> reach_rows(const PlannedStretch& stretch) {
   std::vector<ReachRow> all;
   for (const PlannedReach& reach : stretch.reaches) {
     const std::vector<ReachRow> rows = rows_of(reach);
-    if (!all.empty() && joins(all.back(), rows)) {
+    if (stretch.spot && goes_on(all, rows)) {
+      go_on(all, rows);
+    } else if (!all.empty() && joins(all.back(), rows)) {
       put_together(all.back(), rows.front());
     } else {
       all.insert(all.end(), rows.begin(), rows.end());

@@ -72,6 +72,36 @@ TEST(SpotPlan, NamesTheNearestSpotsOfAMistypedOne) {
   EXPECT_THAT(ran.err, HasSubstr("--at: found \"bned\"; river.json has these spots: bend"));
 }
 
+// Mile 48 lies in the lake above the dam, where no gauge speaks.
+TEST(SpotPlan, NamesNoHourWhereTheFlowIsUnknown) {
+  const DemoCopy demo;
+  demo.replace("river.json", "\"mile\": 38.0, \"platform\"", "\"mile\": 48.0, \"platform\"");
+  const auto page = demo.plan({"--at", "bend"}).out;
+  EXPECT_THAT(page, HasSubstr("NO HOUR NAMED"));
+  EXPECT_THAT(page, HasSubstr("flow not known"));
+  EXPECT_THAT(page, HasSubstr("no line is named, nor whether you"));
+  EXPECT_THAT(page, Not(HasSubstr("FISH 0")));
+}
+
+TEST(SpotPlan, SaysInEveryHourWhyNobodyMayWade) {
+  const DemoCopy demo;
+  demo.replace("river.json", "\"depth_ft\": 3.0, \"surface_speed_ft_s\": 2.6", "\"depth_ft\": 4.5, \"surface_speed_ft_s\": 3.6");
+  const auto page = demo.plan({"--at", "bend"}).out;
+  EXPECT_THAT(page, HasSubstr("NO PLAN: Lantern River"));
+  EXPECT_THAT(page, HasSubstr("No hour can be fished at Cottonwood Bend: too deep or too fast to\n"));
+  EXPECT_THAT(page, HasSubstr("stay out of it"));
+  EXPECT_THAT(page, HasSubstr("07:30-19:00: too deep or too fast to wade"));
+}
+
+TEST(SpotPlan, IsNoPlanWithoutAReading) {
+  const DemoCopy demo;
+  std::filesystem::remove_all(demo.payloads());
+  std::filesystem::create_directory(demo.payloads());
+  const auto ran = demo.plan({"--at", "bend"});
+  EXPECT_EQ(ran.exit_code, 69);
+  EXPECT_THAT(ran.out, HasSubstr("NO PLAN: Lantern River"));
+}
+
 TEST(SpotPlan, TellsHowToTypeASpotWhereThereIsNone) {
   const DemoCopy demo;
   auto river = nlohmann::ordered_json::parse(text_of(demo.config() / "river.json"), nullptr, true, true);

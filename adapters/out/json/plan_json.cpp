@@ -54,7 +54,7 @@ Json cautions_json(JsonPlan& out) {
   Json list = Json::array();
   for (const Caution& caution : out.plan.cautions) list.push_back(caution_json(out, caution));
   for (const PlannedStretch& stretch : out.plan.stretches) {
-    if (stretch.verdict != Verdict::Recommended) continue;
+    if (stretch.verdict != Verdict::Recommended && !stretch.spot) continue;
     for (const Caution& caution : stretch.cautions) list.push_back(caution_json(out, caution));
   }
   return list;

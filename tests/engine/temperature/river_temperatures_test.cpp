@@ -63,7 +63,7 @@ TEST(RiverTemperatures, AreNotDelayedButLessSureWithDistance) {
 TEST(RiverTemperatures, AreUnknownPastTwentyKilometres) {
   const auto t = Warm{}.at(25, 6);
   ASSERT_FALSE(t.has_value());
-  EXPECT_THAT(t.why_absent(), HasSubstr("no gauge near enough measures water temperature: measure at the put-in and at noon"));
+  EXPECT_THAT(t.why_absent(), HasSubstr("no gauge near enough measures water temperature"));
 }
 TEST(RiverTemperatures, AreUnknownPastALargeTributary) {
   EXPECT_TRUE(Warm{240}.at(36, 6).has_value());   // 240/1220: 19.7 %
@@ -117,7 +117,7 @@ TEST(RiverTemperatures, TakeTheNextGaugeWhereTheNearestIsParted) {
 TEST(RiverTemperatures, AreNeverInventedWithoutAGauge) {
   Warm warm;
   warm.records[0].temperature = {};
-  EXPECT_THAT(warm.at(45.3, 6).why_absent(), HasSubstr("measure at the put-in and at noon"));
+  EXPECT_THAT(warm.at(45.3, 6).why_absent(), HasSubstr("no gauge reports water temperature"));
 }
 
 }  // namespace

@@ -91,5 +91,20 @@ TEST(RodsOfTheDay, TakeInARodThatIsFishedButWasNotPacked) {
   EXPECT_EQ(rods_of_the_day(s, sample_tackle()).rods.size(), 3u);
 }
 
+TEST(ReachRows, TellHoursAtASpotOnceWhereEachWaterIsFishedAsBefore) {
+  PlannedStretch spot = stretch();
+  spot.spot = Platform::Wading;
+  const PlannedReach first = spot.reaches.front();
+  PlannedReach kept_out = first;
+  kept_out.kept_out = "more water may come from the dam";
+  spot.reaches = {first, first, kept_out, first};
+  const std::size_t one = [&] {
+    PlannedStretch alone = spot;
+    alone.reaches = {first};
+    return reach_rows(alone).size();
+  }();
+  EXPECT_EQ(reach_rows(spot).size(), 2 * one + 1);
+}
+
 }  // namespace
 }  // namespace floatwright::testing
