@@ -41,7 +41,8 @@ std::uint64_t fnv1a(const std::string& text) {
 }
 
 std::string uid(const DayPlan& plan, const DayInputs& in) {
-  const std::string key = in.river.name + '\n' + in.settings.who + '\n' + in.settings.boat;
+  std::string key = in.river.name + '\n' + in.settings.who + '\n' + in.settings.boat;
+  if (in.spot) key += "\nat " + in.river.spots.at(*in.spot).id;  // stands beside the float of that day
   return fmt::format("float-{:04}-{:02}-{:02}-{:016x}", static_cast<int>(plan.day.year()),
                      static_cast<unsigned>(plan.day.month()), static_cast<unsigned>(plan.day.day()), fnv1a(key));
 }

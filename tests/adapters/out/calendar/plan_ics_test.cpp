@@ -93,6 +93,16 @@ TEST(CalendarEntry, IsSilentAboutAReleaseThatComesWhenTheBoatIsOut) {
   EXPECT_THAT(read_calendar(plan_ics(plan, sample_inputs())), Not(ContainsRegex("\nDESCRIPTION=Alder Bar")));
 }
 
+TEST(CalendarEntry, StandsBesideTheFloatOfTheDayWhenItIsForASpot) {
+  DayInputs in = sample_inputs();
+  Spot bend;
+  bend.id = "bend";
+  in.river.spots = {bend};
+  const auto of_the_float = value_of(read_calendar(plan_ics(sample_plan(), in)), "UID");
+  in.spot = 0;
+  EXPECT_NE(value_of(read_calendar(plan_ics(sample_plan(), in)), "UID"), of_the_float);
+}
+
 TEST(CalendarEntry, IsReplacedByALaterPlanForAnotherStretch) {
   DayPlan later = sample_plan();
   later.made_at += minutes{1};
