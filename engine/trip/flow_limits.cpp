@@ -51,7 +51,9 @@ Broken hazard_limit(const RiverDay& day, const TimedPassage& row) {
 
 Broken boat_limit(const RiverDay& day, const TimedPassage& row) {
   const BoatLimits& boat = day.river.boat_limits;
-  for (const std::size_t reach : day.graph.between(row.passage.from, row.passage.to)) {
+  auto reaches = day.graph.between(row.passage.from, row.passage.to);
+  if (row.passage.spot) reaches = {row.passage.reach};
+  for (const std::size_t reach : reaches) {
     if (day.graph.reaches[reach].lake) continue;
     const auto met = extremes(day, reach, row.arrive, row.leave);
     if (!met) continue;

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "engine/trip/cautions.hpp"
+#include "engine/trip/flow_limits.hpp"
 #include "engine/trip/met_water.hpp"
 #include "engine/trip/wading.hpp"
 #include "engine/trip/weights.hpp"
@@ -101,6 +102,7 @@ std::vector<Caution> spot_cautions(const RiverDay& day, const Stretch& stretch, 
   whole.launch = whole.rows.front().arrive;
   whole.end = whole.off_by = whole.rows.back().leave;
   if (is_wading(planned)) add_wading_there(day, whole, cautions);
+  if (!is_wading(planned)) add_boat_limit(flow_limit(day, whole), cautions);
   add_dam_fronts(day, whole, cautions);
   add_fast_rise(day, in_one_row(whole), cautions);
   leave_out_told_rises(cautions);

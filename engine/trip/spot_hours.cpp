@@ -17,6 +17,7 @@ constexpr Period kStep = std::chrono::minutes{10};
 constexpr Period kLongestRow = std::chrono::hours{2};  // each row is read at its own hour; judgement, as of a float
 
 const char* const kTooWarm = "too warm for trout";
+const char* const kOutsideTheBoat = "the flow is outside your boat's limits";
 const char* const kRise = "more water may come from the dam";
 
 struct Hours {
@@ -53,6 +54,8 @@ std::string kept_out(const RiverDay& day, const Passage& spot, Hours then, const
   if (stop_by && then.to > *stop_by) return kTooWarm;
   const Platform platform = platform_of(day, spot);
   const auto either = [&](auto&& holds) { return holds(then.from) || holds(then.to); };
+  const TimedPassage row{.passage = spot, .arrive = then.from, .leave = then.to};
+  if (platform != Platform::Wading && flow_limit(day, Timetable{.rows = {row}})) return kOutsideTheBoat;
   const bool stands = platform == Platform::Wading || platform == Platform::Anchored;
   if (stands && either([&](Instant t) { return rise_expected(day, spot.from, spot.to, t); })) return kRise;
   if (platform == Platform::Wading && either([&](Instant t) { return nothing_to_wade(day, spot, t); })) {

@@ -2,7 +2,7 @@
 // The hours of a day at one place: from the settings' first hour, civil dawn or now to their last hour or sunset, in rows
 // that are fished and rows that are kept out, each with its reason. Out are the hours of a closure, those after the heat
 // stop, and, where people wade or anchor, those in which a dam's rise may come; where people wade, those in which every
-// water is beyond the wading limits in the high case. Water that is not known keeps nobody out: it is told as unknown.
+// water is beyond the wading limits in the high case; at other spots those in which the flow is outside the boat's. Water that is not known keeps nobody out: it is told as unknown.
 #include "engine/trip/timetable.hpp"
 
 namespace floatwright {

@@ -152,6 +152,17 @@ TEST(SpotDay, SaysWhatMayDrownAWaderFirst) {
   for (const Caution& caution : cautions) EXPECT_TRUE(caution.on_foot);
 }
 
+TEST(SpotDay, KeepsABoatToItsFlowAndAWaderNot) {
+  DayInputs in = day_at_the_bend();
+  in.river.boat_limits.most_flow = cubic_feet_per_second(1500.0);
+  EXPECT_EQ(only(plan_day(in)).verdict, Verdict::Recommended);
+  in.river.spots[0].platform = Platform::Anchored;
+  const DayPlan plan = plan_day(in);
+  EXPECT_EQ(only(plan).verdict, Verdict::RuledOut);
+  EXPECT_THAT(reasons(only(plan)), ::testing::ElementsAre("the flow is outside your boat's limits"));
+  EXPECT_EQ(only(plan).cautions.at(0).kind, CautionKind::BoatLimit);
+}
+
 TEST(SpotDay, KeepsTheHoursOfAClosure) {
   DayInputs in = day_at_the_bend();
   Closure closure;
