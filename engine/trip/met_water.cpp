@@ -16,7 +16,6 @@ namespace {
 // Turbidity times the distance at which a thing is lost to sight under water: 4 FNU m, judgement (order of magnitude;
 // clear water of five feet is about 3 FNU).
 constexpr double kFnuMetres = 4.0;
-constexpr Period kClarityHolds = std::chrono::hours{24};
 constexpr double kFasterThanTheEdge = 1.5;  // the boat's thread beside a bank, eddy or pocket; judgement
 
 const Water* find_water(const std::vector<Water>& waters, WaterType type) {

@@ -22,6 +22,8 @@ struct MetWater {
 // The listed hatch of that instant; none without one, or where its least temperature is not known to be reached.
 [[nodiscard]] const Hatch* hatch_at(const RiverDay& day, std::size_t reach, Instant t);
 
+inline constexpr Period kClarityHolds = std::chrono::hours{24};  // an older turbidity says nothing of today's water
+
 // Turbidity for a place: what was typed that morning, else the newest reading of the nearest gauge that has a sensor.
 [[nodiscard]] Measured<Turbidity> clarity_near(const RiverDay& day, RiverPlace place);
 

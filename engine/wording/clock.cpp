@@ -82,6 +82,12 @@ std::string say_day(year_month_day day) {
   return weekday_name(day) + " " + short_day(day);
 }
 
+std::string day_of_week(year_month_day day) {
+  if (!day.ok()) return "?";
+  return fmt::format("{} {} {}", weekday_name(day).substr(0, 3), static_cast<unsigned>(day.day()),
+                     month_name(day).substr(0, 3));
+}
+
 std::string head_of_day(year_month_day day) {
   if (!day.ok()) return "?";
   std::string head = fmt::format("{} {} {} {}", weekday_name(day).substr(0, 3), static_cast<unsigned>(day.day()),

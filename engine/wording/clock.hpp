@@ -32,6 +32,7 @@ class LocalClock {
 
 [[nodiscard]] std::string say_day(std::chrono::year_month_day day);      // "Friday 14 May 2027"
 [[nodiscard]] std::string head_of_day(std::chrono::year_month_day day);  // "FRI 14 MAY 2027"
+[[nodiscard]] std::string day_of_week(std::chrono::year_month_day day);  // "Fri 14 May"
 [[nodiscard]] std::string short_day(std::chrono::year_month_day day);    // "14 May 2027"
 
 }  // namespace floatwright

@@ -102,6 +102,7 @@ Page plan_page(const Told& told) {
   add_care(page, told);
   add_sources(page, told);
   add_foot(page, told);
+  add_log_boxes(page, told);
   return page;
 }
 

@@ -8,15 +8,6 @@
 namespace floatwright {
 namespace {
 
-std::vector<Caution> by_weight(const Told& told) {
-  std::vector<Caution> all = told.plan.cautions;
-  // Of a spot that is ruled out too: they say what rules it out.
-  const PlannedStretch* there = at_spot(told) ? &told.plan.stretches.front() : told.floated;
-  if (there != nullptr) all.insert(all.end(), there->cautions.begin(), there->cautions.end());
-  std::stable_sort(all.begin(), all.end(), [](const Caution& a, const Caution& b) { return a.weight > b.weight; });
-  return all;
-}
-
 struct SaidOnce {
   std::string what;
   std::string limit;  // in a word or two, where it comes from
@@ -66,10 +57,19 @@ std::string line_of(const SaidOnce& said, const CautionWords& words) {
 
 }  // namespace
 
+std::vector<Caution> cautions_by_weight(const Told& told) {
+  std::vector<Caution> all = told.plan.cautions;
+  // Of a spot that is ruled out too: they say what rules it out.
+  const PlannedStretch* there = at_spot(told) ? &told.plan.stretches.front() : told.floated;
+  if (there != nullptr) all.insert(all.end(), there->cautions.begin(), there->cautions.end());
+  std::stable_sort(all.begin(), all.end(), [](const Caution& a, const Caution& b) { return a.weight > b.weight; });
+  return all;
+}
+
 void add_care(Page& page, const Told& told) {
   const CautionWords words{told.in.river, told.clock, told.units};
   std::vector<std::string> lines;
-  for (const SaidOnce& said : put_together(by_weight(told), words)) lines.push_back(line_of(said, words));
+  for (const SaidOnce& said : put_together(cautions_by_weight(told), words)) lines.push_back(line_of(said, words));
   lines.push_back("What is not listed here is not thereby without danger: look before you row, wade or anchor.");
   page.blocks.push_back(Lines{lines, "CARE"});
 }

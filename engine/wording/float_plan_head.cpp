@@ -29,16 +29,6 @@ std::string hours_words(const Told& told) {
   return fmt::format("PUT IN {}   OFF BY {}", told.clock.ten_minutes(s.launch), told.clock.ten_minutes(s.off_by));
 }
 
-std::string hours_line(const Told& told) {
-  const Settings& settings = told.in.settings;
-  std::string line = settings.who.empty() ? "" : typed(settings.who) + "   ";
-  const std::size_t anglers = settings.preferences.anglers.size();
-  if (anglers > 0) line += fmt::format("{} angler{}   ", anglers, anglers == 1 ? "" : "s");
-  line += hours_words(told);
-  const std::string sun = sun_words(told);
-  return sun.empty() ? line : line + "   " + sun;
-}
-
 // "rising about 12:40": the first change of a dam's release that is met at a place of the float in its hours.
 std::string front_words(const Told& told) {
   const Caution* first = nullptr;
@@ -51,16 +41,44 @@ std::string front_words(const Told& told) {
          told.clock.ten_minutes(*first->at);
 }
 
-std::string flow_words(const Told& told) {
+std::string what_to_do(const Told& told) {
+  if (told.plan.nothing)
+    return "Look at the gauge yourself (board, telephone, the agency's page) and fetch again; without a flow no depth, "
+           "speed or line is named.";
+  return "Look again in the morning. A limit is yours to look at in river.json and settings.json; the river's own are "
+         "not.";
+}
+
+std::string river_words(const Told& told) {
+  return (told.floated->flow_at_launch ? "River " : "River: flow ") + flow_and_trend(told);
+}
+
+void add_doubts(Page& page, const Told& told) {
+  if (const auto lines = doubts(told); !lines.empty()) page.blocks.push_back(Lines{lines, ""});
+}
+
+}  // namespace
+
+std::string hours_line(const Told& told) {
+  const Settings& settings = told.in.settings;
+  std::string line = settings.who.empty() ? "" : typed(settings.who) + "   ";
+  const std::size_t anglers = settings.preferences.anglers.size();
+  if (anglers > 0) line += fmt::format("{} angler{}   ", anglers, anglers == 1 ? "" : "s");
+  line += hours_words(told);
+  const std::string sun = sun_words(told);
+  return sun.empty() ? line : line + "   " + sun;
+}
+
+std::string flow_and_trend(const Told& told) {
   const GaugeOutlook* outlook = main_outlook(told.plan);
   const std::string trend =
       (outlook == nullptr ? "" : ", " + say_trend(*outlook, told.in.river.snow_fed)) + front_words(told);
   const auto& flow = told.floated->flow_at_launch;
-  if (!flow) return "River: flow not known (" + without_stop(typed(flow.why_absent())) + ")" + trend;
-  return "River " + say_flow(*flow, told.units) + trend;
+  if (!flow) return "not known (" + without_stop(typed(flow.why_absent())) + ")" + trend;
+  return say_flow(*flow, told.units) + trend;
 }
 
-std::string water_words(const Told& told) {
+std::string water_temperature(const Told& told) {
   const auto& start = told.floated->water_at_launch;
   const auto& end = told.floated->water_at_end;
   if (!start)
@@ -82,17 +100,18 @@ std::optional<Duration> oldest_flow_age(const DayPlan& plan) {
   return oldest;
 }
 
-void add_doubts(Page& page, const Told& told) {
-  std::vector<std::string> doubts;
+std::vector<std::string> doubts(const Told& told) {
+  std::vector<std::string> lines;
   const auto age = oldest_flow_age(told.plan);
   if (age && *age > duration(kStaleAfter))
-    doubts.push_back("OLD READINGS (" + say_age(*age) + "): look at the gauge before you " + (at_spot(told) ? "go in." : "launch."));
+    lines.push_back("OLD READINGS (" + say_age(*age) + "): look at the gauge before you " +
+                    (at_spot(told) ? "go in." : "launch."));
   std::vector<std::string> missing;
   for (const std::string& gauge : told.plan.missing_gauges) missing.push_back(typed(gauge));
-  if (!missing.empty()) doubts.push_back("NO READING of " + joined(missing) + ": what hangs on it is less sure.");
+  if (!missing.empty()) lines.push_back("NO READING of " + joined(missing) + ": what hangs on it is less sure.");
   if (!told.clock.known())
-    doubts.push_back("TIMES ARE UTC: the zone \"" + typed(told.plan.time_zone) + "\" is not known here.");
-  if (!doubts.empty()) page.blocks.push_back(Lines{doubts, ""});
+    lines.push_back("TIMES ARE UTC: the zone \"" + typed(told.plan.time_zone) + "\" is not known here.");
+  return lines;
 }
 
 std::string why_nothing(const Told& told) {
@@ -102,23 +121,17 @@ std::string why_nothing(const Told& told) {
   return "every stretch breaks a limit";
 }
 
-std::string what_to_do(const Told& told) {
-  if (told.plan.nothing)
-    return "Look at the gauge yourself (board, telephone, the agency's page) and fetch again; without a flow no depth, "
-           "speed or line is named.";
-  return "Look again in the morning. A limit is yours to look at in river.json and settings.json; the river's own are "
-         "not.";
-}
-
-}  // namespace
-
-void add_head(Page& page, const Told& told) {
+Heading float_heading(const Told& told) {
   const PlannedStretch& floated = *told.floated;
   const std::string route = say_range(told, floated) + "  " +
                             (floated.spot ? say_place(floated.from_place, told.in.river, told.units)
                                           : say_distance(floated.length, told.in.river, told.units));
-  page.blocks.push_back(Heading{upper_ascii(typed(told.in.river.name)) + "  " + route, head_of_day(told.plan.day), 1});
-  page.blocks.push_back(Lines{{hours_line(told), flow_words(told) + ".", water_words(told) + "."}, ""});
+  return {upper_ascii(typed(told.in.river.name)) + "  " + route, head_of_day(told.plan.day), 1};
+}
+
+void add_head(Page& page, const Told& told) {
+  page.blocks.push_back(float_heading(told));
+  page.blocks.push_back(Lines{{hours_line(told), river_words(told) + ".", water_temperature(told) + "."}, ""});
   add_doubts(page, told);
 }
 

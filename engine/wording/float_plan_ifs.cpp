@@ -72,15 +72,6 @@ std::optional<Shares> same_lines_within(const PlannedStretch& stretch) {
   return within;
 }
 
-std::string holds_words(const Told& told) {
-  const auto within = same_lines_within(*told.floated);
-  const auto& launch = told.floated->flow_at_launch;
-  if (!within || !launch || within->low > 1.0 || within->high < 1.0) return "";
-  return fmt::format("Same lines from {} to {} {}.", flow_figure(launch->best * within->low, told.units),
-                     say_flow(launch->best * within->high, told.units),
-                     at_spot(told) ? "there at " + told.clock.ten_minutes(told.floated->launch) : "at the put-in at launch");
-}
-
 // Below a dam its schedule decides, but creeks still rise.
 std::string rain_words(const Told& told) {
   const GaugeOutlook* outlook = main_outlook(told.plan);
@@ -100,9 +91,18 @@ bool rain_is_said(const Told& told) {
 
 }  // namespace
 
+std::string say_where_lines_hold(const Told& told) {
+  const auto within = same_lines_within(*told.floated);
+  const auto& launch = told.floated->flow_at_launch;
+  if (!within || !launch || within->low > 1.0 || within->high < 1.0) return "";
+  return fmt::format("Same lines from {} to {} {}.", flow_figure(launch->best * within->low, told.units),
+                     say_flow(launch->best * within->high, told.units),
+                     at_spot(told) ? "there at " + told.clock.ten_minutes(told.floated->launch) : "at the put-in at launch");
+}
+
 void add_ifs(Page& page, const Told& told) {
   std::vector<std::string> lines = take_over_lines(told);
-  if (const std::string holds = holds_words(told); !holds.empty()) lines.push_back(holds);
+  if (const std::string holds = say_where_lines_hold(told); !holds.empty()) lines.push_back(holds);
   if (!rain_is_said(told)) lines.push_back(rain_words(told));
   if (!lines.empty()) page.blocks.push_back(Lines{lines, "IF"});
 }

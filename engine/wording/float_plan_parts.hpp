@@ -1,6 +1,7 @@
 #pragma once
 // The parts of the guide's plan in the order they stand on the page. Each adds its blocks, or none when it has nothing
 // to say. They share what was looked up once: the clock, the rods, the stretch floated.
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -46,12 +47,32 @@ void add_ifs(Page& page, const Told& told);
 void add_care(Page& page, const Told& told);
 void add_sources(Page& page, const Told& told);
 void add_foot(Page& page, const Told& told);
+// The pencil boxes: what `log` asks for.
+void add_log_boxes(Page& page, const Told& told);
 
 // Helpers that several parts use.
 [[nodiscard]] bool at_spot(const Told& told);  // the day is at one place: no boat, launch or take-out in the words
 [[nodiscard]] std::string fished_hours(const PlannedStretch& spot, const LocalClock& clock);  // "07:30-12:00 and 14:10-19:00"
 [[nodiscard]] std::string aboard(const Told& told);    // " aboard"; on the bank nothing
 [[nodiscard]] std::string not_at_hand(const Told& told);  // " (its rod is not in the boat)"
+// "LANTERN RIVER  Mill Bridge -> Old Ferry  11.6 mi", the day at the right.
+[[nodiscard]] Heading float_heading(const Told& told);
+// "Wren   1 angler   PUT IN 07:30   OFF BY 16:10   sun 05:56-20:46"
+[[nodiscard]] std::string hours_line(const Told& told);
+// At launch: "1,850 cfs (1,700-2,050), falling slowly, rising about 12:40"; "not known (why), falling".
+[[nodiscard]] std::string flow_and_trend(const Told& told);
+// "Water 47 F, 52 F by 15:30"; of water that nobody can tell, what to do.
+[[nodiscard]] std::string water_temperature(const Told& told);
+// What makes the readings doubtful, a sentence each: OLD READINGS (14 h), NO READING of ..., TIMES ARE UTC.
+[[nodiscard]] std::vector<std::string> doubts(const Told& told);
+[[nodiscard]] std::optional<Duration> oldest_flow_age(const DayPlan& plan);
+// The day's and the float's, heaviest first.
+[[nodiscard]] std::vector<Caution> cautions_by_weight(const Told& told);
+// "09:10 Cottonwood bend: A to sinking tip 10 ft 4 in/s, ...", every change of line or fly in its order.
+[[nodiscard]] std::vector<std::string> rig_change_lines(const Told& told);
+// "Same lines from 1,600 to 1,670 cfs at the put-in at launch."; empty where it was not looked at everywhere.
+[[nodiscard]] std::string say_where_lines_hold(const Told& told);
+[[nodiscard]] std::string why_nothing(const Told& told);  // "every stretch breaks a limit"
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);               // "a, b and c"
 [[nodiscard]] std::string say_range(const Told& told, const PlannedStretch& stretch);  // "Mill Bridge -> Old Ferry"; a spot's name
 [[nodiscard]] const GaugeOutlook* main_outlook(const DayPlan& plan);

@@ -92,12 +92,17 @@ void add_rods(Page& page, const Told& told) {
   page.blocks.push_back(std::move(rods));
 }
 
-void add_changes(Page& page, const Told& told) {
-  if (told.rods.rods.empty()) return;
+std::vector<std::string> rig_change_lines(const Told& told) {
   std::vector<std::string> lines;
   for (const RigChange& change : told.rods.changes)
     lines.push_back(fmt::format("{} {}: {} {}.", told.clock.ten_minutes(change.at), name_of(*change.reach),
                                 told.rods.rods[change.in_boat].letter, change_words(told, change)));
+  return lines;
+}
+
+void add_changes(Page& page, const Told& told) {
+  if (told.rods.rods.empty()) return;
+  std::vector<std::string> lines = rig_change_lines(told);
   if (lines.empty()) lines.push_back("No change of line or fly all day.");
   page.blocks.push_back(Lines{lines, "RODS"});
 }

@@ -166,9 +166,11 @@ void add_sources(Page& page, const Told& told) {
 void add_foot(Page& page, const Told& told) {
   page.blocks.push_back(Lines{{kFoot}, ""});
   if (!told.in.settings.emergency.empty()) page.blocks.push_back(Lines{{typed(told.in.settings.emergency)}, "HELP"});
-  if (told.floated != nullptr)
-    page.blocks.push_back(PencilBoxes{
-        {"where", "hour", "depth", "surface speed", "bottom Y/N", "rod", "water " + temperature_unit(told.units)}});
+}
+
+void add_log_boxes(Page& page, const Told& told) {
+  page.blocks.push_back(PencilBoxes{
+      {"where", "hour", "depth", "surface speed", "bottom Y/N", "rod", "water " + temperature_unit(told.units)}});
 }
 
 }  // namespace floatwright

@@ -55,6 +55,20 @@ std::string sinking_words(const Line& line, UnitSystem units) {
   return words;
 }
 
+// Of a line that is named by its sinking part.
+std::string brief_kind(LineKind kind) {
+  switch (kind) {
+    case LineKind::SinkingTip:
+      return "tip";
+    case LineKind::ClearTip:
+      return "clear tip";
+    case LineKind::FloatingWithSinkingLeader:
+      return "sinking leader";
+    default:
+      return "";
+  }
+}
+
 std::string name_of(const FlyClass& fly) { return typed(fly.name.empty() ? fly.id : fly.name); }
 
 }  // namespace
@@ -65,6 +79,17 @@ std::string say_line(const Tackle& tackle, const Rig& rig, UnitSystem units) {
   const LoopedTip& tip = tackle.tips.at(*rig.tip);
   return fmt::format("{}, tip {} {}", kind_words(line.kind), say_length(tip.length, units),
                      say_sink_rate(tip.sink_rate, units));
+}
+
+std::string say_line_briefly(const Tackle& tackle, const Rig& rig, UnitSystem units) {
+  if (rig.tip) {
+    const LoopedTip& tip = tackle.tips.at(*rig.tip);
+    return say_length(tip.length, units) + " tip " + say_sink_rate(tip.sink_rate, units);
+  }
+  const Line& line = tackle.lines.at(rig.line);
+  const std::string name = brief_kind(line.kind), rate = rate_words(line, units);
+  if (name.empty() || !line.tip_length) return say_line(tackle, rig, units);
+  return say_length(*line.tip_length, units) + " " + name + (rate.empty() ? "" : " " + rate);
 }
 
 std::string say_leader(const Tackle& tackle, const ScoredRig& scored, UnitSystem units) {

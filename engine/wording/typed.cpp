@@ -1,46 +1,13 @@
 #include "engine/wording/typed.hpp"
 
 #include <cstdint>
-#include <optional>
+
+#include "engine/wording/code_point.hpp"
 
 namespace floatwright {
 namespace {
 
-struct Decoded {
-  std::uint32_t code = 0;
-  std::size_t bytes = 1;
-};
-
-std::size_t length_by_first_byte(unsigned char first) {
-  if (first < 0x80) return 1;
-  if (first >= 0xC2 && first <= 0xDF) return 2;
-  if (first >= 0xE0 && first <= 0xEF) return 3;
-  if (first >= 0xF0 && first <= 0xF4) return 4;
-  return 0;
-}
-
-bool in_range(std::uint32_t code, std::size_t bytes) {
-  const bool shortest = bytes != 3 || code >= 0x800;
-  const bool shortest_of_four = bytes != 4 || (code >= 0x10000 && code <= 0x10FFFF);
-  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-  return shortest && shortest_of_four && !surrogate;
-}
-
-// One code point of well-formed UTF-8 (RFC 3629, section 4), or none.
-std::optional<Decoded> decode(std::string_view text, std::size_t at) {
-  const auto first = static_cast<unsigned char>(text[at]);
-  const std::size_t bytes = length_by_first_byte(first);
-  if (bytes == 0 || at + bytes > text.size()) return std::nullopt;
-  if (bytes == 1) return Decoded{first, 1};
-  std::uint32_t code = first & (0xFFU >> (bytes + 1));
-  for (std::size_t i = 1; i < bytes; ++i) {
-    const auto next = static_cast<unsigned char>(text[at + i]);
-    if ((next & 0xC0U) != 0x80U) return std::nullopt;
-    code = (code << 6U) | (next & 0x3FU);
-  }
-  if (!in_range(code, bytes)) return std::nullopt;
-  return Decoded{code, bytes};
-}
+constexpr std::string_view kIsolate = "\u2068", kEndOfIsolate = "\u2069";
 
 // Controls (Unicode category Cc), line and paragraph separators, and the marks that embed, override or isolate a
 // direction of writing; the byte order mark.
@@ -48,6 +15,16 @@ bool becomes_space(std::uint32_t code) {
   return code <= 0x20 || (code >= 0x7F && code <= 0x9F) || code == 0x2028 || code == 0x2029 ||
          (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069) || code == 0x200E || code == 0x200F ||
          code == 0xFEFF;
+}
+
+bool within(std::uint32_t code, std::uint32_t first, std::uint32_t last) { return code >= first && code <= last; }
+
+bool is_noncharacter(std::uint32_t code) { return within(code, 0xFDD0, 0xFDEF) || (code & 0xFFFEU) == 0xFFFE; }
+
+// Blocks of Hebrew, Arabic and the like, whose letters are of class R or AL (Unicode 15, DerivedBidiClass).
+bool written_from_the_right(std::uint32_t code) {
+  return within(code, 0x0590, 0x08FF) || within(code, 0xFB1D, 0xFDFF) || within(code, 0xFE70, 0xFEFE) ||
+         within(code, 0x10800, 0x10FFF) || within(code, 0x1E800, 0x1EFFF);
 }
 
 void add_space(std::string& out) {
@@ -58,22 +35,21 @@ void add_space(std::string& out) {
 
 std::string typed(std::string_view text) {
   std::string out;
+  bool from_the_right = false;
   for (std::size_t at = 0; at < text.size();) {
-    const auto decoded = decode(text, at);
-    if (!decoded) {
+    const auto letter = code_point_at(text, at);
+    if (!letter || is_noncharacter(letter->code)) {
       out += '?';
-      ++at;
-      continue;
-    }
-    if (becomes_space(decoded->code)) {
+    } else if (becomes_space(letter->code)) {
       add_space(out);
     } else {
-      out += text.substr(at, decoded->bytes);
+      out += text.substr(at, letter->bytes);
+      from_the_right = from_the_right || written_from_the_right(letter->code);
     }
-    at += decoded->bytes;
+    at += letter ? letter->bytes : 1;
   }
   while (!out.empty() && out.back() == ' ') out.pop_back();
-  return out;
+  return from_the_right ? std::string(kIsolate) + out + std::string(kEndOfIsolate) : out;
 }
 
 std::string capitalised(std::string text) {

@@ -1,7 +1,8 @@
 #pragma once
 // Words that came from outside (names, reasons, what a service said) made fit to stand in a page: as typed, but control
-// characters, line ends and marks that turn the direction of writing become a space, and bytes that are no UTF-8 a "?".
-// Runs of spaces become one.
+// characters, line ends and marks that turn the direction of writing become a space, and what is no character of Unicode
+// a "?". Runs of spaces become one. Words with letters that are written from the right are isolated (U+2068, U+2069;
+// Unicode, UAX #9), so that the figures behind them stay in their order.
 #include <string>
 #include <string_view>
 

@@ -97,6 +97,11 @@ std::string say_length(Length length, UnitSystem units) {
   return length_figure(length, units) + " " + length_unit(units);
 }
 
+std::string say_rise(Length rise, UnitSystem units) {
+  if (units == UnitSystem::Us) return in_halves(std::abs(in_inches(rise))) + " in";
+  return with_decimals(std::abs(in_metres(rise)) * 100.0, 0) + " cm";
+}
+
 std::string length_range_figure(Length low, Length high, UnitSystem units) {
   return range(length_figure(low, units), length_figure(high, units));
 }

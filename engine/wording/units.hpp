@@ -23,6 +23,8 @@ namespace floatwright {
 // Depth of water, tip, leader: "2 1/2 ft", "0.8 m". Under a quarter of a foot "0".
 [[nodiscard]] std::string length_figure(Length length, UnitSystem units);
 [[nodiscard]] std::string say_length(Length length, UnitSystem units);
+// How far the water surface stands higher or lower, without a sign: "2 1/2 in", "6 cm".
+[[nodiscard]] std::string say_rise(Length rise, UnitSystem units);
 // "3-4 1/2", one figure where both round alike.
 [[nodiscard]] std::string length_range_figure(Length low, Length high, UnitSystem units);
 

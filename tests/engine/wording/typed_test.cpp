@@ -23,6 +23,16 @@ TEST(Typed, PutsAQuestionMarkForBytesThatAreNoUtf8) {
   EXPECT_EQ(typed("ab\xE5\xB7"), "ab??");
 }
 
+// Unicode, UAX #9: a figure behind letters of class R or AL would be taken into their direction.
+TEST(Typed, IsolatesWordsWrittenFromTheRight) {
+  EXPECT_EQ(typed("\u05E0\u05D4\u05E8"), "\u2068\u05E0\u05D4\u05E8\u2069");
+  EXPECT_EQ(typed("\u0646\u0647\u0631 4"), "\u2068\u0646\u0647\u0631 4\u2069");
+  EXPECT_EQ(typed(typed("\u05E0\u05D4\u05E8")), typed("\u05E0\u05D4\u05E8"));
+}
+
+// Unicode, section 23.7: noncharacters.
+TEST(Typed, PutsAQuestionMarkForWhatIsNoCharacter) { EXPECT_EQ(typed("a\uFFFF\uFDD0\U0001FFFE"), "a???"); }
+
 TEST(Capitalised, RaisesTheFirstLetter) {
   EXPECT_EQ(capitalised("look"), "Look");
   EXPECT_EQ(capitalised(""), "");

@@ -1,4 +1,4 @@
-// The guide's plan of the sample day, word for word. When a change of words is meant, read the fresh page aloud and put
+// The guide's plan and the morning mail of the sample day, word for word. When a change of words is meant, read the fresh page aloud and put
 // it in place of the old one.
 #include <gtest/gtest.h>
 
@@ -10,6 +10,7 @@
 #include "adapters/out/text/print_text.hpp"
 #include "adapters/out/text/width.hpp"
 #include "engine/wording/float_plan.hpp"
+#include "engine/wording/morning_mail.hpp"
 #include "tests/support/sample_plan.hpp"
 
 namespace floatwright::testing {
@@ -39,14 +40,22 @@ std::string difference(const std::string& wanted, const std::string& got) {
   return out;
 }
 
-TEST(SamplePage, IsTheGoldenPage) {
-  const std::string golden = std::string(FLOATWRIGHT_SOURCE_DIR) + "/fixtures/golden/float_plan_sample.txt";
-  const std::string got = as_text(float_plan(sample_plan(), sample_inputs()));
+void expect_golden(const std::string& name, const std::string& got) {
+  const std::string golden = std::string(FLOATWRIGHT_SOURCE_DIR) + "/fixtures/golden/" + name;
   const std::string wanted = text_of(golden);
   if (got == wanted) return;
-  const std::string fresh = std::string(FLOATWRIGHT_BINARY_DIR) + "/float_plan_sample.txt";
+  const std::string fresh = std::string(FLOATWRIGHT_BINARY_DIR) + "/" + name;
   std::ofstream(fresh, std::ios::binary) << got;
   FAIL() << golden << " and " << fresh << " differ\n" << difference(wanted, got);
+}
+
+TEST(SamplePage, IsTheGoldenPage) {
+  expect_golden("float_plan_sample.txt", as_text(float_plan(sample_plan(), sample_inputs())));
+}
+
+TEST(SampleMail, IsTheGoldenMail) {
+  const Page page = morning_mail(sample_plan(), sample_inputs());
+  expect_golden("morning_mail_sample.txt", "Subject: " + page.title + "\n\n" + as_text(page));
 }
 
 TEST(SamplePage, IsNowhereWiderThan78Columns) {
