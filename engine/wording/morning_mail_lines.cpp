@@ -150,8 +150,9 @@ struct BriefCare {
 std::vector<BriefCare> brief_cares(const Told& told) {
   const CautionWords words{told.in.river, told.clock, told.units};
   std::vector<BriefCare> cares;
-  for (const Caution& caution : cautions_by_weight(told)) {
+  for (Caution caution : cautions_by_weight(told)) {
     if (said_elsewhere(caution)) continue;
+    if (at_spot(told)) caution.where.clear();  // the place is the day's
     const std::string what = say_what_briefly(caution, words);
     const auto found = std::find_if(cares.begin(), cares.end(), [&](const BriefCare& c) { return c.what == what; });
     if (found == cares.end()) {

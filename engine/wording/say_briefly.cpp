@@ -10,6 +10,12 @@ std::string water(const Caution& c, const char* way, UnitSystem units) {
   return c.temperature ? std::string("water ") + way + " " + say_temperature(*c.temperature, units) : "water";
 }
 
+// On foot a caution is given within the limits too.
+std::string say_wading(const Caution& c) {
+  if (c.on_foot && !beyond_wading(c)) return "less than the limit may be too much for you, test each step";
+  return std::string("too deep or too fast to wade") + (c.on_foot ? ", stay out of it" : "");
+}
+
 }  // namespace
 
 std::string say_what_briefly(const Caution& c, const CautionWords& words) {
@@ -24,7 +30,7 @@ std::string say_what_briefly(const Caution& c, const CautionWords& words) {
     case CautionKind::HeatUnknown:
       return "water temperature is not known: measure it";
     case CautionKind::Wading:
-      return c.on_foot ? without_stop(say_what(c, words)) : "too deep or too fast to wade";
+      return say_wading(c);
     case CautionKind::DamRise:
       return std::string("dam rise, no wading") + (c.on_foot ? ", be on the bank" : " or anchoring");
     case CautionKind::DamDrop:

@@ -63,10 +63,6 @@ std::string say_cold(const Caution& c, UnitSystem units) {
          (c.emergency ? std::string(" A swim is an emergency: dry clothes ") + (c.on_foot ? "at hand." : "aboard.") : "");
 }
 
-bool beyond_wading(const Caution& c) {
-  return (c.product && c.product_limit && *c.product > *c.product_limit) || (c.depth && c.depth_limit && *c.depth > *c.depth_limit);
-}
-
 std::string say_wading(const Caution& c, UnitSystem units) {
   std::string numbers;
   if (c.depth) numbers += ", " + say_length(*c.depth, units);
@@ -180,6 +176,10 @@ std::string say_plain(const Caution& c) {
 }
 
 }  // namespace
+
+bool beyond_wading(const Caution& c) {
+  return (c.product && c.product_limit && *c.product > *c.product_limit) || (c.depth && c.depth_limit && *c.depth > *c.depth_limit);
+}
 
 std::string say_what(const Caution& c, const CautionWords& words) {
   if (!c.text.empty()) return capitalised(about_before(c) + typed(c.text));

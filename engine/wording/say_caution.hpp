@@ -14,6 +14,8 @@ struct CautionWords {
   UnitSystem units = UnitSystem::Us;
 };
 
+// The water waded is deeper, or its depth times speed more, than the limit.
+[[nodiscard]] bool beyond_wading(const Caution& caution);
 // Without the place: "Too fast to wade: 3 ft at 2 1/2 ft/s, ...". The composer puts places together.
 [[nodiscard]] std::string say_what(const Caution& caution, const CautionWords& words);
 // "Alder Bar, 12:40 (12:00-13:30)"; empty where it holds everywhere all day.

@@ -186,6 +186,17 @@ TEST(MorningMail, SaysTheHeaviestCautionsInAFewWords) {
   EXPECT_THAT(care, HasSubstr("Water down to 47 F: life jackets ON."));
 }
 
+TEST(MorningMail, AtASpotDoesNotRepeatItsNameWithEveryCaution) {
+  DayPlan plan = sample_plan();
+  PlannedStretch& spot = plan.stretches[0];
+  spot.spot = Platform::Wading;
+  for (Caution& caution : spot.cautions) caution.on_foot = true;
+  const std::string care = line_of(morning_mail(plan, sample_inputs()), "Care");
+  EXPECT_THAT(care, HasSubstr("12:40 (12:00-13:30): dam rise, no wading, be on the bank."));
+  EXPECT_THAT(care, HasSubstr("Too deep or too fast to wade, stay out of it."));
+  EXPECT_THAT(care, Not(HasSubstr("Alder Bar")));
+}
+
 TEST(MorningMail, TellsAFallOfStageInInches) {
   DayInputs in = sample_inputs();
   in.records = {two_evenings(3.50, 3.71, 1850, 2000)};
