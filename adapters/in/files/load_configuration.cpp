@@ -100,6 +100,7 @@ class Loader {
     }
     if (place.api_key_file) check_secret(file, "/api_key_file", *place.api_key_file);
     if (read.mail && read.mail->password_file) check_secret(file, "/mail/password_file", *read.mail->password_file);
+    if (read.mail && read.mail->ca_file) check_authority(file, *read.mail->ca_file);
     configuration_.settings = std::move(read.settings);
     configuration_.readings = std::move(read.readings);
     configuration_.mail = std::move(read.mail);
@@ -122,6 +123,13 @@ class Loader {
       not_permitted_ = true;
       tell(file, pointer, path.string() + ", which others may read", "a file of mode 0600", "Run chmod 600 on it.");
     }
+  }
+
+  void check_authority(OpenFile& file, std::filesystem::path& path) {
+    path = beside(path);
+    if (std::filesystem::is_regular_file(path)) return;
+    tell(file, "/mail/ca_file", path.string() + ": no such file", "the certificate of an authority (PEM)",
+         "Mend the path, or take the key away for the authorities that the system knows.");
   }
 
   // The one stretch a person asks for must be two accesses of the river.
