@@ -7,6 +7,7 @@
 
 #include "adapters/cli/commands.hpp"
 #include "adapters/cli/common_options.hpp"
+#include "adapters/cli/send.hpp"
 #include "engine/river/graph.hpp"
 #include "engine/river/picture.hpp"
 
@@ -21,7 +22,11 @@ void print_picture(const Configuration& configuration) {
              configuration.tackle.flies.size());
 }
 
-int run_check(const CommonOptions& options) {
+struct CheckOptions : CommonOptions {
+  bool mail = false;
+};
+
+int run_check(const CheckOptions& options) {
   const auto directory = configuration_directory(options);
   if (!directory) return tell(directory.error());
   const auto loaded = load_configuration(*directory);
@@ -33,15 +38,18 @@ int run_check(const CommonOptions& options) {
   }
   if (!loaded.problems.empty()) fmt::print("\n");
   print_picture(*loaded.configuration);
-  return kExitFresh;
+  if (!options.mail) return kExitFresh;
+  const auto now = instant_now(options);
+  return now ? send_test_letter(*loaded.configuration, *now) : tell(now.error());
 }
 
 }  // namespace
 
 void add_check_command(CLI::App& program, RunCommand& run) {
-  auto options = std::make_shared<CommonOptions>();
+  auto options = std::make_shared<CheckOptions>();
   CLI::App* command = program.add_subcommand("check", "read every file, report all problems at once, show the river");
   add_config_option(*command, *options);
+  command->add_flag("--mail", options->mail, "send a test letter to whom settings.json says");
   command->footer("Example: floatwright check --config ~/lantern");
   command->callback([options, &run] { run = [options] { return run_check(*options); }; });
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <iterator>
 
+#include "adapters/cli/day_letter.hpp"
+#include "adapters/cli/sheet_pdf.hpp"
 #include "adapters/out/calendar/plan_ics.hpp"
 #include "adapters/out/json/plan_json.hpp"
 #include "adapters/out/map/plan_geojson.hpp"
@@ -10,7 +12,6 @@
 #include "adapters/out/text/print_text.hpp"
 #include "engine/wording/float_plan.hpp"
 #include "engine/wording/left_ashore.hpp"
-#include "engine/wording/rig_sheet.hpp"
 
 namespace floatwright {
 namespace {
@@ -30,18 +31,12 @@ std::string texts(const Printed& day, Composer composer) {
   return all;
 }
 
-Result<std::string> sheet_pdf(const Printed& day) {
-  PdfOptions options;
-  options.paper = day.paper;
-  options.made_at = day.boats.front().plan.made_at;
-  return as_pdf(page_a_boat(day, rig_sheet), options);
-}
-
 using Text = Result<std::string>;
 
 const Kind kKinds[] = {
     {"plan", "-plan.txt", [](const Printed& day) -> Text { return texts(day, float_plan); }},
     {"sheet", "-sheet.pdf", sheet_pdf},
+    {"mail", "-mail.eml", [](const Printed& day) -> Text { return day_letter(day).map(as_eml); }},
     {"ashore", "-ashore.txt", [](const Printed& day) -> Text { return texts(day, left_ashore); }},
     {"json", "-plan.json", [](const Printed& day) -> Text { return plan_json(day.boats.front().plan, day.boats.front().in); }},
     {"calendar", "-plan.ics", [](const Printed& day) -> Text { return plan_ics(day.boats.front().plan, day.boats.front().in); }},

@@ -1,8 +1,10 @@
 #pragma once
 // The kinds of --as: what each prints and how its file is called. To add an output: its printer, and its row in kinds.cpp.
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "adapters/in/files/mail_settings.hpp"
 #include "adapters/out/pdf/print_pdf.hpp"
 #include "adapters/result.hpp"
 #include "engine/plan_day.hpp"
@@ -12,6 +14,7 @@ namespace floatwright {
 struct Printed {
   std::vector<BoatDay> boats;  // at least one; all of one river and day
   Paper paper = Paper::Letter;
+  std::optional<MailSettings> mail{};  // needed for the kind mail
 };
 
 struct Kind {

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <memory>
 
 #include "adapters/cli/commands.hpp"
@@ -10,8 +11,10 @@
 #include "adapters/cli/kinds.hpp"
 #include "adapters/cli/lock.hpp"
 #include "adapters/cli/remember.hpp"
+#include "adapters/cli/send.hpp"
 #include "adapters/cli/spot_asked_for.hpp"
 #include "adapters/in/gauges/gather.hpp"
+#include "engine/trip/local_time.hpp"
 
 namespace floatwright {
 namespace {
@@ -19,7 +22,31 @@ namespace {
 struct PlanOptions : CommonOptions {
   std::vector<std::string> kinds{"plan"};
   std::string paper = "letter", at;
+  bool send = false;
+  [[nodiscard]] bool makes(const std::string& kind) const { return std::ranges::find(kinds, kind) != kinds.end(); }
 };
+
+// What must be right before anything is fetched: the kinds, and for --send all that a letter needs on its way.
+std::optional<Failure> wrong_kinds(const PlanOptions& options) {
+  for (const auto& name : options.kinds) {
+    if (kinds_named(name).empty()) return Failure{fmt::format("--as: found \"{}\"; the kinds are {}", name, known_kinds()), kExitUsage};
+  }
+  if (options.send && !options.makes("mail")) return Failure{"--send sends the kind mail; write --as mail --send", kExitUsage};
+  return std::nullopt;
+}
+
+Result<std::optional<Post>> post_wanted(const PlanOptions& options, const Configuration& configuration) {
+  if (options.send) return post(configuration).map([](Post ready) { return std::optional{std::move(ready)}; });
+  if (!options.makes("mail")) return std::nullopt;
+  return mail_settings(configuration).map([](const MailSettings&) { return std::optional<Post>{}; });
+}
+
+// A letter that is sent is not printed too; with --out it is a file as well.
+std::vector<std::string> printed_kinds(const PlanOptions& options) {
+  std::vector<std::string> kinds = options.kinds;
+  if (options.send && options.out.empty()) std::erase(kinds, "mail");
+  return kinds;
+}
 
 // Whatever fetches or writes keeps others out; to look at what is on the disk needs no lock.
 Result<RunLock> locked(const PlanOptions& options, const Configuration& configuration) {
@@ -46,11 +73,7 @@ void tell_what_was_read(const DayInputs& in, const DayPlan& plan) {
 }
 
 int run_plan(const PlanOptions& options) {
-  for (const auto& name : options.kinds) {
-    if (kinds_named(name).empty()) {
-      return tell({fmt::format("--as: found \"{}\"; the kinds are {}", name, known_kinds()), kExitUsage});
-    }
-  }
+  if (const auto wrong = wrong_kinds(options)) return tell(*wrong);
   const auto now = instant_now(options);
   if (!now) return tell(now.error());
   auto configuration = configuration_or_told(options);
@@ -58,6 +81,8 @@ int run_plan(const PlanOptions& options) {
   if (const auto day = day_planned(options, *configuration, *now); !day) return tell(day.error());
   const auto spot = spot_asked_for(configuration->river, options.at);
   if (!spot) return tell(spot.error());
+  const auto letters = post_wanted(options, *configuration);
+  if (!letters) return tell(letters.error());
   const auto lock = locked(options, *configuration);
   if (!lock) return tell(lock.error());
   if (const auto ready = prepare_out(options.out); !ready) return tell(ready.error());
@@ -66,20 +91,22 @@ int run_plan(const PlanOptions& options) {
   for (const auto& trouble : gathered.troubles) say_beside(trouble);
 
   const std::filesystem::path directory = configuration->directory;
+  auto mail = configuration->mail;
   auto in = day_inputs(options, std::move(*configuration), *now, std::move(gathered));
   if (!in) return tell(in.error());
   in->spot = *spot;
-  Printed printed{{boat_day(std::move(*in))}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
+  Printed printed{{boat_day(std::move(*in))}, options.paper == "a4" ? Paper::A4 : Paper::Letter, std::move(mail)};
   recall(printed.boats, directory);
   const DayPlan& plan = printed.boats.front().plan;
   if (options.verbose) tell_what_was_read(printed.boats.front().in, plan);
-  if (const auto done = hand_out(options.kinds, printed, options.out); !done) return tell(done.error());
+  if (const auto done = hand_out(printed_kinds(options), printed, options.out); !done) return tell(done.error());
   if (!options.out.empty()) remember(printed.boats, directory, options.verbose);
+  const int sent = *letters ? send_day(printed, **letters, local_date(*now, printed.boats.front().in.river.time_zone)) : kExitFresh;
 
   if (plan.nothing) {
     return tell({"no plan: no gauge of this river has a reading that can be used; see the page for what was tried", kExitNothingMade});
   }
-  if (!plan.stale) return kExitFresh;
+  if (!plan.stale) return sent;
   std::string missing;
   for (const auto& gauge : plan.missing_gauges) missing += (missing.empty() ? "" : ", ") + gauge;
   return tell({missing.empty() ? "made from readings older than 6 h" : "made without fresh readings of: " + missing,
@@ -100,6 +127,7 @@ void add_plan_command(CLI::App& program, RunCommand& run) {
   command->add_option("--paper", options->paper, "size of the sheet: letter (8 1/2 by 11 in) or a4")
       ->type_name("letter|a4")
       ->check(CLI::IsMember({"letter", "a4"}).description(""));
+  command->add_flag("--send", options->send, "send the mail (--as mail) to whom settings.json says");
   add_output_options(*command, *options);
   command->footer("Example: floatwright plan --config ~/lantern --as plan,json --out ~/plans");
   command->callback([options, &run] { run = [options] { return run_plan(*options); }; });

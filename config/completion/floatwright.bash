@@ -39,7 +39,7 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
     --payload) _floatwright_files -f ;;
     --as)
       case $2 in
-        plan) _floatwright_list 'plan sheet ashore json calendar map' ;;
+        plan) _floatwright_list 'plan sheet mail ashore json calendar map' ;;
         'show readings') _floatwright_words 'csv json' ;;
       esac ;;
     --at) _floatwright_words "$(_floatwright_spots)" ;;
@@ -65,8 +65,8 @@ _floatwright() {
   _floatwright_value "$before" "$command" && return
   case $command in
     '') _floatwright_words 'plan check show --help --version' ;;
-    plan) _floatwright_words '--config --date --now --offline --as --at --paper --units --out --quiet --verbose --help' ;;
-    check) _floatwright_words '--config --help' ;;
+    plan) _floatwright_words '--config --date --now --offline --as --at --paper --send --units --out --quiet --verbose --help' ;;
+    check) _floatwright_words '--config --mail --help' ;;
     show) _floatwright_words 'readings --help' ;;
     'show readings') _floatwright_words '--payload --service --as --help' ;;
   esac

@@ -59,7 +59,7 @@ TEST(CrontabExample, HasFiveFieldsOfTimeAndQuietCommands) {
     for (int field = 0; field < 5; ++field) EXPECT_THAT(words[field], ::testing::MatchesRegex("[0-9*,/-]+")) << line;
     commands.push_back(line.substr(line.find("/usr/bin/floatwright")));
   }
-  ASSERT_THAT(commands, SizeIs(2));
+  ASSERT_THAT(commands, SizeIs(3));
   expect_a_quiet_run(commands[0]);
 }
 
