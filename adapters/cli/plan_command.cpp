@@ -100,8 +100,9 @@ int run_plan(const PlanOptions& options) {
   const DayPlan& plan = printed.boats.front().plan;
   if (options.verbose) tell_what_was_read(printed.boats.front().in, plan);
   if (const auto done = hand_out(printed_kinds(options), printed, options.out); !done) return tell(done.error());
-  if (!options.out.empty()) remember(printed.boats, directory, options.verbose);
   const int sent = *letters ? send_day(printed, **letters, local_date(*now, printed.boats.front().in.river.time_zone)) : kExitFresh;
+  const bool left_the_house = !options.out.empty() || (*letters && sent == kExitFresh);
+  if (left_the_house) remember(printed.boats, directory, options.verbose);
 
   if (plan.nothing) {
     return tell({"no plan: no gauge of this river has a reading that can be used; see the page for what was tried", kExitNothingMade});
