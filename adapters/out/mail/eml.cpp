@@ -4,7 +4,6 @@
 #include <memory>
 
 #include "adapters/out/mail/letter.hpp"
-#include "engine/wording/typed.hpp"
 
 namespace floatwright {
 namespace {
@@ -26,9 +25,23 @@ std::string bare(std::string address) {
   return address;
 }
 
-// Text that begins like an encoded word (RFC 2047 section 2) would be decoded by readers: a space keeps it as it was typed.
+// Controls and line ends, which end a header field, and the marks that override the direction of writing.
+bool breaks_a_header(gunichar sign) {
+  const GUnicodeType type = g_unichar_type(sign);
+  return type == G_UNICODE_CONTROL || type == G_UNICODE_LINE_SEPARATOR || type == G_UNICODE_PARAGRAPH_SEPARATOR ||
+         (sign >= 0x202A && sign <= 0x202E);
+}
+
+// UTF-8 on one line. Text that begins like an encoded word (RFC 2047 section 2) would be decoded by readers: a space keeps
+// it as it was typed.
 std::string header_text(const std::string& text) {
-  std::string out = typed(text);
+  const Owned<gchar> valid{g_utf8_make_valid(text.data(), static_cast<gssize>(text.size()))};
+  std::string out;
+  for (const gchar *at = valid.get(), *next = at; *at != '\0'; at = next) {
+    next = g_utf8_next_char(at);
+    if (!breaks_a_header(g_utf8_get_char(at))) out.append(at, next);
+    else if (!out.ends_with(' ')) out += ' ';
+  }
   for (auto at = out.find("=?"); at != std::string::npos; at = out.find("=?", at)) out.insert(at + 1, " ");
   return out;
 }

@@ -117,12 +117,13 @@ struct Nasty {
 const std::vector<Nasty> kNasty{
     {"Lantern\r\nBcc: thief@example.net\r\n\r\nbody", "Lantern Bcc: thief@example.net body"},
     {"Lantern\nX: y", "Lantern X: y"},
-    {std::string{"Lan\0tern", 8}, "Lan tern"},
-    {"Lan\xE2\x80\xA8tern \xC2\x85 x", "Lan tern x"},
+    {std::string{"Lan\0tern", 8}, "Lan\xEF\xBF\xBDtern"},
+    {"Lan\xE2\x80\xA8tern\xC2\x85\xC2\x85 x", "Lan tern  x"},
     {"Lantern \xF0\x9F\x8E\xA3 47 \xC2\xB0""F", "Lantern \xF0\x9F\x8E\xA3 47 \xC2\xB0""F"},
     {"\xD7\xA0\xD7\x94\xD7\xA8 \xE2\x80\xAE""Lantern", "\xD7\xA0\xD7\x94\xD7\xA8 Lantern"},
+    {"\xE2\x81\xA8\xD7\xA0\xD7\x94\xD7\xA8\xE2\x81\xA9: 1,850 cfs", "\xE2\x81\xA8\xD7\xA0\xD7\x94\xD7\xA8\xE2\x81\xA9: 1,850 cfs"},
     {"=?utf-8?q?Bcc=3A?= x", "= ?utf-8?q?Bcc=3A?= x"},
-    {"Lan\xFFtern", "Lan?tern"},
+    {"Lan\xFFtern", "Lan\xEF\xBF\xBDtern"},
     {std::string(500, 'a') + " " + std::string(500, 'b'), std::string(500, 'a') + " " + std::string(500, 'b')},
 };
 
