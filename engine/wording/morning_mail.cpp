@@ -52,16 +52,14 @@ std::string hydrograph_alt(const Told& told) {
 std::string line_alt(const Told& told, const MostFished& most) {
   const ScoredRig& best = *most.water->choice.best;
   const std::string depth = most.water->depth ? say_length(most.water->depth->best, told.units) : "unknown depth";
-  const std::string fly = best.technique.method == Method::Dry
-                              ? "the fly on the surface"
-                              : "the fly " + say_length(best.fly_depth.best, told.units) + " down";
-  return fmt::format("The line over the bed {}: {}, {} in {} of water.", at_water(*most.reach, *most.water),
-                     say_line(told.in.tackle, best.rig, told.units), fly, depth);
+  return fmt::format("The line over the bed {}: {}, the fly {} down in {} of water.",
+                     at_water(*most.reach, *most.water), say_line(told.in.tackle, best.rig, told.units),
+                     say_length(best.fly_depth.best, told.units), depth);
 }
 
 void add_figures(Page& page, const Told& told) {
   if (const std::string alt = hydrograph_alt(told); !alt.empty()) page.blocks.push_back(Figure{"hydrograph", alt});
-  if (const auto most = most_fished(*told.floated)) page.blocks.push_back(Figure{"line", line_alt(told, *most)});
+  if (const auto most = most_fished_below(*told.floated)) page.blocks.push_back(Figure{"line", line_alt(told, *most)});
 }
 
 void add_plan(Page& page, const Told& told) {

@@ -241,6 +241,13 @@ TEST(MorningMail, HasAPictureOfWhatIsFishedLongest) {
   EXPECT_THAT(figures[1], HasSubstr("at Cottonwood bend (run): sinking tip 12 1/2 ft 5 in/s"));
 }
 
+TEST(MorningMail, HasNoPictureOfADryFly) {
+  DayPlan plan = sample_plan();
+  plan.stretches[0].reaches[3].waters[0].fishing = hours(5.0);
+  EXPECT_EQ(most_fished(plan.stretches[0])->reach->name, "Alder mouth");
+  EXPECT_EQ(most_fished_below(plan.stretches[0])->reach->name, "Cottonwood bend");
+}
+
 TEST(MorningMail, OfAClosedReachNamesNoRigForIt) {
   DayPlan plan = sample_plan();
   for (PlannedReach& reach : plan.stretches[0].reaches) reach.closed_why = "spawning";
