@@ -65,49 +65,5 @@ TEST(Cron, LeavesTheTimeOutOnATerminal) {
   EXPECT_THAT(ran.out, ::testing::Not(::testing::ContainsRegex("Z floatwright: ")));
 }
 
-class CronDays : public ::testing::Test {
- protected:
-  [[nodiscard]] Ran run(const std::string& now, const std::string& kinds = "plan") const {
-    return floatwright_says({"plan", "--config", demo_.config().string(), "--offline", "--quiet", "--now", now, "--as", kinds,
-                             "--out", (demo_.folder() / "out").string()},
-                            {{"STATE_DIRECTORY=" + (demo_.folder() / "state").string()}, "/"});
-  }
-  [[nodiscard]] std::string plan_of(const std::string& day) const {
-    return text_of(demo_.folder() / "out" / (day + "-plan.txt"));
-  }
-  DemoCopy demo_;
-};
-
-TEST_F(CronDays, SayInTheMorningWhatChangedSinceTheEvening) {
-  EXPECT_EQ(run(kDemoNow).exit_code, 0);
-  EXPECT_THAT(plan_of("2027-05-14"), ::testing::Not(::testing::HasSubstr("CHANGED"))) << "no plan was made before";
-  demo_.replace("settings.json", "\"earliest_launch\": \"07:30\"", "\"earliest_launch\": \"08:30\"");
-  EXPECT_EQ(run("2027-05-14T01:20:00-06:00").exit_code, 0);
-  const auto morning = plan_of("2027-05-14");
-  EXPECT_THAT(morning, ::testing::HasSubstr("CHANGED Since the plan of 19:50 yesterday: "));
-  EXPECT_LT(morning.find("CHANGED"), morning.find("FLOAT "));
-  EXPECT_EQ(run(kDemoNow).exit_code, 0);
-  EXPECT_THAT(plan_of("2027-05-14"), ::testing::Not(::testing::HasSubstr("CHANGED"))) << "what is kept is newer";
-}
-
-TEST_F(CronDays, KeepASpotApartFromTheBoat) {
-  EXPECT_EQ(run(kDemoNow).exit_code, 0);
-  const auto spot = floatwright_says({"plan", "--config", demo_.config().string(), "--offline", "--at", "bend", "--now",
-                                      "2027-05-14T01:20:00-06:00"},
-                                     {{"STATE_DIRECTORY=" + (demo_.folder() / "state").string()}, "/"});
-  EXPECT_EQ(spot.exit_code, 0) << spot.err;
-  EXPECT_THAT(spot.out, ::testing::Not(::testing::HasSubstr("CHANGED")));
-}
-
-TEST_F(CronDays, TellOfAKeptPlanThatIsNoneAndGoOn) {
-  EXPECT_EQ(run(kDemoNow).exit_code, 0);
-  const auto kept = std::filesystem::directory_iterator{demo_.folder() / "state/plans"}->path();
-  write_text(kept, "half a pl");
-  const auto ran = run("2027-05-14T01:20:00-06:00");
-  EXPECT_EQ(ran.exit_code, 0);
-  EXPECT_THAT(ran.err, ::testing::HasSubstr(kept.string()));
-  EXPECT_THAT(plan_of("2027-05-14"), ::testing::HasSubstr("FLOAT"));
-}
-
 }  // namespace
 }  // namespace floatwright::testing
