@@ -42,19 +42,27 @@ Length rod_of(const Scene& scene, const Rig& rig) {
   return rod == rods.end() ? feet(9.0) : rod->length;
 }
 
+CastSetting setting_in(const Scene& scene, const Rig& rig, Platform platform, const CaseOfWater& at,
+                       const TabledWater& water, std::optional<Length> leader_set) {
+  const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement);
+  return {water, boat, cast_of(scene, rig), rod_of(scene, rig), scene.limits, leader_set};
+}
+
 std::vector<Measured<CastPath>> casts_in(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
                                          const CaseOfWater& at, const Measured<TabledWater>& water,
                                          std::optional<Length> leader_set) {
   if (!water) return std::vector<Measured<CastPath>>(techniques.size(), Absent{water.why_absent()});
-  const Speed boat = boat_speed(techniques.front().platform, at.boat_lane, at.speed, scene.judgement);
-  const CastSetting setting{*water, boat, cast_of(scene, rig), rod_of(scene, rig), scene.limits, leader_set};
+  const CastSetting setting = setting_in(scene, rig, techniques.front().platform, at, *water, leader_set);
   return cast_paths(scene.tackle, rig, techniques, setting);
 }
 
-FishedCase fished(const Scene& scene, const Way& way, const CaseOfWater& at, const CastPath* path) {
+Zone zone_in(const Scene& scene, Method method, const CaseOfWater& at) {
   const WaterToFish& w = scene.water;
-  const Lie lie{at.depth, at.speed, Profile{}, w.bed, w.temperature, w.clarity};
-  return {path, zone(lie, way.technique.method, scene.judgement.zone)};
+  return zone({at.depth, at.speed, Profile{}, w.bed, w.temperature, w.clarity}, method, scene.judgement.zone);
+}
+
+FishedCase fished(const Scene& scene, const Way& way, const CaseOfWater& at, const CastPath* path) {
+  return {path, zone_in(scene, way.technique.method, at)};
 }
 
 Fishing fishing(const Scene& scene, const Way& way) {
@@ -128,6 +136,12 @@ std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
                                              std::optional<Length> leader_set) {
   return casts_in(scene, rig, techniques, middle(scene.water), scene.cases.middle, leader_set);
 }
+
+CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform, std::optional<Length> leader_set) {
+  return setting_in(scene, rig, platform, middle(scene.water), *scene.cases.middle, leader_set);
+}
+
+Zone middle_zone(const Scene& scene, Method method) { return zone_in(scene, method, middle(scene.water)); }
 
 double most_worth(const Scene& scene, Method method) {
   return worth_of(scene, method, scene.judgement.choice.enough_efficiency);

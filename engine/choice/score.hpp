@@ -4,6 +4,7 @@
 #include <span>
 
 #include "engine/choice/choose.hpp"
+#include "engine/choice/zone.hpp"
 
 namespace floatwright {
 
@@ -36,6 +37,11 @@ struct RigWays {
 [[nodiscard]] std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
                                                            std::span<const Technique> techniques,
                                                            std::optional<Length> leader_set = std::nullopt);
+
+// The cast of a rig in the middle case, whose water there is; and where the fish take there.
+[[nodiscard]] CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform,
+                                         std::optional<Length> leader_set);
+[[nodiscard]] Zone middle_zone(const Scene& scene, Method method);
 
 // The worth that a method can have here at most, however well a rig fishes.
 [[nodiscard]] double most_worth(const Scene& scene, Method method);

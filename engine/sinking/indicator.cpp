@@ -77,8 +77,12 @@ Depths hung_depths(const Hanging& hanging, const Depths& drag) {
   return depth;
 }
 
-IndicatorDrift drift_in(const Stream& stream, Length leader, const HungWeight& hung,
-                        const WaterProperties& properties) {
+struct Drifting {
+  Depths depth;
+  double speed;  // m/s
+};
+
+Drifting drifting_in(const Stream& stream, Length leader, const HungWeight& hung, const WaterProperties& properties) {
   const Hanging hanging{hung.towed.weight_in_water.si(),
                         0.5 * properties.density.si() * hung.towed.towed_drag_area.si(), leader.si() / kPieces,
                         NormalDrag(kLeaderDiameter, properties)};
@@ -93,7 +97,12 @@ IndicatorDrift drift_in(const Stream& stream, Length leader, const HungWeight& h
     for (std::size_t i = 0; i <= kPieces; ++i) depth[i] = 0.5 * (depth[i] + next[i]);
     if (settled) break;
   }
-  return {metres(depth[0]), metres_per_second(speed)};
+  return {depth, speed};
+}
+
+IndicatorDrift drift_in(const Stream& stream, Length leader, const HungWeight& hung, const WaterProperties& properties) {
+  const Drifting drifting = drifting_in(stream, leader, hung, properties);
+  return {metres(drifting.depth[0]), metres_per_second(drifting.speed)};
 }
 
 double rounded_down(double length) { return std::floor(length / kHalfFoot.si() + 1e-9) * kHalfFoot.si(); }
@@ -124,6 +133,12 @@ Duration longest_drift(LineKind kind, Platform platform, Speed indicator, const 
 
 IndicatorDrift indicator_drift(Length leader, const HungWeight& hung, const CastWater& water) {
   return drift_in(Stream(water.surface_speed, water.profile, water.depth), leader, hung, water_at(water.temperature));
+}
+
+std::vector<Length> indicator_joints(Length leader, const HungWeight& hung, const TabledWater& water) {
+  std::vector<Length> joints;
+  for (const double depth : drifting_in(water.stream, leader, hung, water.properties).depth) joints.push_back(metres(depth));
+  return joints;
 }
 
 Length indicator_leader(const HungWeight& hung, const CastWater& water, Length rod) {

@@ -16,6 +16,9 @@ struct IndicatorDrift {
 };
 [[nodiscard]] IndicatorDrift indicator_drift(Length leader, const HungWeight& hung, const CastWater& water);
 
+// Depths of the leader's joints as it drifts so, evenly from the fly up to the indicator.
+[[nodiscard]] std::vector<Length> indicator_joints(Length leader, const HungWeight& hung, const TabledWater& water);
+
 // The leader that hangs the fly 0.10 m over the bed, rounded down to half a foot; at most 1.5 depths, and rod + 1 m.
 [[nodiscard]] Length indicator_leader(const HungWeight& hung, const CastWater& water, Length rod);
 

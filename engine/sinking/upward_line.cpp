@@ -66,6 +66,7 @@ struct UpwardLine::Course {
   double left;  // m of line still above
   bool trace;
   std::vector<SteadyShape::Point> points;
+  std::vector<double> left_at;  // m, by point
 };
 
 UpwardLine::UpwardLine(const std::vector<LinePart>& parts, const TowedFly& fly, const WaterProperties& water,
@@ -164,17 +165,23 @@ bool UpwardLine::climb(const Part& part, const LineVelocity& velocity, Course& c
     const bool level = may_level && next.py <= 0.0;
     if (level) next = levelled(part, share, ds, course.at, there, next.py, velocity);
     course.at = next;
-    if (course.trace) course.points.push_back({metres(course.at.x), metres(course.at.y)});
     s += ds;
     course.left = before - s;
+    if (course.trace) {
+      course.points.push_back({metres(course.at.x), metres(course.at.y)});
+      course.left_at.push_back(course.left);
+    }
     if (level) return true;
   }
   return false;
 }
 
 Shot UpwardLine::shoot(Length fly_depth, const LineVelocity& velocity, Length out, Force carried, bool trace) const {
-  Course course{start(fly_depth.si(), carried.si(), velocity), out.si(), trace, {}};
-  if (trace) course.points.push_back({Length{}, fly_depth});
+  Course course{start(fly_depth.si(), carried.si(), velocity), out.si(), trace, {}, {}};
+  if (trace) {
+    course.points.push_back({Length{}, fly_depth});
+    course.left_at.push_back(course.left);
+  }
   Shot shot;
   bool tip_seen = false;
   for (const Part& part : parts_) {
@@ -193,6 +200,7 @@ Shot UpwardLine::shoot(Length fly_depth, const LineVelocity& velocity, Length ou
   shot.at_end = radians(std::atan2(end.py, std::hypot(end.px, end.pz)));
   shot.tension = newtons(std::hypot(end.px, end.pz, end.py));
   shot.points = std::move(course.points);
+  for (const double left : course.left_at) shot.line_to.push_back(out - metres(left));
   return shot;
 }
 

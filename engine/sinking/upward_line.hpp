@@ -30,6 +30,7 @@ struct Shot {
   Angle at_end;                            // below the horizontal
   Force tension;                           // at that end
   std::vector<SteadyShape::Point> points;  // from the fly up, `along` counted from the fly; empty unless asked for
+  std::vector<Length> line_to;             // by point: line from the fly to it
 };
 
 class UpwardLine {

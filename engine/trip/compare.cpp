@@ -4,6 +4,8 @@
 #include <cmath>
 #include <string>
 
+#include "engine/trip/line_of_the_day.hpp"
+
 namespace floatwright {
 namespace {
 
@@ -83,7 +85,10 @@ std::vector<PlannedStretch> compared_stretches(const RiverDay& day) {
   std::stable_sort(all.begin(), all.end(), comes_before);
   judge(all);
   Pair& first = all.front();
-  if (first.planned.verdict == Verdict::Recommended) add_changes(day, book, first.stretch, first.planned);
+  if (first.planned.verdict == Verdict::Recommended) {
+    add_changes(day, book, first.stretch, first.planned);
+    first.planned.line = line_of_the_day(day, book, first.stretch, first.planned);
+  }
   std::vector<PlannedStretch> planned;
   for (Pair& pair : all) planned.push_back(std::move(pair.planned));
   return planned;

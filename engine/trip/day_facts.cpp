@@ -10,6 +10,7 @@ namespace floatwright {
 namespace {
 
 constexpr int kFirstHour = 6, kLastHour = 20;
+constexpr Period kCourseLooksBack = std::chrono::hours{36};
 
 // The stretch that the day's facts are told for; a spot stands, whatever its verdict.
 const PlannedStretch* recommended(const DayPlan& plan) {
@@ -28,6 +29,11 @@ void add_sun(const RiverDay& day, RiverPlace place, DayPlan& plan) {
   if (sun.civil_dusk.has_value()) plan.civil_dusk = *sun.civil_dusk;
 }
 
+Measured<Band<Discharge>> flow_band(const RiverDay& day, std::size_t reach, Instant t) {
+  const auto flow = known_flow(day, reach, t);
+  return flow.has_value() ? Measured<Band<Discharge>>{band_of(*flow)} : Absent{flow.why_absent()};
+}
+
 }  // namespace
 
 std::vector<HourRow> hour_rows(const RiverDay& day, RiverPlace place) {
@@ -36,12 +42,21 @@ std::vector<HourRow> hour_rows(const RiverDay& day, RiverPlace place) {
   for (int hour = kFirstHour; reach && hour <= kLastHour; ++hour) {
     HourRow row;
     row.at = at_local(day.day, hours(hour), day.river.time_zone);
-    const auto flow = known_flow(day, *reach, row.at);
-    row.flow = flow.has_value() ? Measured<Band<Discharge>>{band_of(*flow)} : Absent{flow.why_absent()};
+    row.flow = flow_band(day, *reach, row.at);
     const auto water = known_temperature(day, *reach, row.at);
     row.temperature = water.has_value() ? Measured<Band<Temperature>>{band_of(*water)} : Absent{water.why_absent()};
     rows.push_back(row);
   }
+  return rows;
+}
+
+std::vector<FlowRow> flow_course(const RiverDay& day, RiverPlace place) {
+  std::vector<FlowRow> rows;
+  const auto reach = day.graph.at(place);
+  const Instant from = day.now - kCourseLooksBack, to = local_day(day.day, day.river.time_zone).end;
+  const TimeGrid& grid = day.flows.grid;
+  for (std::size_t i = 0; reach && i < grid.count; ++i)
+    if (grid.at(i) >= from && grid.at(i) <= to) rows.push_back({grid.at(i), flow_band(day, *reach, grid.at(i))});
   return rows;
 }
 
@@ -51,9 +66,12 @@ void add_day_facts(const RiverDay& day, DayPlan& plan) {
   plan.fronts = day.flows.fronts;
   plan.follows_dam = day.flows.follows_dam;
   if (!day.river.accesses.empty()) {
-    const RiverPlace place = best != nullptr ? best->from_place : day.river.accesses.front().place;
+    const Access& first = day.river.accesses.front();
+    const RiverPlace place = best != nullptr ? best->from_place : first.place;
     add_sun(day, place, plan);
     plan.hours = hour_rows(day, place);
+    plan.course = flow_course(day, place);
+    plan.course_at = best != nullptr ? best->from_name : first.name;
   }
   add_provenance(day, plan);
   if (!known_zone(day.river.time_zone)) {

@@ -10,5 +10,7 @@ void add_day_facts(const RiverDay& day, DayPlan& plan);
 
 // One row a local hour, 6 to 20.
 [[nodiscard]] std::vector<HourRow> hour_rows(const RiverDay& day, RiverPlace place);
+// One row a step of the hours looked at.
+[[nodiscard]] std::vector<FlowRow> flow_course(const RiverDay& day, RiverPlace place);
 
 }  // namespace floatwright

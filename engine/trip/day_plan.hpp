@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/choice/choose.hpp"
+#include "engine/choice/line_over_bed.hpp"
 #include "engine/forecast/outlook.hpp"
 #include "engine/routing/river_flows.hpp"
 #include "engine/temperature/river_temperatures.hpp"
@@ -67,6 +67,11 @@ struct PlannedReach {
   std::optional<Duration> stop_time;
 };
 
+struct LineOfTheDay {             // what a picture of the line over the bed is drawn of
+  std::size_t reach = 0, water = 0;  // where it is fished
+  LineOverBed line;
+};
+
 struct PlannedStretch {
   std::string from, to;           // access ids; at a spot both are its id
   std::optional<Platform> spot;   // the day at one place, fished so, instead of a float: its `reaches` are hours there
@@ -88,6 +93,7 @@ struct PlannedStretch {
   std::vector<Rig> rigged;        // by rods.rods: what each carries at launch
   std::vector<PlannedReach> reaches;
   std::vector<Caution> cautions;  // on this stretch, heaviest first
+  std::optional<LineOfTheDay> line;  // of the stretch recommended, where a shape can be solved
   std::vector<std::string> notes; // sentences: a side channel not floated, a lake rowed across
 };
 
@@ -98,6 +104,11 @@ struct HourRow {                  // the hours table, at the recommended stretch
   Instant at{};
   Measured<Band<Discharge>> flow;
   Measured<Band<Temperature>> temperature;
+};
+
+struct FlowRow {                  // the course of the flow at one place
+  Instant at{};
+  Measured<Band<Discharge>> flow;
 };
 
 struct DayPlan {
@@ -114,6 +125,8 @@ struct DayPlan {
   std::vector<PlannedStretch> stretches;  // best first; ruled out ones last
   std::string why_no_stretch;             // when none could be looked at
   std::vector<HourRow> hours;
+  std::vector<FlowRow> course;            // where the hours are, from 36 h before the plan is made to the day's end
+  std::string course_at;                  // name of that place
   std::vector<NewestReading> readings;    // parallel to reading_gauges
   std::vector<std::string> reading_gauges;
   std::vector<std::string> missing_gauges;

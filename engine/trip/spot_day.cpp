@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/trip/line_of_the_day.hpp"
 #include "engine/trip/planned_stretch.hpp"
 #include "engine/trip/spot_hours.hpp"
 
@@ -28,6 +29,7 @@ void judge(const RiverDay& day, WaterBook& book, const Stretch& stretch, Planned
   } else if (planned.fished > Duration{}) {
     planned.verdict = Verdict::Recommended;
     add_changes(day, book, stretch, planned);
+    planned.line = line_of_the_day(day, book, stretch, planned);
   } else {
     planned.why = "the water is not known, or no line fishes there";
   }

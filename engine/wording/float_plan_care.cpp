@@ -52,7 +52,7 @@ std::string line_of(const SaidOnce& said, const CautionWords& words) {
       places.push_back(std::move(place));
   }
   std::string line = places.empty() ? said.what : capitalised(joined_places(places)) + ": " + said.what;
-  return said.limit.empty() ? line : without_stop(line) + " (" + said.limit + ").";
+  return said.limit.empty() || words.brief ? line : without_stop(line) + " (" + said.limit + ").";
 }
 
 }  // namespace
@@ -66,12 +66,15 @@ std::vector<Caution> cautions_by_weight(const Told& told) {
   return all;
 }
 
-void add_care(Page& page, const Told& told) {
-  const CautionWords words{told.in.river, told.clock, told.units};
+std::vector<std::string> care_lines(const Told& told, bool brief) {
+  const CautionWords words{told.in.river, told.clock, told.units, brief};
   std::vector<std::string> lines;
   for (const SaidOnce& said : put_together(cautions_by_weight(told), words)) lines.push_back(line_of(said, words));
-  lines.push_back("What is not listed here is not thereby without danger: look before you row, wade or anchor.");
-  page.blocks.push_back(Lines{lines, "CARE"});
+  lines.push_back(brief ? "Look before you row, wade or anchor: this list is not whole."
+                        : "What is not listed here is not thereby without danger: look before you row, wade or anchor.");
+  return lines;
 }
+
+void add_care(Page& page, const Told& told) { page.blocks.push_back(Lines{care_lines(told, false), "CARE"}); }
 
 }  // namespace floatwright

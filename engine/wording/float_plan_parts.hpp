@@ -33,8 +33,8 @@ void add_why(Page& page, const Told& told);
 // FLOAT, WHY, ELSE, NOT; at a spot AT, WHY, NOT
 void add_stretches(Page& page, const Told& told);
 void add_ruled_out(Page& page, const Told& told);
-// What to rig before launch, and the bag.
-void add_rods(Page& page, const Told& told);
+// What to rig before launch, and the bag; brief: two lines a rod at most, and not when it is first used.
+void add_rods(Page& page, const Told& told, bool brief = false);
 // When to be where, how deep and fast, which rod, how.
 void add_reaches(Page& page, const Told& told);
 // ALSO: rigs as good, and the line for one who would rather fish another way.
@@ -75,6 +75,8 @@ void add_log_boxes(Page& page, const Told& told);
 [[nodiscard]] std::string why_nothing(const Told& told);  // "every stretch breaks a limit"
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);               // "a, b and c"
 [[nodiscard]] std::string say_range(const Told& told, const PlannedStretch& stretch);  // "Mill Bridge -> Old Ferry"; a spot's name
+// The cautions, heaviest first, the same sentence at several places once; brief: without where a limit comes from.
+[[nodiscard]] std::vector<std::string> care_lines(const Told& told, bool brief);
 [[nodiscard]] const GaugeOutlook* main_outlook(const DayPlan& plan);
 [[nodiscard]] StateWords state_words(const Told& told);  // of the main gauge
 [[nodiscard]] std::string name_of(const PlannedReach& reach);

@@ -19,6 +19,19 @@ const PlannedReach* first_fished(const Told& told) {
   return first;
 }
 
+// The whole rig in two lines: what hangs on the line in one of them.
+std::vector<std::string> brief_rod_lines(const Told& told, const RodInBoat& rod) {
+  const Tackle& tackle = told.in.tackle;
+  const std::string name = say(tackle.rods.at(rod.rod), told.units);
+  if (!rod.at_launch) return {name + "  as you like it"};
+  const std::string line = name + "  " + say_line(tackle, *rod.at_launch, told.units);
+  const std::string fly = say_fly(tackle, *rod.at_launch);
+  if (!rod.as_fished) return {line, fly + "; kept ready"};
+  if (rod.as_fished->technique.method != Method::Indicator)
+    return {line, say_leader(tackle, *rod.as_fished, told.units) + ", " + fly};
+  return {line, fmt::format("indicator: {} to fly, {}", say_length(rod.as_fished->indicator_to_fly, told.units), fly)};
+}
+
 std::vector<std::string> rod_lines(const Told& told, const RodInBoat& rod) {
   const Tackle& tackle = told.in.tackle;
   const std::string name = say(tackle.rods.at(rod.rod), told.units);
@@ -79,10 +92,10 @@ std::string change_words(const Told& told, const RigChange& change) {
 
 }  // namespace
 
-void add_rods(Page& page, const Told& told) {
+void add_rods(Page& page, const Told& told, bool brief) {
   Rods rods{at_spot(told) ? "RIG THESE" : "RIG THESE BEFORE YOU LAUNCH", {}, bag(told)};
   for (const RodInBoat& rod : told.rods.rods)
-    rods.rods.push_back({mark_of(told, rod), rod.letter, rod_lines(told, rod)});
+    rods.rods.push_back({mark_of(told, rod), rod.letter, brief ? brief_rod_lines(told, rod) : rod_lines(told, rod)});
   if (rods.rods.empty()) {
     page.blocks.push_back(Lines{{fmt::format("No line{} reaches the fish {}: no rod is named.", aboard(told),
                                              at_spot(told) ? "here" : "on this float")},

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/line_words.hpp"
 #include "engine/wording/say_reading.hpp"
 #include "engine/wording/sheet_stretch.hpp"
 #include "engine/wording/typed.hpp"
@@ -14,7 +15,7 @@ namespace floatwright {
 namespace {
 
 constexpr std::size_t kMostRows = 8;
-constexpr std::size_t kMostWatched = 4;  // heaviest first; more are not read at five in the morning
+constexpr std::size_t kMostWatched = 5;  // heaviest first; more are not read at five in the morning
 
 std::string counted(std::size_t count, const std::string& word) {
   return fmt::format("{} {}{}", count, word, count == 1 ? "" : word.ends_with("ch") ? "es" : "s");
@@ -41,12 +42,7 @@ void add_watch(Page& page, const Told& told) {
   DayPlan plan = told.plan;
   std::erase_if(plan.cautions, [](const Caution& c) { return c.kind == CautionKind::RulesOld; });
   const Told without_rules{plan, told.in, told.units, told.clock, told.floated, told.rods, told.day_word};
-  Page care;
-  add_care(care, without_rules);
-  std::vector<std::string> lines;
-  for (const Block& block : care.blocks)
-    if (const auto* said = std::get_if<Lines>(&block))
-      lines.insert(lines.end(), said->lines.begin(), said->lines.end());
+  std::vector<std::string> lines = care_lines(without_rules, true);
   if (lines.size() > kMostWatched) {
     const std::size_t more = lines.size() - kMostWatched;
     lines.resize(kMostWatched);
@@ -91,12 +87,10 @@ std::string bands(const Told& told) {
 }
 
 void add_from(Page& page, const Told& told) {
-  std::vector<std::string> lines{main_reading(told)};
-  if (told.floated != nullptr)
-    lines.push_back("Depths and speeds: your notes, carried to the flow of the hour; ~ a guess." + bands(told));
-  lines.push_back(
-      fmt::format("Made {}, {}.", told.clock.minute(told.plan.made_at), say_day(told.clock.day(told.plan.made_at))));
-  page.blocks.push_back(Lines{lines, "FROM"});
+  std::string made = fmt::format("Made {} {}.", told.clock.minute(told.plan.made_at),
+                                 day_of_week(told.clock.day(told.plan.made_at)));
+  if (told.floated != nullptr) made += " Depths from your notes, at the hour's flow; ~ a guess." + bands(told);
+  page.blocks.push_back(Lines{{main_reading(told), made}, "FROM"});
 }
 
 void add_pencil(Page& page, const Told& told) {
@@ -114,12 +108,13 @@ Page rig_sheet(const DayPlan& plan, const DayInputs& in) {
     add_no_plan_head(page, facts);
   } else {
     add_head(page, facts);
-    add_rods(page, facts);
+    add_rods(page, facts, true);
     add_rows(page, facts);
   }
   add_watch(page, facts);
   add_rules(page, facts);
   add_from(page, facts);
+  if (auto picture = line_figure(facts)) page.blocks.push_back(*std::move(picture));
   if (facts.floated != nullptr) add_pencil(page, facts);
   return page;
 }

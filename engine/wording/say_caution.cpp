@@ -13,12 +13,13 @@ constexpr Length kLeastRiseTold = feet(0.25);  // rounds to half a foot
 std::string or_else(const std::string& about, const char* word) { return about.empty() ? word : typed(about); }
 
 // "12:40 (12:00-13:30)", as much of it as is known: a caution begins early and ends late.
-std::string hours_of(const Caution& c, const LocalClock& clock) {
+std::string hours_of(const Caution& c, const CautionWords& words) {
+  const LocalClock& clock = words.clock;
   std::string span;
   if (c.from && c.to) span = clock.ten_minutes_before(*c.from) + "-" + clock.ten_minutes_after(*c.to);
   if (c.from && !c.to) span = "from " + clock.ten_minutes_before(*c.from);
   if (!c.from && c.to) span = "until " + clock.ten_minutes_after(*c.to);
-  if (!c.at || c.at == c.from) return span;
+  if (!c.at || c.at == c.from || (words.brief && !span.empty())) return span;
   const std::string expected = clock.ten_minutes(*c.at);
   return span.empty() ? expected : fmt::format("{} ({})", expected, span);
 }
@@ -76,10 +77,12 @@ std::string say_wading(const Caution& c, UnitSystem units) {
          ". Less may be too much for you.";
 }
 
-std::string say_dam_rise(const Caution& c, UnitSystem units) {
-  return fmt::format("{} releases more water, up{}: no wading {}in those hours{}. The schedule may change.",
-                     or_else(c.about, "The dam"), from_to(c, units), c.on_foot ? "" : "or anchoring ",
-                     c.on_foot ? ", be on the bank before they begin" : "");
+std::string say_dam_rise(const Caution& c, const CautionWords& words) {
+  const std::string dam = or_else(c.about, "The dam"), change = from_to(c, words.units);
+  const std::string not_to_do = fmt::format("no wading {}in those hours{}.", c.on_foot ? "" : "or anchoring ",
+                                            c.on_foot ? ", be on the bank before they begin" : "");
+  if (words.brief) return dam + " up" + change + ": " + not_to_do;
+  return fmt::format("{} releases more water, up{}: {} The schedule may change.", dam, change, not_to_do);
 }
 
 std::string say_dam_drop(const Caution& c, UnitSystem units) {
@@ -197,7 +200,7 @@ std::string say_what(const Caution& c, const CautionWords& words) {
     case CautionKind::Wading:
       return say_wading(c, words.units);
     case CautionKind::DamRise:
-      return say_dam_rise(c, words.units);
+      return say_dam_rise(c, words);
     case CautionKind::DamDrop:
       return say_dam_drop(c, words.units);
     case CautionKind::FastRise:
@@ -221,9 +224,9 @@ std::string say_what(const Caution& c, const CautionWords& words) {
 
 std::string say_where_and_when(const Caution& c, const CautionWords& words) {
   const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading || c.kind == CautionKind::ColdWater;
-  const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words.clock);
+  const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words);
   const std::string where = typed(c.where);
-  return where.empty() || hours.empty() ? where + hours : where + ", " + hours;
+  return where.empty() || hours.empty() ? where + hours : where + (words.brief ? " " : ", ") + hours;
 }
 
 std::string say(const Caution& c, const CautionWords& words) {

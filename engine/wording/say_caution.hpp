@@ -12,6 +12,7 @@ struct CautionWords {
   const River& river;
   const LocalClock& clock;
   UnitSystem units = UnitSystem::Us;
+  bool brief = false;  // for a sheet that is read in the rain: hours without the expected one, no second sentence
 };
 
 // The water waded is deeper, or its depth times speed more, than the limit.

@@ -255,6 +255,15 @@ std::vector<HourRow> hour_rows() {
   return rows;
 }
 
+std::vector<FlowRow> course() {
+  std::vector<FlowRow> rows;
+  for (Instant t = sample_now() - hours{36}; t <= on_the_day(24); t += hours{1}) {
+    const double wide = t > sample_now() ? 0.1 : 0.0;
+    rows.push_back({t, cfs(1850 * (1 - wide), 1850, 1850 * (1 + wide))});
+  }
+  return rows;
+}
+
 GaugeOutlook falling() {
   GaugeOutlook made;
   made.gauge = "heron";
@@ -312,6 +321,8 @@ DayPlan sample_plan() {
   next.why = "its fishing hours are worth 3 % less";
   plan.stretches = {recommended(), next, too_long()};
   plan.hours = hour_rows();
+  plan.course = course();
+  plan.course_at = "Mill Bridge";
   const Instant read = on_the_day(0) - minutes{255};  // 19:45
   plan.readings = {newest(Variable::Flow, in_cubic_metres_per_second(cubic_feet_per_second(1850)), read),
                    newest(Variable::WaterTemperature, in_celsius(fahrenheit(47)), read),

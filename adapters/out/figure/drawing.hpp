@@ -1,6 +1,7 @@
 #pragma once
 // A picture as strokes, areas and words, drawn once and put on paper (cairo) and on a screen (SVG) alike. Black on white
 // only: an area is told apart by its hatching. Coordinates are points of 1/72 inch, y down from the upper left corner.
+#include <map>
 #include <string>
 #include <variant>
 #include <vector>
@@ -34,5 +35,6 @@ struct Drawing {
   double width = 0.0, height = 0.0;
   std::vector<Drawn> marks;  // the later over the earlier
 };
+using Drawings = std::map<std::string, Drawing>;  // by Figure::name
 
 }  // namespace floatwright

@@ -2,14 +2,14 @@
 
 #include <algorithm>
 
-#include "adapters/out/pdf/draw_drawing.hpp"
+#include "adapters/out/figure/draw_drawing.hpp"
 #include "adapters/out/pdf/rod_mark.hpp"
 #include "adapters/out/pdf/table_part.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr double kAir = 6.0, kHang = 66.0, kHeavy = 1.6;     // points
+constexpr double kAir = 5.0, kHang = 66.0, kHeavy = 1.6;     // points
 constexpr double kLetterWidth = 20.0, kMarkHeight = 17.0;    // beside a rod
 constexpr double kBoxHeight = 22.0, kLeastBox = 64.0;        // to write in
 constexpr int kMostHeadLines = 3, kMostLines = 5, kMostRodLines = 3;

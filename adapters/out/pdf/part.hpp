@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "adapters/out/pdf/ink.hpp"
+#include "adapters/out/figure/ink.hpp"
 
 namespace floatwright {
 

@@ -9,7 +9,7 @@
 namespace floatwright {
 namespace {
 
-constexpr double kMargin = 30.0;  // points; printers reach to 18
+constexpr double kMargin = 25.0, kTop = 20.0;  // points, at the sides and over and under; printers reach to 18
 
 struct SheetSize {
   double width, height;  // points
@@ -18,7 +18,7 @@ SheetSize size_of(Paper paper) { return paper == Paper::Letter ? SheetSize{612, 
 
 PrintedArea printed_area(Paper paper) {
   const SheetSize sheet = size_of(paper);
-  return {kMargin, kMargin, sheet.width - 2 * kMargin, sheet.height - 2 * kMargin};
+  return {kMargin, kTop, sheet.width - 2 * kMargin, sheet.height - 2 * kTop};
 }
 
 cairo_status_t append(void* to, const unsigned char* bytes, unsigned int count) {
@@ -35,9 +35,9 @@ void describe(cairo_surface_t* surface, const std::vector<Page>& pages, const Pd
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, when.c_str());
 }
 
-void print_page(Ink& ink, const Page& page, const PdfOptions& options) {
-  const PrintedArea area = printed_area(options.paper);
-  std::vector<Part> parts = parts_of(page, options.drawings, area, ink);
+void print_page(Ink& ink, const Page& page, const Drawings& drawings, Paper paper) {
+  const PrintedArea area = printed_area(paper);
+  std::vector<Part> parts = parts_of(page, drawings, area, ink);
   fit(parts, area.height, ink);
   double y = area.top;
   for (const Part& part : parts) {
@@ -57,10 +57,7 @@ void print_page(Ink& ink, const Page& page, const PdfOptions& options) {
 double width_for_drawings(Paper paper) { return printed_area(paper).width; }
 
 Result<std::string> as_pdf(const std::vector<Page>& pages, const PdfOptions& options) {
-  if (!font_is_there(kFamily))
-    return tl::unexpected(Failure{
-        fmt::format("PDF: the font {} is not on this machine; install the package fonts-dejavu-core", kFamily),
-        kExitNoInput});
+  if (!font_is_there(kFamily)) return tl::unexpected(font_missing("PDF"));
   std::string bytes;
   const SheetSize sheet = size_of(options.paper);
   const Surface surface(cairo_pdf_surface_create_for_stream(append, &bytes, sheet.width, sheet.height));
@@ -68,7 +65,8 @@ Result<std::string> as_pdf(const std::vector<Page>& pages, const PdfOptions& opt
   {
     const Pen pen(cairo_create(surface.get()));
     Ink ink(pen.get());
-    for (const Page& page : pages) print_page(ink, page, options);
+    for (std::size_t i = 0; i < pages.size(); ++i)
+      print_page(ink, pages[i], i < options.drawings.size() ? options.drawings[i] : Drawings{}, options.paper);
   }
   cairo_surface_finish(surface.get());
   const cairo_status_t status = cairo_surface_status(surface.get());

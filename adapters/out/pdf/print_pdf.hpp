@@ -17,7 +17,7 @@ struct PdfOptions {
   Paper paper = Paper::Letter;
   std::string language = "en";  // BCP 47
   Instant made_at{};            // the document's creation time
-  Drawings drawings;            // for the pages' figures
+  std::vector<Drawings> drawings;  // by page, for its figures; a page without has none
 };
 
 // Width that a drawing may have to stand on the sheet, in points.

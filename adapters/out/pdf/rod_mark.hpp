@@ -2,7 +2,7 @@
 // The shape on a rod's butt: square, triangle, circle, diamond, cross; any other mark is its name in a box.
 #include <string>
 
-#include "adapters/out/pdf/ink.hpp"
+#include "adapters/out/figure/ink.hpp"
 
 namespace floatwright {
 

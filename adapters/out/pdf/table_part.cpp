@@ -8,7 +8,7 @@
 namespace floatwright {
 namespace {
 
-constexpr double kGap = 8.0, kAboveRow = 2.0, kBelowRow = 2.0, kHeavy = 1.2, kFine = 0.5;  // points
+constexpr double kGap = 8.0, kAboveRow = 1.5, kBelowRow = 1.5, kHeavy = 1.2, kFine = 0.5;  // points
 constexpr double kMarkHeight = 14.0;
 constexpr int kMostLines = 4;  // of one cell
 constexpr double kStep = 1.0;  // points by which a column gives way
@@ -142,14 +142,27 @@ Piece row_piece(const Row& row, const Columns& columns, const PrintedArea& area,
           !tells_what_to_do};
 }
 
-}  // namespace
-
-Part table_part(const PageTable& table, const PrintedArea& area, const Ink& ink) {
+Part laid_out(const PageTable& table, const PrintedArea& area, const Ink& ink) {
   Part part{Worth::Rows, 6.0, {}, "row", 0, area.left};
   const Columns columns = columns_of(table, area, ink);
   if (!table.head.empty()) part.pieces.push_back(head_piece(table, columns, area, ink));
   for (const Row& row : table.rows) part.pieces.push_back(row_piece(row, columns, area, ink));
   return part;
+}
+
+// Units beside their heads in place of under them.
+PageTable with_one_line_head(PageTable table) {
+  for (std::size_t i = 0; i < std::min(table.head.size(), table.units.size()); ++i)
+    if (!table.units[i].empty()) table.head[i] += " " + table.units[i];
+  table.units.clear();
+  return table;
+}
+
+}  // namespace
+
+Part table_part(const PageTable& table, const PrintedArea& area, const Ink& ink) {
+  Part two = laid_out(table, area, ink), one = laid_out(with_one_line_head(table), area, ink);
+  return height_of(one, ink) < height_of(two, ink) ? one : two;
 }
 
 }  // namespace floatwright

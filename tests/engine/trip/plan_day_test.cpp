@@ -148,5 +148,23 @@ TEST(PlanDay, RemembersThatRainIsNotLookedAt) {
                           [](const Caution& c) { return c.kind == CautionKind::ForecastDoubt; }));
 }
 
+// The course drawn on a hydrograph is the one that the table of hours tells.
+TEST(PlanDay, TellsTheSameFlowInTheCourseAsInTheHours) {
+  const DayPlan plan = plan_day(small_day());
+  int compared = 0;
+  for (const HourRow& hour : plan.hours)
+    for (const FlowRow& row : plan.course) {
+      if (row.at != hour.at || !hour.flow) continue;
+      ASSERT_TRUE(row.flow);
+      EXPECT_EQ(row.flow->best.si(), hour.flow->best.si());
+      EXPECT_EQ(row.flow->high.si(), hour.flow->high.si());
+      ++compared;
+    }
+  EXPECT_GE(compared, 10);
+  ASSERT_FALSE(plan.course.empty());
+  EXPECT_LE(plan.course.front().at - (plan.made_at - std::chrono::hours{36}), std::chrono::hours{1});
+  EXPECT_EQ(plan.course_at, plan.stretches.front().from_name);
+}
+
 }  // namespace
 }  // namespace floatwright

@@ -1,9 +1,10 @@
 #pragma once
-// Words, rules and shapes on a sheet, in points of 1/72 inch from its upper left corner; all black. Text is measured
-// before it is drawn, so that a page is fitted first and printed after.
+// Words, rules and shapes on a sheet or a picture, in points of 1/72 inch from its upper left corner; all black. Text is
+// measured before it is drawn, so that a page is fitted first and printed after.
 #include <string>
 
-#include "adapters/out/pdf/owned.hpp"
+#include "adapters/out/figure/owned.hpp"
+#include "adapters/result.hpp"
 
 namespace floatwright {
 
@@ -43,5 +44,6 @@ class Ink {
 inline constexpr const char* kFamily = "DejaVu Sans";
 // An unknown family is replaced without a word, and with no font at all a page comes out empty: look first.
 [[nodiscard]] bool font_is_there(const char* family);
+[[nodiscard]] Failure font_missing(const char* what);  // of the family; `what` could not be made: "PDF"
 
 }  // namespace floatwright

@@ -1,4 +1,6 @@
-#include "adapters/out/pdf/ink.hpp"
+#include "adapters/out/figure/ink.hpp"
+
+#include <fmt/format.h>
 
 #include <string_view>
 
@@ -90,6 +92,11 @@ bool font_is_there(const char* family) {
   for (int i = 0; i < count; ++i) found = found || std::string_view(pango_font_family_get_name(families[i])) == family;
   g_free(families);
   return found;
+}
+
+Failure font_missing(const char* what) {
+  return {fmt::format("{}: the font {} is not on this machine; install the package fonts-dejavu-core", what, kFamily),
+          kExitNoInput};
 }
 
 }  // namespace floatwright

@@ -1,7 +1,7 @@
 #pragma once
-// A drawing of adapters/out/figure put on a sheet.
+// A drawing put on a sheet or into a picture with cairo.
 #include "adapters/out/figure/drawing.hpp"
-#include "adapters/out/pdf/ink.hpp"
+#include "adapters/out/figure/ink.hpp"
 
 namespace floatwright {
 

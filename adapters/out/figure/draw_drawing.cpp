@@ -1,4 +1,4 @@
-#include "adapters/out/pdf/draw_drawing.hpp"
+#include "adapters/out/figure/draw_drawing.hpp"
 
 #include "adapters/out/figure/hatching.hpp"
 

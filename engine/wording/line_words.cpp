@@ -1,0 +1,37 @@
+#include "engine/wording/line_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "engine/wording/say_rig.hpp"
+#include "engine/wording/typed.hpp"
+#include "engine/wording/units.hpp"
+
+namespace floatwright {
+namespace {
+
+std::string rod_and_place(const Told& told) {
+  const LineOfTheDay& drawn = *told.floated->line;
+  const PlannedReach& reach = told.floated->reaches.at(drawn.reach);
+  const auto rod = in_boat(told.rods, told.in.tackle, drawn.line.rig.rig);
+  const std::string place = at_water(reach, reach.waters.at(drawn.water));
+  return rod ? "Rod " + told.rods.rods[*rod].letter + " " + place : capitalised(place);
+}
+
+Length fly_depth(const LineOverBed& line) { return std::min(line.shape.points.back().depth, line.water); }
+
+}  // namespace
+
+std::vector<std::string> line_picture_heading(const Told& told) {
+  return {rod_and_place(told) + ", true slope", "Hatched: where the fish take."};
+}
+
+std::optional<Figure> line_figure(const Told& told) {
+  if (told.floated == nullptr || !told.floated->line || told.floated->line->line.shape.points.empty()) return std::nullopt;
+  const LineOverBed& line = told.floated->line->line;
+  return Figure{"line", fmt::format("The line over the bed at true slope. {}: water {}, fly at {}.", rod_and_place(told),
+                                    say_length(line.water, told.units), say_length(fly_depth(line), told.units))};
+}
+
+}  // namespace floatwright
