@@ -17,28 +17,44 @@ std::string why_no_stretch(const DayInputs& in) {
 
 }  // namespace
 
-DayPlan plan_day(const DayInputs& in) {
+WaterOfDay water_of_day(const DayInputs& in) {
+  WaterOfDay water;
+  water.graph = river_graph(in.river);
+  const TimeGrid grid = hours_looked_at(in.river, in.day, in.now);
+  water.outlooks = outlooks_of(in.river, in.records, grid, in.now);
+  water.flows = river_flows(in.river, water.graph, water.outlooks, grid, in.now);
+  water.temperatures = river_temperatures(in.river, water.graph, in.records, grid, in.now);
+  return water;
+}
+
+RiverDay river_day(const DayInputs& in, const WaterOfDay& water) {
+  return {in.river,   water.graph, in.settings,        in.tackle, in.judgement,
+          in.records, water.flows, water.temperatures, in.day,    in.now};
+}
+
+DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& book) {
   DayPlan plan;
   plan.made_at = in.now;
   plan.day = in.day;
   plan.time_zone = in.river.time_zone;
+  plan.outlooks = water.outlooks;
 
-  const RiverGraph graph = river_graph(in.river);
-  const TimeGrid grid = hours_looked_at(in.river, in.day, in.now);
-  plan.outlooks = outlooks_of(in.river, in.records, grid, in.now);
-  const RiverFlows flows = river_flows(in.river, graph, plan.outlooks, grid, in.now);
-  const RiverTemperatures temperatures = river_temperatures(in.river, graph, in.records, grid, in.now);
-  const RiverDay day{in.river,   graph, in.settings,  in.tackle, in.judgement,
-                     in.records, flows, temperatures, in.day,    in.now};
-
+  const RiverDay day = river_day(in, water);
   plan.why_no_stretch = why_no_day(in.river, in.day, in.now);
   if (plan.why_no_stretch.empty()) {
     // timetable, choices of line, rods and cautions of each
-    plan.stretches = in.spot ? day_at_spot(day, *in.spot) : compared_stretches(day);
+    plan.stretches = in.spot ? day_at_spot(day, *in.spot) : compared_stretches(day, book);
     if (plan.stretches.empty()) plan.why_no_stretch = why_no_stretch(in);
   }
   add_day_facts(day, plan);
   return plan;
+}
+
+DayPlan plan_day(const DayInputs& in) {
+  const WaterOfDay water = water_of_day(in);
+  const RiverDay day = river_day(in, water);
+  WaterBook book(day);
+  return planned_day(in, water, book);
 }
 
 BoatDay boat_day(DayInputs in) {

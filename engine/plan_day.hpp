@@ -4,6 +4,7 @@
 
 #include "engine/trip/day_plan.hpp"
 #include "engine/trip/handed_out.hpp"
+#include "engine/trip/water_book.hpp"
 
 namespace floatwright {
 
@@ -28,5 +29,17 @@ struct BoatDay {
 };
 
 [[nodiscard]] BoatDay boat_day(DayInputs in);
+
+// The two halves of plan_day, for boats that share the first: the river's water of the day, and what people do in it.
+struct WaterOfDay {
+  RiverGraph graph;
+  std::vector<GaugeOutlook> outlooks;
+  RiverFlows flows;
+  RiverTemperatures temperatures;
+};
+[[nodiscard]] WaterOfDay water_of_day(const DayInputs& in);
+[[nodiscard]] RiverDay river_day(const DayInputs& in, const WaterOfDay& water);
+// `book`: of this day, or of people on it who fish alike.
+[[nodiscard]] DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& book);
 
 }  // namespace floatwright

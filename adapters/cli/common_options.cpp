@@ -74,7 +74,7 @@ Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, co
         Failure{fmt::format("--date: found \"{}\"; give today, tomorrow or a date as YYYY-MM-DD", options.date), kExitUsage});
   }
   const auto ahead = std::chrono::sys_days{*day} - std::chrono::sys_days{today};
-  if (ahead < std::chrono::days{0} || ahead > std::chrono::days{2}) {
+  if (ahead < std::chrono::days{0} || ahead > kDaysAhead) {
     return tl::unexpected(Failure{
         fmt::format("--date: {} is {} days from today on the river; a plan can be made for today and at most two days ahead",
                     options.date, ahead.count()),

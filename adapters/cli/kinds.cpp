@@ -6,6 +6,7 @@
 #include "adapters/cli/day_letter.hpp"
 #include "adapters/cli/sheet_pdf.hpp"
 #include "adapters/out/calendar/plan_ics.hpp"
+#include "adapters/out/json/boats_json.hpp"
 #include "adapters/out/json/plan_json.hpp"
 #include "adapters/out/map/plan_geojson.hpp"
 #include "adapters/out/map/plan_gpx.hpp"
@@ -33,15 +34,21 @@ std::string texts(const Printed& day, Composer composer) {
 
 using Text = Result<std::string>;
 
+Text json(const Printed& day) {
+  const BoatDay& first = day.boats.front();
+  const bool of_boats = !first.in.settings.boat_of_several.empty();
+  return of_boats ? boats_json(day.boats) : plan_json(first.plan, first.in);
+}
+
 const Kind kKinds[] = {
     {"plan", "-plan.txt", [](const Printed& day) -> Text { return texts(day, float_plan); }},
     {"sheet", "-sheet.pdf", sheet_pdf},
     {"mail", "-mail.eml", [](const Printed& day) -> Text { return day_letter(day).map(as_eml); }},
     {"ashore", "-ashore.txt", [](const Printed& day) -> Text { return texts(day, left_ashore); }},
-    {"json", "-plan.json", [](const Printed& day) -> Text { return plan_json(day.boats.front().plan, day.boats.front().in); }},
-    {"calendar", "-plan.ics", [](const Printed& day) -> Text { return plan_ics(day.boats.front().plan, day.boats.front().in); }},
-    {"map", "-map.geojson", [](const Printed& day) -> Text { return plan_geojson(day.boats.front().plan, day.boats.front().in); }},
-    {"map", "-map.gpx", [](const Printed& day) -> Text { return plan_gpx(day.boats.front().plan, day.boats.front().in); }},
+    {"json", "-plan.json", json},
+    {"calendar", "-plan.ics", [](const Printed& day) -> Text { return plan_ics(day.boats); }},
+    {"map", "-map.geojson", [](const Printed& day) -> Text { return plan_geojson(day.boats); }},
+    {"map", "-map.gpx", [](const Printed& day) -> Text { return plan_gpx(day.boats); }},
 };
 
 }  // namespace

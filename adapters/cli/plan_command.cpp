@@ -12,7 +12,9 @@
 #include "adapters/cli/lock.hpp"
 #include "adapters/cli/remember.hpp"
 #include "adapters/cli/send.hpp"
+#include "adapters/cli/side_by_side.hpp"
 #include "adapters/cli/spot_asked_for.hpp"
+#include "adapters/in/files/boats_file.hpp"
 #include "adapters/in/gauges/gather.hpp"
 #include "engine/trip/local_time.hpp"
 
@@ -21,7 +23,7 @@ namespace {
 
 struct PlanOptions : CommonOptions {
   std::vector<std::string> kinds{"plan"};
-  std::string paper = "letter", at;
+  std::string paper = "letter", at, boats;
   bool send = false;
   [[nodiscard]] bool makes(const std::string& kind) const { return std::ranges::find(kinds, kind) != kinds.end(); }
 };
@@ -54,11 +56,24 @@ Result<RunLock> locked(const PlanOptions& options, const Configuration& configur
   return lock_run(configuration.directory);
 }
 
-Result<DayInputs> day_inputs(const PlanOptions& options, Configuration&& configuration, Instant now, Gathered&& gathered) {
+// The day to plan and its boats; no boats without --boats.
+Result<Boats> day_and_boats(const PlanOptions& options, const Configuration& configuration, Instant now) {
   const auto day = day_planned(options, configuration, now);
   if (!day) return tl::unexpected(day.error());
+  if (options.boats.empty()) return Boats{*day, {}};
+  const auto today = local_date(now, configuration.river.time_zone);
+  const DaysAllowed ahead{today, std::chrono::sys_days{today} + kDaysAhead};
+  auto loaded = load_boats(options.boats, configuration, options.date.empty() ? ahead : DaysAllowed{*day, *day});
+  for (const auto& problem : loaded.problems)
+    if (!problem.warning || !options.quiet) fmt::print(stderr, "{}\n", say(problem));
+  if (loaded.boats) return std::move(*loaded.boats);
+  return tl::unexpected(Failure{fmt::format("{}: the boats can't be planned; mend what stands above", options.boats), loaded.exit_code});
+}
+
+DayInputs day_inputs(const PlanOptions& options, Configuration&& configuration, Instant now, std::chrono::year_month_day day,
+                     Gathered&& gathered) {
   DayInputs in{std::move(configuration.river),     std::move(configuration.tackle), std::move(configuration.settings),
-               std::move(configuration.judgement), std::move(gathered.records),     *day,
+               std::move(configuration.judgement), std::move(gathered.records),     day,
                now};
   if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
   return in;
@@ -72,13 +87,36 @@ void tell_what_was_read(const DayInputs& in, const DayPlan& plan) {
   for (const auto& note : plan.notes) fmt::print(stderr, "{}\n", note);
 }
 
+Printed planned(const PlanOptions& options, const std::vector<BoatOrder>& boats, DayInputs in) {
+  Printed printed{{}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
+  if (boats.empty()) {
+    printed.boats.push_back(boat_day(std::move(in)));
+  } else {
+    printed.boats = plan_boats(in, boats, side_by_side);
+  }
+  return printed;
+}
+
+// Else what became of the letter.
+int told_how_fresh(const DayPlan& plan, int sent) {
+  if (plan.nothing) {
+    return tell({"no plan: no gauge of this river has a reading that can be used; see the page for what was tried", kExitNothingMade});
+  }
+  if (!plan.stale) return sent;
+  std::string missing;
+  for (const auto& gauge : plan.missing_gauges) missing += (missing.empty() ? "" : ", ") + gauge;
+  return tell({missing.empty() ? "made from readings older than 6 h" : "made without fresh readings of: " + missing,
+               kExitOldReadings});
+}
+
 int run_plan(const PlanOptions& options) {
   if (const auto wrong = wrong_kinds(options)) return tell(*wrong);
   const auto now = instant_now(options);
   if (!now) return tell(now.error());
   auto configuration = configuration_or_told(options);
   if (!configuration) return tell(configuration.error());
-  if (const auto day = day_planned(options, *configuration, *now); !day) return tell(day.error());
+  const auto asked = day_and_boats(options, *configuration, *now);
+  if (!asked) return tell(asked.error());
   const auto spot = spot_asked_for(configuration->river, options.at);
   if (!spot) return tell(spot.error());
   const auto letters = post_wanted(options, *configuration);
@@ -91,11 +129,11 @@ int run_plan(const PlanOptions& options) {
   for (const auto& trouble : gathered.troubles) say_beside(trouble);
 
   const std::filesystem::path directory = configuration->directory;
-  auto mail = configuration->mail;
-  auto in = day_inputs(options, std::move(*configuration), *now, std::move(gathered));
-  if (!in) return tell(in.error());
-  in->spot = *spot;
-  Printed printed{{boat_day(std::move(*in))}, options.paper == "a4" ? Paper::A4 : Paper::Letter, std::move(mail)};
+  const auto mail = configuration->mail;
+  auto in = day_inputs(options, std::move(*configuration), *now, asked->day, std::move(gathered));
+  in.spot = *spot;
+  Printed printed = planned(options, asked->boats, std::move(in));
+  printed.mail = mail;
   recall(printed.boats, directory);
   const DayPlan& plan = printed.boats.front().plan;
   if (options.verbose) tell_what_was_read(printed.boats.front().in, plan);
@@ -103,15 +141,7 @@ int run_plan(const PlanOptions& options) {
   const int sent = *letters ? send_day(printed, **letters, local_date(*now, printed.boats.front().in.river.time_zone)) : kExitFresh;
   const bool left_the_house = !options.out.empty() || (*letters && sent == kExitFresh);
   if (left_the_house) remember(printed.boats, directory, options.verbose);
-
-  if (plan.nothing) {
-    return tell({"no plan: no gauge of this river has a reading that can be used; see the page for what was tried", kExitNothingMade});
-  }
-  if (!plan.stale) return sent;
-  std::string missing;
-  for (const auto& gauge : plan.missing_gauges) missing += (missing.empty() ? "" : ", ") + gauge;
-  return tell({missing.empty() ? "made from readings older than 6 h" : "made without fresh readings of: " + missing,
-               kExitOldReadings});
+  return told_how_fresh(plan, sent);
 }
 
 }  // namespace
@@ -125,12 +155,17 @@ void add_plan_command(CLI::App& program, RunCommand& run) {
       ->delimiter(',')
       ->type_name("KIND[,KIND]");
   command->add_option("--at", options->at, "the day at one spot of river.json instead of a float")->type_name("SPOT");
+  command->add_option("--boats", options->boats, "the day's boats (boats.json): a plan for each, one pool of rods")
+      ->type_name("FILE")
+      ->excludes("--at");
   command->add_option("--paper", options->paper, "size of the sheet: letter (8 1/2 by 11 in) or a4")
       ->type_name("letter|a4")
       ->check(CLI::IsMember({"letter", "a4"}).description(""));
   command->add_flag("--send", options->send, "send the mail (--as mail) to whom settings.json says");
   add_output_options(*command, *options);
-  command->footer("Example: floatwright plan --config ~/lantern --as plan,json --out ~/plans");
+  command->footer(
+      "Example: floatwright plan --config ~/lantern --as plan,json --out ~/plans\n"
+      "         floatwright plan --config ~/lantern --boats ~/lantern/boats.json --as sheet --out ~/plans");
   command->callback([options, &run] { run = [options] { return run_plan(*options); }; });
 }
 

@@ -9,7 +9,7 @@ file(READ ${PROJECT_SOURCE_DIR}/config/judgement.json JUDGEMENT)
 string(STRIP "${JUDGEMENT}" JUDGEMENT)
 set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/config/judgement.json)
 
-foreach(page floatwright.1 floatwright-river.5 floatwright-tackle.5 floatwright-settings.5 floatwright-judgement.5)
+foreach(page floatwright.1 floatwright-river.5 floatwright-tackle.5 floatwright-settings.5 floatwright-boats.5 floatwright-judgement.5)
   set(source ${PROJECT_BINARY_DIR}/man/${page}.scd)
   configure_file(${PROJECT_SOURCE_DIR}/docs/man/${page}.scd ${source} @ONLY)
   if(FLOATWRIGHT_SCDOC)

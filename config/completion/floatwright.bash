@@ -36,7 +36,7 @@ _floatwright_files() {  # -d: directories only, -f: all
 _floatwright_value() {  # of the option $1 in the command $2; false where the option takes none
   case $1 in
     --config | --out) _floatwright_files -d ;;
-    --payload) _floatwright_files -f ;;
+    --boats | --payload) _floatwright_files -f ;;
     --as)
       case $2 in
         plan) _floatwright_list 'plan sheet mail ashore json calendar map' ;;
@@ -65,7 +65,7 @@ _floatwright() {
   _floatwright_value "$before" "$command" && return
   case $command in
     '') _floatwright_words 'plan check show --help --version' ;;
-    plan) _floatwright_words '--config --date --now --offline --as --at --paper --send --units --out --quiet --verbose --help' ;;
+    plan) _floatwright_words '--config --date --now --offline --as --at --boats --paper --send --units --out --quiet --verbose --help' ;;
     check) _floatwright_words '--config --mail --help' ;;
     show) _floatwright_words 'readings --help' ;;
     'show readings') _floatwright_words '--payload --service --as --help' ;;

@@ -28,6 +28,11 @@ Duration change_time(const Carried& from, const Carried& to, const ChangesJudgem
   return same_fly ? minutes(0) : minutes(judgement.fly_min);
 }
 
+bool is_elsewhere(const Rig& rig, const Tackle& tackle, const Preferences& preferences) {
+  const std::string& on = tackle.lines[rig.line].on_rod;
+  return std::ranges::any_of(preferences.rods_elsewhere, [&](std::size_t rod) { return tackle.rods[rod].id == on; });
+}
+
 bool same_line(const Rig& a, const Rig& b) { return a.line == b.line && a.tip == b.tip; }
 
 }  // namespace floatwright

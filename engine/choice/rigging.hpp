@@ -1,6 +1,7 @@
 #pragma once
 // What it takes to go from one rig to another on the same rod. The dearest change that applies is the whole of it: a
 // new spool comes strung and rigged, a new tip with its leader, a new leader with its fly. Shot goes on with the fly.
+#include "engine/choice/angler.hpp"
 #include "engine/choice/judgement.hpp"
 #include "engine/tackle/tackle.hpp"
 
@@ -17,6 +18,9 @@ struct Carried {
 };
 
 [[nodiscard]] Duration change_time(const Carried& from, const Carried& to, const ChangesJudgement& judgement);
+
+// On a rod of the pool that is not for this boat.
+[[nodiscard]] bool is_elsewhere(const Rig& rig, const Tackle& tackle, const Preferences& preferences);
 
 // A looped tip makes another line of its head.
 [[nodiscard]] bool same_line(const Rig& a, const Rig& b);

@@ -1,43 +1,30 @@
 #include <algorithm>
+#include <set>
 
+#include "engine/choice/rod_choice.hpp"
 #include "engine/choice/rod_set.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr std::size_t kMostStates = 1728;
-
 using RodSet = std::vector<const RodLoads*>;
 
-std::size_t states_of(const std::vector<RodLoads>& rods, std::size_t aboard) {
-  std::vector<std::size_t> sizes;
-  for (const RodLoads& rod : rods) sizes.push_back(rod.loads.size());
-  std::ranges::sort(sizes, std::ranges::greater{});
-  std::size_t count = 1;
-  for (std::size_t i = 0; i < aboard; ++i) count *= sizes[i];
-  return count;
-}
-
-// Drops the least of the fullest rod's loads until every set is small enough.
-void thin(std::vector<RodLoads>& rods, std::size_t aboard) {
-  const auto fullness = [](const RodLoads& rod) { return rod.loads.size(); };
-  while (states_of(rods, aboard) > kMostStates) {
-    const auto fullest = std::ranges::max_element(rods, {}, fullness);
-    if (fullest->loads.size() < 2) return;
-    fullest->loads.pop_back();
-  }
-}
-
-// Every set of `aboard` rods, in the order of the tackle file.
-std::vector<RodSet> sets_of(const std::vector<RodLoads>& rods, std::size_t aboard) {
+// Every set of `aboard` rods, in the order of the tackle file; of sets that differ in rods that are alike only the first.
+std::vector<RodSet> sets_of(const RodChoice& from) {
   std::vector<RodSet> result;
-  std::vector<bool> taken(rods.size(), false);
-  std::fill_n(taken.begin(), aboard, true);
+  std::set<std::vector<std::size_t>> seen;
+  std::vector<bool> taken(from.rods.size(), false);
+  std::fill_n(taken.begin(), from.aboard, true);
   do {
-    RodSet& set = result.emplace_back();
-    for (std::size_t i = 0; i < rods.size(); ++i) {
-      if (taken[i]) set.push_back(&rods[i]);
+    RodSet set;
+    std::vector<std::size_t> kinds;
+    for (std::size_t i = 0; i < from.rods.size(); ++i) {
+      if (!taken[i]) continue;
+      set.push_back(&from.rods[i]);
+      kinds.push_back(from.alike[i]);
     }
+    std::ranges::sort(kinds);
+    if (seen.insert(std::move(kinds)).second) result.push_back(std::move(set));
   } while (std::prev_permutation(taken.begin(), taken.end()));
   return result;
 }
@@ -83,15 +70,12 @@ RodPlan plan_of(const RodSet& set, const RodSetDay& day, const ChangesJudgement&
 
 RodPlan rods_aboard(const std::vector<WaterMinutes>& waters, const Tackle& tackle, const Preferences& preferences,
                     const Judgement& judgement) {
-  std::vector<RodLoads> rods = rod_loads(waters, tackle, judgement);
-  const auto wanted = static_cast<std::size_t>(std::max(0, preferences.rods_aboard));
-  const std::size_t aboard = std::min(wanted, rods.size());
+  const RodChoice from = rod_choice(waters, tackle, preferences, judgement);
   RodPlan nothing;
   nothing.use.resize(waters.size());
-  if (aboard == 0) return nothing;
+  if (from.aboard == 0) return nothing;
 
-  thin(rods, aboard);
-  const std::vector<RodSet> sets = sets_of(rods, aboard);
+  const std::vector<RodSet> sets = sets_of(from);
   const RodSet* best_set = nullptr;
   RodSetDay best;
   for (const RodSet& set : sets) {

@@ -7,6 +7,7 @@
 
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
+#include "engine/tackle/twins.hpp"
 
 namespace floatwright {
 namespace {
@@ -59,9 +60,11 @@ void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& way
 }
 
 // Every way in the middle case, but finer counts and strips only where the first ones came near the best.
-std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method) {
+std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method, const std::vector<std::size_t>& first_lines) {
   constexpr double kWorthRefining = 0.7;
-  std::vector<RigWays> firsts = ways(scene, method), finer = firsts;
+  std::vector<RigWays> firsts = ways(scene, method);
+  std::erase_if(firsts, [&](const RigWays& one) { return first_lines[one.rig.line] != one.rig.line; });
+  std::vector<RigWays> finer = firsts;
   const auto is_first = [&](const Technique& t) { return is_tried_first(t, scene.judgement.techniques); };
   std::vector<Ranked> tried;
   KnownLeaders leaders(scene.tackle);
@@ -122,6 +125,19 @@ std::vector<KeptWays> together(const std::vector<const Ranked*>& kept) {
   return result;
 }
 
+// What holds for a line holds for those on the twins of its rod: each stands right behind it.
+std::vector<ScoredRig> with_twins(const std::vector<ScoredRig>& scored, const std::vector<std::size_t>& first_lines) {
+  std::vector<ScoredRig> all;
+  for (const ScoredRig& one : scored) {
+    for (std::size_t line = one.rig.line; line < first_lines.size(); ++line) {
+      if (first_lines[line] != one.rig.line) continue;
+      all.push_back(one);
+      all.back().rig.line = line;
+    }
+  }
+  return all;
+}
+
 bool better(const ScoredRig& a, const ScoredRig& b) {
   if (a.worth != b.worth) return a.worth > b.worth;
   if (a.efficiency != b.efficiency) return a.efficiency > b.efficiency;
@@ -133,15 +149,16 @@ bool better(const ScoredRig& a, const ScoredRig& b) {
 std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
                                    const Judgement& judgement) {
   const Scene scene = scene_of(water, tackle, preferences, judgement);
+  const std::vector<std::size_t> first_lines = lines_of_first_twins(tackle);
   std::vector<ScoredRig> result;
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;
-    const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method);
+    const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method, first_lines);
     for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice)))
       std::ranges::move(score(scene, kept.ways, kept.paths), std::back_inserter(result));
   }
   std::ranges::stable_sort(result, better);
-  return result;
+  return with_twins(result, first_lines);
 }
 
 }  // namespace floatwright

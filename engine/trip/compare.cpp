@@ -9,11 +9,6 @@
 namespace floatwright {
 namespace {
 
-struct Pair {
-  Stretch stretch;
-  PlannedStretch planned;
-};
-
 bool has_line(const PlannedStretch& planned) { return planned.fished > Duration{}; }
 
 bool flow_known(const PlannedStretch& planned) {
@@ -21,7 +16,7 @@ bool flow_known(const PlannedStretch& planned) {
                      [](const PlannedReach& reach) { return reach.discharge.has_value(); });
 }
 
-bool comes_before(const Pair& a, const Pair& b) {
+bool comes_before(const ComparedStretch& a, const ComparedStretch& b) {
   const auto standing = [](const PlannedStretch& p) {
     if (p.verdict == Verdict::RuledOut) return 3;
     if (!has_line(p)) return 2;
@@ -40,10 +35,11 @@ std::string name_of(const PlannedStretch& planned) { return planned.from_name + 
 int percent_of(double share) { return static_cast<int>(std::lround(100.0 * share)); }
 
 // No number with a unit: percent only.
-std::string why_best(const std::vector<Pair>& all) {
+std::string why_best(const std::vector<ComparedStretch>& all) {
   const PlannedStretch& best = all.front().planned;
+  if (all.size() == 1) return "no other stretch was looked at";
   const auto second =
-      std::find_if(all.begin() + 1, all.end(), [](const Pair& p) { return p.planned.verdict == Verdict::Possible; });
+      std::find_if(all.begin() + 1, all.end(), [](const ComparedStretch& p) { return p.planned.verdict == Verdict::Possible; });
   if (second == all.end()) return "no other stretch breaks no limit";
   const PlannedStretch& next = second->planned;
   if (!has_line(next) || next.worth <= 0.0) return "no line aboard fishes on any other";
@@ -61,22 +57,21 @@ std::string why_not_best(const PlannedStretch& planned, const PlannedStretch& be
   return less < 1 ? "its fishing hours are worth as much" : "its fishing hours are worth " + std::to_string(less) + " % less";
 }
 
-void judge(std::vector<Pair>& all) {
+void judge(std::vector<ComparedStretch>& all) {
   PlannedStretch& best = all.front().planned;
   if (best.verdict == Verdict::Possible && has_line(best)) {
     best.verdict = Verdict::Recommended;
     best.why = why_best(all);
   }
-  for (Pair& pair : all) {
+  for (ComparedStretch& pair : all) {
     if (pair.planned.verdict == Verdict::Possible) pair.planned.why = why_not_best(pair.planned, best);
   }
 }
 
 }  // namespace
 
-std::vector<PlannedStretch> compared_stretches(const RiverDay& day) {
-  WaterBook book(day);
-  std::vector<Pair> all;
+std::vector<ComparedStretch> compared(const RiverDay& day, WaterBook& book) {
+  std::vector<ComparedStretch> all;
   for (Stretch& stretch : stretches(day)) {
     PlannedStretch planned = planned_stretch(day, book, stretch);
     all.push_back({std::move(stretch), std::move(planned)});
@@ -84,13 +79,19 @@ std::vector<PlannedStretch> compared_stretches(const RiverDay& day) {
   if (all.empty()) return {};
   std::stable_sort(all.begin(), all.end(), comes_before);
   judge(all);
-  Pair& first = all.front();
-  if (first.planned.verdict == Verdict::Recommended) {
-    add_changes(day, book, first.stretch, first.planned);
-    first.planned.line = line_of_the_day(day, book, first.stretch, first.planned);
-  }
+  return all;
+}
+
+std::vector<PlannedStretch> compared_stretches(const RiverDay& day, WaterBook& book) {
+  std::vector<ComparedStretch> all = compared(day, book);
   std::vector<PlannedStretch> planned;
-  for (Pair& pair : all) planned.push_back(std::move(pair.planned));
+  for (ComparedStretch& one : all) {
+    if (one.planned.verdict == Verdict::Recommended) {
+      add_changes(day, book, one.stretch, one.planned);
+      one.planned.line = line_of_the_day(day, book, one.stretch, one.planned);
+    }
+    planned.push_back(std::move(one.planned));
+  }
   return planned;
 }
 

@@ -5,7 +5,14 @@
 
 namespace floatwright {
 
-// All stretches of the day, compared, the recommended one (if any) first with the flows at which its choices change.
-[[nodiscard]] std::vector<PlannedStretch> compared_stretches(const RiverDay& day);
+struct ComparedStretch {
+  Stretch stretch;
+  PlannedStretch planned;
+};
+
+// All stretches of the day, the recommended one (if any) first.
+[[nodiscard]] std::vector<ComparedStretch> compared(const RiverDay& day, WaterBook& book);
+// The same, the recommended one with the flows at which its choices change.
+[[nodiscard]] std::vector<PlannedStretch> compared_stretches(const RiverDay& day, WaterBook& book);
 
 }  // namespace floatwright

@@ -1,9 +1,14 @@
 #include "engine/trip/planned_stretch.hpp"
 
+#include <algorithm>
+
 #include "engine/choice/advise.hpp"
 #include "engine/choice/changes.hpp"
 #include "engine/trip/bands.hpp"
+#include "engine/choice/ranking.hpp"
+#include "engine/choice/rigging.hpp"
 #include "engine/trip/cautions.hpp"
+#include "engine/trip/local_time.hpp"
 #include "engine/trip/planned_reach.hpp"
 
 namespace floatwright {
@@ -12,6 +17,7 @@ namespace {
 constexpr const char* kTooWarm = "too warm for trout at that hour: no fishing";
 constexpr const char* kRuledOut = "not looked at: ruled out";
 constexpr const char* kNoLine = "No line aboard reaches the fish here; fish the softer edge.";
+constexpr const char* kNoRodLeft = "No rod left in the pool fishes here.";
 
 // A water of the plan that can be fished, and where it stands.
 struct Fishable {
@@ -70,6 +76,9 @@ void add_notes(const RiverDay& day, const Timetable& times, PlannedStretch& plan
     if (!row.passage.lake) continue;
     planned.notes.push_back(day.river.lakes[*row.passage.lake].name + " is rowed across.");
   }
+  const auto& asked = day.settings.launch;
+  if (asked && times.launch > at_local(day.day, *asked, day.river.time_zone))
+    planned.notes.push_back("The launch asked for is before first light, or past: it is put off until then.");
 }
 
 std::string why_not_fished(const PlannedReach& reach, bool ruled_out, Duration fishing) {
@@ -102,14 +111,29 @@ std::vector<Fishable> add_reaches(const RiverDay& day, WaterBook& book, const St
   return fishable;
 }
 
+// What is scored there on the rods that the boat may have.
+std::vector<ScoredRig> scored_for_this_boat(const RiverDay& day, const ScoredWater& page) {
+  std::vector<ScoredRig> scored = page.scored;
+  std::erase_if(scored, [&](const ScoredRig& s) { return is_elsewhere(s.rig, day.tackle, day.settings.preferences); });
+  return scored;
+}
+
+std::string why_not_used(const RiverDay& day, const ScoredWater& page, const std::string& why) {
+  const bool on_some_rod = std::any_of(page.scored.begin(), page.scored.end(),
+                                       [&](const ScoredRig& s) { return fishes(s, day.judgement.choice); });
+  const bool pool = !day.settings.preferences.rods_elsewhere.empty();
+  if (pool && on_some_rod) return kNoRodLeft;
+  return why.empty() ? kNoLine : why;
+}
+
 // What is rigged and used, with what the whole table has to say of the water beside it.
 WaterChoice choice_of(const RiverDay& day, const ScoredWater& page, const std::optional<std::size_t>& use) {
   std::vector<Rig> rigged;
   if (use) rigged.push_back(page.scored[*use].rig);
-  WaterChoice choice = advise(page.scored, day.tackle, day.judgement.choice, rigged);
+  WaterChoice choice = advise(scored_for_this_boat(day, page), day.tackle, day.judgement.choice, rigged);
   if (!use) {
     choice.best.reset();
-    if (choice.why_none.empty()) choice.why_none = kNoLine;
+    choice.why_none = why_not_used(day, page, choice.why_none);
     return choice;
   }
   const ScoredRig& used = page.scored[*use];
@@ -125,10 +149,14 @@ WaterChoice choice_of(const RiverDay& day, const ScoredWater& page, const std::o
   return choice;
 }
 
-void add_choices(const RiverDay& day, const std::vector<Fishable>& fishable, PlannedStretch& planned) {
+std::vector<WaterMinutes> minutes_of(const std::vector<Fishable>& fishable, const PlannedStretch& planned) {
   std::vector<WaterMinutes> minutes;
   for (const Fishable& f : fishable) minutes.push_back({planned.reaches[f.reach].waters[f.water].fishing, f.page->scored});
-  planned.rods = rods_aboard(minutes, day.tackle, day.settings.preferences, day.judgement);
+  return minutes;
+}
+
+void add_choices(const RiverDay& day, const std::vector<Fishable>& fishable, PlannedStretch& planned) {
+  planned.rods = rods_aboard(minutes_of(fishable, planned), day.tackle, day.settings.preferences, day.judgement);
   for (std::size_t i = 0; i < fishable.size(); ++i) {
     PlannedWater& water = planned.reaches[fishable[i].reach].waters[fishable[i].water];
     water.choice = choice_of(day, *fishable[i].page, i < planned.rods.use.size() ? planned.rods.use[i] : std::nullopt);
@@ -181,6 +209,13 @@ PlannedStretch planned_stretch(const RiverDay& day, WaterBook& book, const Stret
   return planned;
 }
 
+std::vector<WaterMinutes> waters_fished(const RiverDay& day, WaterBook& book, const Stretch& stretch) {
+  PlannedStretch planned;
+  if (stretch.times.rows.empty()) return {};
+  planned.stop_by = heat_of(day, stretch.times, heat_limits(day.river, day.settings)).stop_by;
+  return minutes_of(add_reaches(day, book, stretch, planned), planned);
+}
+
 void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, PlannedStretch& planned) {
   for (std::size_t r = 0; r < planned.reaches.size(); ++r) {
     const Passage& passage = stretch.times.rows[r].passage;
@@ -192,8 +227,8 @@ void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, P
       if (!choice.best) continue;
       const Water& water = waters_of(day, passage)[w];
       const WaterAtFlow water_at = [&](Discharge q) { return water_at_flow(day, passage, water, t, q); };
-      changes_at(choice, book.at(passage, w, t).scored, water_at, flow->middle, day.tackle, day.settings.preferences,
-                 day.judgement);
+      changes_at(choice, scored_for_this_boat(day, book.at(passage, w, t)), water_at, flow->middle, day.tackle,
+                 day.settings.preferences, day.judgement);
     }
   }
 }

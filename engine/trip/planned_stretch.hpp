@@ -8,6 +8,9 @@ namespace floatwright {
 
 [[nodiscard]] PlannedStretch planned_stretch(const RiverDay& day, WaterBook& book, const Stretch& stretch);
 
+// What is fished on a stretch, with every rig scored, for sharing rods out before the stretch is planned.
+[[nodiscard]] std::vector<WaterMinutes> waters_fished(const RiverDay& day, WaterBook& book, const Stretch& stretch);
+
 // The flows at which each water's choice would change: dear, so only for the stretch recommended.
 void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, PlannedStretch& planned);
 

@@ -19,12 +19,14 @@ struct Settings {
   Duration stops_per_trip = hours(1.0), lunch = minutes(30.0);
   std::optional<Length> least_stretch, most_stretch;
   std::optional<std::string> from, to;      // access ids: only this stretch
+  std::optional<Duration> launch;           // local; asked for, in place of the earliest
   std::optional<Temperature> heat_caution, heat_stop;  // only lower than the defaults
   std::optional<double> wading_limit_m2_s;  // depth x speed; only lower
   std::optional<Length> visibility;         // typed this morning
   std::string emergency;                    // a sentence for the sheet
   std::string ashore_contact, ashore_phone;
   std::string boat;
+  std::string boat_of_several;              // its name on a day of several boats; empty: the only one
 };
 
 }  // namespace floatwright

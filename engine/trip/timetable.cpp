@@ -123,7 +123,7 @@ Duration time_afloat(const RiverDay& day, RiverPlace from, RiverPlace to, Instan
 }
 
 Instant launch_time(const RiverDay& day, const SunDay& sun) {
-  Instant launch = at_local(day.day, day.settings.earliest_launch, day.river.time_zone);
+  Instant launch = at_local(day.day, day.settings.launch.value_or(day.settings.earliest_launch), day.river.time_zone);
   if (sun.civil_dawn.has_value()) launch = std::max(launch, up_to_ten_minutes(*sun.civil_dawn));
   if (local_date(day.now, day.river.time_zone) == day.day) launch = std::max(launch, up_to_ten_minutes(day.now));
   return launch;

@@ -28,7 +28,7 @@ struct Timetable {
   Instant off_by{};  // with slack, up to the next ten minutes: when those ashore begin to count
 };
 
-// The earliest launch of the settings, civil dawn or, on the day itself, now: whichever is latest; "now" is rounded up
+// The launch asked for, else the earliest of the settings; civil dawn or, on the day itself, now: whichever is latest; "now" is rounded up
 // to ten minutes.
 [[nodiscard]] Instant launch_time(const RiverDay& day, const SunDay& sun);
 

@@ -2,15 +2,20 @@
 
 namespace floatwright {
 
+WaterBook::Page& WaterBook::page(const Key& key) {
+  const std::scoped_lock alone(turning_);
+  return pages_[key];
+}
+
 const ScoredWater& WaterBook::at(const Passage& passage, std::size_t water, Instant read_at) {
-  const Key key{passage.from, passage.to, water, read_at};
-  const auto found = pages_.find(key);
-  if (found != pages_.end()) return found->second;
-  ScoredWater page{met_water(day_, passage, waters_of(day_, passage)[water], read_at), {}};
-  if (page.met.to_fish.has_value()) {
-    page.scored = scored_rigs(*page.met.to_fish, day_.tackle, day_.settings.preferences, day_.judgement);
-  }
-  return pages_.emplace(key, std::move(page)).first->second;
+  Page& page = this->page({passage.from, passage.to, water, read_at});
+  std::call_once(page.written, [&] {
+    page.water.met = met_water(day_, passage, waters_of(day_, passage)[water], read_at);
+    if (!page.water.met.to_fish.has_value()) return;
+    page.water.scored =
+        scored_rigs(*page.water.met.to_fish, day_.tackle, day_.settings.preferences, day_.judgement);
+  });
+  return page.water;
 }
 
 }  // namespace floatwright

@@ -1,6 +1,8 @@
 #pragma once
-// Every water met and scored once: stretches share reaches, and a water at the same half hour is the same water.
+// Every water met and scored once: stretches share reaches, and a water at the same half hour is the same water. Boats
+// whose people fish alike share a book; threads may read in it at once.
 #include <map>
+#include <mutex>
 #include <tuple>
 
 #include "engine/trip/met_water.hpp"
@@ -20,8 +22,14 @@ class WaterBook {
 
  private:
   using Key = std::tuple<RiverPlace, RiverPlace, std::size_t, Instant>;
+  struct Page {
+    std::once_flag written;
+    ScoredWater water;
+  };
+  Page& page(const Key& key);
   const RiverDay& day_;
-  std::map<Key, ScoredWater> pages_;
+  std::mutex turning_;
+  std::map<Key, Page> pages_;
 };
 
 }  // namespace floatwright

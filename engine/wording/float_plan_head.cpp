@@ -59,12 +59,20 @@ void add_doubts(Page& page, const Told& told) {
 
 }  // namespace
 
-std::string hours_line(const Told& told) {
+std::string say_boat(const Told& told) {
   const Settings& settings = told.in.settings;
-  std::string line = settings.who.empty() ? "" : typed(settings.who) + "   ";
+  const std::string boat = typed(settings.boat_of_several), guide = typed(settings.who);
   const std::size_t anglers = settings.preferences.anglers.size();
-  if (anglers > 0) line += fmt::format("{} angler{}   ", anglers, anglers == 1 ? "" : "s");
-  line += hours_words(told);
+  const std::string people = anglers == 0 ? "" : fmt::format("{} angler{}", anglers, anglers == 1 ? "" : "s");
+  const auto with = [](const std::string& a, const char* between, const std::string& b) {
+    return a.empty() || b.empty() ? a + b : a + between + b;
+  };
+  return with(boat, "   ", with(guide, boat.empty() ? "   " : ", ", people));
+}
+
+std::string hours_line(const Told& told) {
+  const std::string boat = say_boat(told);
+  std::string line = (boat.empty() ? "" : boat + "   ") + hours_words(told);
   const std::string sun = sun_words(told);
   return sun.empty() ? line : line + "   " + sun;
 }
@@ -137,6 +145,7 @@ void add_head(Page& page, const Told& told) {
 
 void add_no_plan_head(Page& page, const Told& told) {
   page.blocks.push_back(Heading{"NO PLAN: " + typed(told.in.river.name), head_of_day(told.plan.day), 1});
+  if (!told.in.settings.boat_of_several.empty()) page.blocks.push_back(Lines{{say_boat(told)}, "BOAT"});
   page.blocks.push_back(Lines{{capitalised(why_nothing(told)) + "."}, "WHY"});
   page.blocks.push_back(Lines{{what_to_do(told)}, "DO"});
   const GaugeOutlook* outlook = main_outlook(told.plan);

@@ -51,6 +51,8 @@ void add_foot(Page& page, const Told& told);
 void add_log_boxes(Page& page, const Told& told);
 
 // Helpers that several parts use.
+// "Boat 1   Wren, 2 anglers" on a day of several boats; else "Wren   2 anglers". Empty when nobody is named.
+[[nodiscard]] std::string say_boat(const Told& told);
 [[nodiscard]] bool at_spot(const Told& told);  // the day is at one place: no boat, launch or take-out in the words
 [[nodiscard]] std::string fished_hours(const PlannedStretch& spot, const LocalClock& clock);  // "07:30-12:00 and 14:10-19:00"
 [[nodiscard]] std::string aboard(const Told& told);    // " aboard"; on the bank nothing

@@ -90,12 +90,26 @@ std::string change_words(const Told& told, const RigChange& change) {
   return "to " + say(tackle, change.to, told.units);
 }
 
+// A boat that got fewer rods of the pool than it asked for; empty where there is no pool, or it got all.
+std::string say_rods_short(const Told& told) {
+  const Preferences& asked = told.in.settings.preferences;
+  const std::size_t got = told.rods.rods.size(), wanted = static_cast<std::size_t>(std::max(0, asked.rods_aboard));
+  if (asked.rods_elsewhere.empty() || got >= wanted) return "";
+  if (got == 0) return "No rod is left in the pool that fishes here: this boat has none.";
+  return fmt::format("{} of the {} rods asked for: no other left in the pool would bring more.", got, wanted);
+}
+
 }  // namespace
 
 void add_rods(Page& page, const Told& told, bool brief) {
   Rods rods{at_spot(told) ? "RIG THESE" : "RIG THESE BEFORE YOU LAUNCH", {}, bag(told)};
   for (const RodInBoat& rod : told.rods.rods)
     rods.rods.push_back({mark_of(told, rod), rod.letter, brief ? brief_rod_lines(told, rod) : rod_lines(told, rod)});
+  const std::string few = say_rods_short(told);
+  if (rods.rods.empty() && !few.empty()) {
+    page.blocks.push_back(Lines{{few}, "RIG"});
+    return;
+  }
   if (rods.rods.empty()) {
     page.blocks.push_back(Lines{{fmt::format("No line{} reaches the fish {}: no rod is named.", aboard(told),
                                              at_spot(told) ? "here" : "on this float")},
@@ -103,6 +117,7 @@ void add_rods(Page& page, const Told& told, bool brief) {
     return;
   }
   page.blocks.push_back(std::move(rods));
+  if (!few.empty()) page.blocks.push_back(Lines{{few}, "POOL"});
 }
 
 std::vector<std::string> rig_change_lines(const Told& told) {

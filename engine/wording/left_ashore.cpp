@@ -95,6 +95,7 @@ Page left_ashore(const DayPlan& plan, const DayInputs& in) {
   page.title = typed(in.river.name) + ", left ashore, " + say_day(plan.day);
   page.blocks.push_back(Heading{"LEFT ASHORE: " + typed(in.river.name), head_of_day(plan.day), 1});
   if (facts.floated == nullptr) {
+    if (!in.settings.boat_of_several.empty()) page.blocks.push_back(Lines{{say_boat(facts)}, "BOAT"});
     page.blocks.push_back(Lines{{fmt::format("No {} is planned for this day: nobody is expected on the water by this plan.",
                                              at_spot(facts) ? "fishing" : "float")},
                                 ""});

@@ -47,29 +47,42 @@ bool leave_out_a_water(SheetStretch& sheet) {
   return true;
 }
 
-bool on_one_rig(const PlannedReach& a, const PlannedReach& b) {
-  if (has_stop(a) || b.lunch || a.waters.size() != 1 || b.waters.size() != 1) return false;
-  if (!is_fished(a) || !is_fished(b)) return false;
-  const auto &one = a.waters[0].choice.best, &other = b.waters[0].choice.best;
-  return one && other && one->rig == other->rig &&
-         (!(one->technique == other->technique) || one->indicator_to_fly.si() != other->indicator_to_fly.si());
+const ScoredRig* only_choice(const PlannedReach& reach) {
+  if (reach.waters.size() != 1 || !reach.closed_why.empty()) return nullptr;
+  const auto& best = reach.waters[0].choice.best;
+  return best ? &*best : nullptr;
 }
 
-// Neighbours on one rig are told with the way of fishing of the one fished longer.
+bool on_one_rig(const PlannedReach& a, const PlannedReach& b) {
+  const ScoredRig *one = only_choice(a), *other = only_choice(b);
+  return one != nullptr && other != nullptr && one->rig == other->rig && !has_stop(a) && !b.lunch;
+}
+
+bool fished_alike(const PlannedReach& a, const PlannedReach& b) {
+  const ScoredRig *one = only_choice(a), *other = only_choice(b);
+  return one->technique == other->technique && one->indicator_to_fly.si() == other->indicator_to_fly.si();
+}
+
+// Neighbours on one rig, as many as there are in a row, are told with the way of fishing of the one fished longest.
 bool put_techniques_together(SheetStretch& sheet) {
   auto& reaches = sheet.stretch.reaches;
-  for (std::size_t i = 0; i + 1 < reaches.size(); ++i) {
-    if (!on_one_rig(reaches[i], reaches[i + 1])) continue;
-    PlannedWater &a = reaches[i].waters[0], &b = reaches[i + 1].waters[0];
-    const ScoredRig& longer = a.fishing < b.fishing ? *b.choice.best : *a.choice.best;
-    const Technique technique = longer.technique;
-    const Length to_fly = longer.indicator_to_fly;
-    for (PlannedWater* water : {&a, &b}) {
-      water->choice.best->technique = technique;
-      water->choice.best->indicator_to_fly = to_fly;
+  for (auto first = reaches.begin(); first != reaches.end();) {
+    auto end = first + 1;
+    while (end != reaches.end() && on_one_rig(*(end - 1), *end)) ++end;
+    const auto differ = [&](const PlannedReach& reach) { return !fished_alike(*first, reach); };
+    if (end - first > 1 && std::any_of(first + 1, end, differ)) {
+      const auto longest = std::max_element(first, end, [](const PlannedReach& a, const PlannedReach& b) {
+        return a.waters[0].fishing < b.waters[0].fishing;
+      });
+      const ScoredRig way = *only_choice(*longest);
+      for (auto reach = first; reach != end; ++reach) {
+        reach->waters[0].choice.best->technique = way.technique;
+        reach->waters[0].choice.best->indicator_to_fly = way.indicator_to_fly;
+      }
+      ++sheet.techniques_put_together;
+      return true;
     }
-    ++sheet.techniques_put_together;
-    return true;
+    first = end;
   }
   return false;
 }

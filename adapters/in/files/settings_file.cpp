@@ -4,6 +4,7 @@
 
 #include "adapters/in/files/calendar_text.hpp"
 #include "adapters/in/files/mail_object.hpp"
+#include "adapters/in/files/people_and_methods.hpp"
 #include "adapters/in/files/quantities.hpp"
 #include "engine/river/names.hpp"
 #include "engine/tackle/names.hpp"
@@ -15,7 +16,6 @@ namespace {
 constexpr Range<Temperature> kHeatStops{fahrenheit(40.0), fahrenheit(70.0)};
 constexpr Range<Temperature> kHeatCautions{fahrenheit(40.0), fahrenheit(67.0)};
 constexpr double kLargestWadingProduct = 6.5 * kMetresPerFoot * kMetresPerFoot;  // m2/s, 6.5 ft2/s
-constexpr Range<Length> kCasts{metres(2.0), metres(40.0)};
 constexpr Range<Length> kStretches{kilometres(0.1), kilometres(300.0)};
 constexpr Range<Duration> kPauses{minutes(0.0), hours(12.0)};
 constexpr Range<Length> kVisibilities{metres(0.0), metres(30.0)};
@@ -26,39 +26,6 @@ void read_who(TypedObject& in, Settings& settings) {
   settings.who = who->text("name", Need::Optional);
   settings.phone = who->text("phone", Need::Optional);
   who->finish();
-}
-
-std::vector<Angler> read_people(TypedObject& in) {
-  std::vector<Angler> people;
-  for (TypedObject& item : in.objects("people", Need::Required)) {
-    Angler person;
-    person.name = item.text("name", Need::Optional);
-    person.cast = read_length(item, "cast", kCasts, Need::Optional).value_or(person.cast);
-    person.wades = item.truth("wades", false);
-    item.finish();
-    people.push_back(person);
-  }
-  if (people.empty() && in.has("people")) {
-    in.tell("people", "nobody", "at least one person",
-            "Write { \"name\": \"guest\", \"cast_ft\": 40, \"wades\": false }.");
-  }
-  return people;
-}
-
-std::map<Method, double> read_methods(TypedObject& in) {
-  std::map<Method, double> methods;
-  auto typed = in.object("methods", Need::Required);
-  if (!typed) return methods;
-  for (const auto& [method, word] : kMethodWords) {
-    const auto preference = typed->plain_number(word, 0.0, 1.0, Need::Optional);
-    if (preference && *preference > 0.0) methods[method] = *preference;
-  }
-  typed->finish();
-  if (methods.empty()) {
-    typed->tell("", "no method with a preference over 0", "at least one",
-                "Write \"swing\": 1.0, or the method you fish.");
-  }
-  return methods;
 }
 
 void read_platforms(TypedObject& in, Preferences& preferences) {
@@ -148,8 +115,8 @@ ReadSettings read_settings(const LocatedJson& root, FileReading& reading) {
   settings.units = meaning_of(*in, "units", in->text("units", Need::Optional), kUnits).value_or(UnitSystem::Us);
   settings.day_turns_at = read_time_of_day(*in, "day_turns_at", Need::Optional).value_or(settings.day_turns_at);
   settings.boat = in->text("boat", Need::Optional);
-  settings.preferences.anglers = read_people(*in);
-  settings.preferences.methods = read_methods(*in);
+  settings.preferences.anglers = read_people(*in, "people", Need::Required);
+  settings.preferences.methods = read_methods(*in, Need::Required);
   read_platforms(*in, settings.preferences);
   settings.preferences.rods_aboard = in->whole_number("rods_aboard", 1, 12, Need::Optional).value_or(3);
   read_hours(*in, settings);

@@ -93,9 +93,11 @@ std::string plain_text(const Page& page, const Told& told) {
 
 DayEntry day_entry(const Told& told) {
   const std::string river = typed(told.in.river.name);
-  if (told.floated == nullptr) return {"NO PLAN: " + river, "", plain_text(no_plan_page(told), told)};
+  const std::string boat = typed(told.in.settings.boat_of_several);
+  const std::string whose = boat.empty() ? "" : boat + ", ";
+  if (told.floated == nullptr) return {"NO PLAN: " + whose + river, "", plain_text(no_plan_page(told), told)};
   const std::string doubt = told.plan.stale ? "OLD READINGS: " : "";
-  return {doubt + river + ": " + say_range(told, *told.floated),
+  return {doubt + whose + river + ": " + say_range(told, *told.floated),
           at_spot(told) ? put_in(told) : put_in(told) + " to " + take_out(told),
           plain_text(float_page(told), told)};
 }

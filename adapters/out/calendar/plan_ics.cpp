@@ -41,7 +41,10 @@ std::uint64_t fnv1a(const std::string& text) {
 }
 
 std::string uid(const DayPlan& plan, const DayInputs& in) {
-  std::string key = in.river.name + '\n' + in.settings.who + '\n' + in.settings.boat;
+  const Settings& settings = in.settings;
+  const std::string whose = settings.boat_of_several.empty() ? settings.who + '\n' + settings.boat
+                                                             : "of several\n" + settings.boat_of_several;
+  std::string key = in.river.name + '\n' + whose;
   if (in.spot) key += "\nat " + in.river.spots.at(*in.spot).id;  // stands beside the float of that day
   return fmt::format("float-{:04}-{:02}-{:02}-{:016x}", static_cast<int>(plan.day.year()),
                      static_cast<unsigned>(plan.day.month()), static_cast<unsigned>(plan.day.day()), fnv1a(key));
@@ -106,15 +109,30 @@ icalcomponent* event_of(const Told& told) {
   return event;
 }
 
+Component empty_calendar() {
+  Component calendar{icalcomponent_new_vcalendar()};
+  icalcomponent_add_property(calendar.get(), icalproperty_new_version("2.0"));
+  icalcomponent_add_property(calendar.get(), icalproperty_new_prodid("-//floatwright//float plan//EN"));
+  return calendar;
+}
+
+std::string text_of(const Component& calendar) {
+  const std::unique_ptr<char, Freed> text{icalcomponent_as_ical_string_r(calendar.get())};
+  return text.get();
+}
+
 }  // namespace
 
 std::string plan_ics(const DayPlan& plan, const DayInputs& in) {
-  const Component calendar{icalcomponent_new_vcalendar()};
-  icalcomponent_add_property(calendar.get(), icalproperty_new_version("2.0"));
-  icalcomponent_add_property(calendar.get(), icalproperty_new_prodid("-//floatwright//float plan//EN"));
+  const Component calendar = empty_calendar();
   icalcomponent_add_component(calendar.get(), event_of(told(plan, in)));
-  const std::unique_ptr<char, Freed> text{icalcomponent_as_ical_string_r(calendar.get())};
-  return text.get();
+  return text_of(calendar);
+}
+
+std::string plan_ics(const std::vector<BoatDay>& boats) {
+  const Component calendar = empty_calendar();
+  for (const BoatDay& boat : boats) icalcomponent_add_component(calendar.get(), event_of(told(boat.plan, boat.in)));
+  return text_of(calendar);
 }
 
 }  // namespace floatwright

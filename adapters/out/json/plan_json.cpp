@@ -32,23 +32,6 @@ Json hours_json(JsonPlan& out) {
   return list;
 }
 
-Json fronts_json(JsonPlan& out) {
-  Json list = Json::array();
-  for (const DamFront& front : out.plan.fronts) {
-    const auto& dams = out.in.river.dams;
-    Json object{{"dam", front.dam < dams.size() ? Json(dams[front.dam].id) : Json(nullptr)},
-                {"where", front.place_name}};
-    object["before_m3_s"] = number(out, si(front.before), "before_m3_s");
-    object["after_m3_s"] = number(out, si(front.after), "after_m3_s");
-    put_instant(out, object, "leaves", front.leaves);
-    put_instant(out, object, "earliest", front.earliest);
-    put_instant(out, object, "expected", front.expected);
-    put_instant(out, object, "latest", front.latest);
-    list.push_back(object);
-  }
-  return list;
-}
-
 // The day's cautions and those of the stretch to float: what a reader of the plan must not miss.
 Json cautions_json(JsonPlan& out) {
   Json list = Json::array();
@@ -67,6 +50,23 @@ Json stretches_json(JsonPlan& out) {
 }
 
 }  // namespace
+
+Json fronts_json(JsonPlan& out) {
+  Json list = Json::array();
+  for (const DamFront& front : out.plan.fronts) {
+    const auto& dams = out.in.river.dams;
+    Json object{{"dam", front.dam < dams.size() ? Json(dams[front.dam].id) : Json(nullptr)},
+                {"where", front.place_name}};
+    object["before_m3_s"] = number(out, si(front.before), "before_m3_s");
+    object["after_m3_s"] = number(out, si(front.after), "after_m3_s");
+    put_instant(out, object, "leaves", front.leaves);
+    put_instant(out, object, "earliest", front.earliest);
+    put_instant(out, object, "expected", front.expected);
+    put_instant(out, object, "latest", front.latest);
+    list.push_back(object);
+  }
+  return list;
+}
 
 Json river_state_json(JsonPlan& out) {
   const GaugeOutlook* outlook = main_outlook(out.plan);
@@ -123,7 +123,7 @@ Json caution_json(JsonPlan& out, const Caution& caution) {
   return object;
 }
 
-std::string plan_json(const DayPlan& plan, const DayInputs& in) {
+Json plan_document(const DayPlan& plan, const DayInputs& in) {
   JsonPlan out{plan, in, LocalClock(plan.time_zone), {}};
   Json document{{"schema_version", 1}, {"kind", "float_plan"}};
   put_instant(out, document, "made_at", plan.made_at);
@@ -144,8 +144,13 @@ std::string plan_json(const DayPlan& plan, const DayInputs& in) {
   document["notes"] = plan.notes;
   for (const std::string& doubt : out.doubts) document["notes"].push_back(doubt);
   document["foot"] = kFoot;
-  // Bytes that are no UTF-8 become the replacement character, so that the document can always be read.
+  return document;
+}
+
+std::string document_text(const Json& document) {
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
+
+std::string plan_json(const DayPlan& plan, const DayInputs& in) { return document_text(plan_document(plan, in)); }
 
 }  // namespace floatwright

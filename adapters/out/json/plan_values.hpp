@@ -51,5 +51,11 @@ void put_instant(JsonPlan& out, Json& object, const std::string& key, const std:
 [[nodiscard]] Json caution_json(JsonPlan& out, const Caution& caution);
 [[nodiscard]] Json readings_json(JsonPlan& out);
 [[nodiscard]] Json river_state_json(JsonPlan& out);
+[[nodiscard]] Json fronts_json(JsonPlan& out);
+
+// The whole plan; and a document as text. Bytes that are no UTF-8 become the replacement character, so that it can always
+// be read.
+[[nodiscard]] Json plan_document(const DayPlan& plan, const DayInputs& in);
+[[nodiscard]] std::string document_text(const Json& document);
 
 }  // namespace floatwright

@@ -25,9 +25,12 @@ struct MapPoint {
 
 // All of the river, in the file's order: accesses, hazards, spots.
 [[nodiscard]] std::vector<MapPoint> map_points(const DayPlan& plan, const DayInputs& in);
+// Each point once; what is said of one boat only begins with its name.
+[[nodiscard]] std::vector<MapPoint> map_points(const std::vector<BoatDay>& boats);
 
 [[nodiscard]] std::string kind_word(MapPointKind kind);  // "access"
 [[nodiscard]] std::string map_title(const DayPlan& plan, const DayInputs& in);
+[[nodiscard]] std::string map_title(const std::vector<BoatDay>& boats);
 
 // Six decimals of a degree, a tenth of a metre on the ground.
 [[nodiscard]] double map_degrees(double degrees);

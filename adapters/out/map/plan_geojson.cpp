@@ -37,11 +37,13 @@ Json feature(const MapPoint& point) {
 
 }  // namespace
 
-std::string plan_geojson(const DayPlan& plan, const DayInputs& in) {
-  Json document{{"type", "FeatureCollection"}, {"title", map_title(plan, in)}, {"note", kFoot}};
+std::string plan_geojson(const std::vector<BoatDay>& boats) {
+  Json document{{"type", "FeatureCollection"}, {"title", map_title(boats)}, {"note", kFoot}};
   document["features"] = Json::array();
-  for (const MapPoint& point : map_points(plan, in)) document["features"].push_back(feature(point));
+  for (const MapPoint& point : map_points(boats)) document["features"].push_back(feature(point));
   return document.dump(2) + "\n";
 }
+
+std::string plan_geojson(const DayPlan& plan, const DayInputs& in) { return plan_geojson({BoatDay{in, plan}}); }
 
 }  // namespace floatwright

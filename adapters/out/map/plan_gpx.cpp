@@ -49,8 +49,8 @@ std::string file_words(const std::vector<MapPoint>& points) {
 
 }  // namespace
 
-std::string plan_gpx(const DayPlan& plan, const DayInputs& in) {
-  const auto points = map_points(plan, in);
+std::string plan_gpx(const std::vector<BoatDay>& boats) {
+  const auto points = map_points(boats);
   pugi::xml_document document;
   pugi::xml_node declaration = document.append_child(pugi::node_declaration);
   declaration.append_attribute("version").set_value("1.0");
@@ -60,14 +60,16 @@ std::string plan_gpx(const DayPlan& plan, const DayInputs& in) {
   gpx.append_attribute("creator").set_value("floatwright");
   gpx.append_attribute("xmlns").set_value("http://www.topografix.com/GPX/1/1");
   pugi::xml_node metadata = gpx.append_child("metadata");
-  put_text(metadata, "name", map_title(plan, in));
+  put_text(metadata, "name", map_title(boats));
   put_text(metadata, "desc", file_words(points));
-  put_text(metadata, "time", date::format("%FT%TZ", plan.made_at));
+  put_text(metadata, "time", date::format("%FT%TZ", boats.front().plan.made_at));
   for (const MapPoint& point : points)
     if (point.at) put_waypoint(gpx, point);
   std::ostringstream out;
   document.save(out, "  ", pugi::format_indent, pugi::encoding_utf8);
   return out.str();
 }
+
+std::string plan_gpx(const DayPlan& plan, const DayInputs& in) { return plan_gpx({BoatDay{in, plan}}); }
 
 }  // namespace floatwright

@@ -136,5 +136,20 @@ TEST(SheetStretch, PutsNeighboursOnOneRigTogetherAsTheOneFishedLonger) {
   EXPECT_EQ(sheet.stretch.reaches[0].waters[0].choice.best->technique.method, Method::Swing);
 }
 
+// The one in the middle, fished least, once took the way of either neighbour in turn, for ever.
+TEST(SheetStretch, PutsAWholeRowOfNeighboursTogetherOnce) {
+  PlannedStretch whole = sample_plan().stretches[0];
+  PlannedReach reach = whole.reaches[0];
+  reach.waters.resize(1);
+  whole.reaches = {reach, reach, reach};
+  const double fished_min[] = {30.0, 10.0, 20.0};
+  for (std::size_t i = 0; i < 3; ++i) {
+    whole.reaches[i].waters[0].fishing = minutes(fished_min[i]);
+    whole.reaches[i].waters[0].choice.best->technique.count = minutes(0.1 * static_cast<double>(i));
+  }
+  const SheetStretch sheet = sheet_stretch(whole, 1);
+  EXPECT_EQ(sheet.techniques_put_together, 1u);
+}
+
 }  // namespace
 }  // namespace floatwright::testing

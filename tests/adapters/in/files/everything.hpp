@@ -4,6 +4,12 @@
 
 namespace floatwright {
 
+// Read against a river with the accesses "mill" and "end".
+inline const std::string kBoatsWithEverything = R"({ "schema_version": 1, "date": "2027-05-14", "boats": [
+  { "name": "Green", "guide": "Wren", "phone": "555-0142", "from": "mill", "to": "end", "launch": "08:00",
+    "anglers": [ { "name": "guest", "cast_ft": 40, "wades": false }, { "cast_m": 9 } ],
+    "methods": { "swing": 1, "strip": 1, "indicator": 1, "tight_line": 1, "dry": 1 }, "rods_aboard": 2 } ] })";
+
 inline const std::string kRiverWithEverything = R"({
   "schema_version": 1, "river": "Lantern River", "time_zone": "America/Denver", "mile_zero": "mouth", "altitude_ft": 4900,
   "fish": ["rainbow"], "snow_fed": true, "rules_checked_on": "2027-05-02", "area_exponent": 0.9,

@@ -10,7 +10,7 @@ namespace floatwright {
 
 // The reader's answer for one text, with what it found wrong.
 template <class T>
-struct Reading {
+struct ReadAnswer {
   T value{};
   Problems problems;
 };
@@ -21,7 +21,7 @@ auto read_text(const std::string& text, Reader reader) {
   ParsedJson parsed = parse_located_json(reading.file, text);
   reading.problems = parsed.problems;
   using Value = decltype(reader(*parsed.root, reading));
-  Reading<Value> answer;
+  ReadAnswer<Value> answer;
   if (parsed.root) answer.value = reader(*parsed.root, reading);
   answer.problems = reading.problems;
   return answer;

@@ -30,9 +30,9 @@ std::string note_with(const std::string& water) {
                     water + "] } ]");
 }
 
-const Water& only_water(const Reading<ReadRiver>& read) { return read.value.river.notes.at(0).waters.at(0); }
+const Water& only_water(const ReadAnswer<ReadRiver>& read) { return read.value.river.notes.at(0).waters.at(0); }
 
-Reading<ReadRiver> river_of(const std::string& text) { return read_text(text, read_river); }
+ReadAnswer<ReadRiver> river_of(const std::string& text) { return read_text(text, read_river); }
 
 TEST(RiverFile, ReadsTheSmallestRiver) {
   const auto read = river_of(river_with(""));

@@ -10,6 +10,7 @@
 #include <iterator>
 #include <nlohmann/json.hpp>
 
+#include "adapters/in/files/boats_file.hpp"
 #include "adapters/in/files/judgement_file.hpp"
 #include "adapters/in/files/river_file.hpp"
 #include "adapters/in/files/settings_file.hpp"
@@ -46,6 +47,8 @@ void collect(const Json& unresolved, const Json& root, const std::string& patter
       collect(value, root, pattern + "/" + key, keys);
     }
   }
+  for (const Json& one : schema.value("anyOf", Json::array()))
+    if (pattern.ends_with("/anglers")) collect(one, root, pattern, keys);
   if (schema.contains("items")) collect(schema.at("items"), root, pattern + "/*", keys);
 }
 
@@ -85,6 +88,14 @@ TEST(Schema, HasTheKeysOfTheTacklesReader) {
 TEST(Schema, HasTheKeysOfTheSettingsReader) {
   EXPECT_EQ(keys_of_schema("settings"), keys_of_reader(kSettingsWithEverything, read_settings));
 }
+Boats read_boats_of_a_small_river(const LocatedJson& root, FileReading& reading) {
+  FileReading ignored{"river.json", {}, {}};
+  static const ParsedJson river = parse_located_json("river.json", kRiverWithEverything);
+  return read_boats(root, reading, read_river(*river.root, ignored).river, Settings{});
+}
+TEST(Schema, HasTheKeysOfTheBoatsReader) {
+  EXPECT_EQ(keys_of_schema("boats"), keys_of_reader(kBoatsWithEverything, read_boats_of_a_small_river));
+}
 TEST(Schema, HasTheKeysOfTheJudgementsReader) {
   EXPECT_EQ(keys_of_schema("judgement"),
             keys_of_reader(content_of(FLOATWRIGHT_SOURCE_DIR "/config/judgement.json"), read_judgement));
@@ -111,7 +122,7 @@ int verdict(const std::string& name, const std::string& text) {
 }
 
 TEST(Schema, TakesTheDemoAndTheFullFiles) {
-  for (const char* name : {"river", "tackle", "settings"}) {
+  for (const char* name : {"river", "tackle", "settings", "boats"}) {
     EXPECT_EQ(verdict(name, content_of(std::string(FLOATWRIGHT_SOURCE_DIR "/config/demo/") + name + ".json")), 0)
         << name;
   }
@@ -119,6 +130,9 @@ TEST(Schema, TakesTheDemoAndTheFullFiles) {
   EXPECT_EQ(verdict("river", kRiverWithEverything), kValid);
   EXPECT_EQ(verdict("tackle", kTackleWithEverything), kValid);
   EXPECT_EQ(verdict("settings", kSettingsWithEverything), kValid);
+  EXPECT_EQ(verdict("boats", kBoatsWithEverything), kValid);
+  EXPECT_EQ(verdict("boats", R"({ "schema_version": 1, "date": "2027-05-14", "boats": [] })"), kNotValid);
+  EXPECT_EQ(verdict("boats", R"({ "schema_version": 1, "date": "2027-05-14", "boats": [ { "from": "mill" } ] })"), kNotValid);
 }
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {

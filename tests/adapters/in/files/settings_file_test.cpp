@@ -13,7 +13,7 @@ using testing::Contains;
 using testing::ElementsAre;
 using testing::IsEmpty;
 
-Reading<ReadSettings> settings_with(const std::string& rest) {
+ReadAnswer<ReadSettings> settings_with(const std::string& rest) {
   return read_text(
       "{ \"schema_version\": 1, \"people\": [ { \"name\": \"guest\" } ], \"methods\": { \"swing\": 1 }" + rest + "}",
       read_settings);
@@ -73,7 +73,7 @@ TEST(SettingsFile, ReadsWhereMailGoes) {
   EXPECT_THAT(bad.problems, ElementsAre(StandsAt(1, "/mail/to"), StandsAt(1, "/mail/server")));
 }
 
-Reading<ReadSettings> mail_with(const std::string& server, const std::string& more = "") {
+ReadAnswer<ReadSettings> mail_with(const std::string& server, const std::string& more = "") {
   return settings_with(R"(, "mail": { "to": "wren@example.org", "from": "plan@example.org", "server": ")" + server + "\"" + more + " }");
 }
 

@@ -14,7 +14,7 @@ using testing::ElementsAre;
 using testing::IsEmpty;
 using testing::SizeIs;
 
-Reading<Tackle> with_line(const std::string& keys) {
+ReadAnswer<Tackle> with_line(const std::string& keys) {
   return read_text(R"({ "schema_version": 1, "rods": [ { "id": "six", "line_number": 6, "length_ft": 9 } ],
 "lines": [ { "id": "a", "on_rod": "six", "code": "WF-6-F/S", )" +
                        keys + R"( } ],

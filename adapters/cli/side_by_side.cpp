@@ -1,0 +1,36 @@
+#include "adapters/cli/side_by_side.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <mutex>
+#include <thread>
+#include <vector>
+
+namespace floatwright {
+
+void side_by_side(std::size_t count, const std::function<void(std::size_t)>& work) {
+  constexpr std::size_t kMostThreads = 4;
+  std::atomic<std::size_t> next = 0;
+  std::exception_ptr thrown;
+  std::mutex alone;
+  const auto take_turns = [&] {
+    for (std::size_t i = next++; i < count; i = next++) {
+      try {
+        work(i);
+      } catch (...) {
+        const std::scoped_lock lock(alone);
+        thrown = std::current_exception();
+      }
+    }
+  };
+  {
+    const std::size_t threads = std::min({count, kMostThreads, std::size_t{std::thread::hardware_concurrency()}});
+    std::vector<std::jthread> others;
+    for (std::size_t i = 1; i < threads; ++i) others.emplace_back(take_turns);
+    take_turns();
+  }
+  if (thrown) std::rethrow_exception(thrown);
+}
+
+}  // namespace floatwright
