@@ -1,5 +1,5 @@
 #pragma once
-// The day's mail: each boat's page as text and HTML, the rig sheets attached.
+// The day's mail: each boat's page as text and HTML with its pictures inside, the rig sheets attached.
 #include "adapters/cli/kinds.hpp"
 #include "adapters/out/mail/letter.hpp"
 

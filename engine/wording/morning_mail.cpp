@@ -7,10 +7,9 @@
 
 #include "engine/wording/changed_since.hpp"
 #include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/line_words.hpp"
 #include "engine/wording/morning_mail_lines.hpp"
 #include "engine/wording/morning_mail_subject.hpp"
-#include "engine/wording/most_fished.hpp"
-#include "engine/wording/say_rig.hpp"
 #include "engine/wording/units.hpp"
 
 namespace floatwright {
@@ -49,17 +48,9 @@ std::string hydrograph_alt(const Told& told) {
                      say_flow(*high, told.units));
 }
 
-std::string line_alt(const Told& told, const MostFished& most) {
-  const ScoredRig& best = *most.water->choice.best;
-  const std::string depth = most.water->depth ? say_length(most.water->depth->best, told.units) : "unknown depth";
-  return fmt::format("The line over the bed {}: {}, the fly {} down in {} of water.",
-                     at_water(*most.reach, *most.water), say_line(told.in.tackle, best.rig, told.units),
-                     say_length(best.fly_depth.best, told.units), depth);
-}
-
 void add_figures(Page& page, const Told& told) {
   if (const std::string alt = hydrograph_alt(told); !alt.empty()) page.blocks.push_back(Figure{"hydrograph", alt});
-  if (const auto most = most_fished_below(*told.floated)) page.blocks.push_back(Figure{"line", line_alt(told, *most)});
+  if (auto line = line_figure(told)) page.blocks.push_back(std::move(*line));
 }
 
 void add_plan(Page& page, const Told& told) {

@@ -40,11 +40,6 @@ std::vector<MostFished> most_of(const std::vector<MostFished>& fished, Alike ali
   return most;
 }
 
-// A dry fly lies on the water and a tight line is held straight: neither has a shape to draw.
-bool has_a_shape(Method method) {
-  return method == Method::Swing || method == Method::Strip || method == Method::Indicator;
-}
-
 // Of the rig fished longest the water fished longest.
 std::optional<MostFished> longest_of(std::vector<MostFished> fished) {
   fished = most_of(fished, [](const auto& a, const auto& b) { return rig_of(a) == rig_of(b); });
@@ -54,12 +49,6 @@ std::optional<MostFished> longest_of(std::vector<MostFished> fished) {
 }
 
 }  // namespace
-
-std::optional<MostFished> most_fished_below(const PlannedStretch& stretch) {
-  auto fished = fished_waters(stretch);
-  std::erase_if(fished, [](const MostFished& f) { return !has_a_shape(f.water->choice.best->technique.method); });
-  return longest_of(fished);
-}
 
 std::optional<MostFished> most_fished(const PlannedStretch& stretch) {
   auto fished = fished_waters(stretch);

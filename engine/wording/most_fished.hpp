@@ -1,7 +1,6 @@
 #pragma once
 // What a day is about: the line fished longest, of its rigs the one fished longest, and of the waters fished with that the
-// one with the most minutes. A mail's subject speaks of this one; the picture of the line of the rig fished longest of
-// those whose line has a shape in the water.
+// one with the most minutes. A mail's subject speaks of this one.
 #include <optional>
 
 #include "engine/trip/day_plan.hpp"
@@ -15,6 +14,5 @@ struct MostFished {
 
 // None where no rig fishes anywhere.
 [[nodiscard]] std::optional<MostFished> most_fished(const PlannedStretch& stretch);
-[[nodiscard]] std::optional<MostFished> most_fished_below(const PlannedStretch& stretch);
 
 }  // namespace floatwright

@@ -66,7 +66,8 @@ TEST_F(Mail, ReachesTheServerAndSaysNothing) {
   EXPECT_EQ(waiting(), 0u);
   ASSERT_THAT(mail.taken(), SizeIs(1));
   const std::string read = read_back(kParts, mail.taken()[0].bytes);
-  EXPECT_THAT(read, AllOf(HasSubstr("subject Fri 14 May Lantern"), HasSubstr("to wren@example.org\n"), HasSubstr("\ntext/html \n"), HasSubstr("application/pdf 2027-05-14-sheet.pdf\n"), HasSubstr("Lantern"),
+  EXPECT_THAT(read, AllOf(HasSubstr("subject Fri 14 May Lantern"), HasSubstr("to wren@example.org\n"), HasSubstr("\ntext/html \n"),
+                          HasSubstr("\nimage/png hydrograph.png\n"), HasSubstr("application/pdf 2027-05-14-sheet.pdf\n"), HasSubstr("Lantern"),
                           Not(HasSubstr("DEFECT"))));
 }
 

@@ -203,6 +203,18 @@ PlannedStretch stretch(std::string from, std::string from_name, double from_mile
   return made;
 }
 
+// Down at 45 degrees from the surface, then flatter to the fly at 2 1/2 ft in 4 ft of water.
+LineOfTheDay line_of(const PlannedStretch& stretch, const std::string& reach_id) {
+  LineOfTheDay drawn;
+  while (stretch.reaches.at(drawn.reach).id != reach_id) ++drawn.reach;
+  drawn.line.rig = *stretch.reaches[drawn.reach].waters[0].choice.best;
+  drawn.line.water = feet(4.0);
+  drawn.line.zone_depth = feet(2.0);
+  drawn.line.shape.points = {{feet(0.0), feet(0.0)}, {feet(1.5), feet(1.5)}, {feet(8.0), feet(2.5)}};
+  drawn.line.shape.on_top = feet(24.0);
+  return drawn;
+}
+
 PlannedStretch recommended() {
   PlannedStretch made = stretch("mill", "Mill Bridge", 40.2, "ferry", "Old Ferry", 28.6);
   made.verdict = Verdict::Recommended;
@@ -219,6 +231,7 @@ PlannedStretch recommended() {
   made.rigged = {made.reaches[0].waters[0].choice.best->rig, nymph(1).rig, dry(1).rig};
   made.cautions = stretch_cautions();
   made.notes = {"Cottonwood Channel is not floated."};
+  made.line = line_of(made, "cottonwood");
   return made;
 }
 

@@ -123,7 +123,7 @@ bool can_be_drawn(const LineOverBed& line) { return line.shape.points.size() > 1
 }  // namespace
 
 std::optional<Drawing> line_picture(const Told& told, double width) {
-  if (told.floated == nullptr || !told.floated->line || !can_be_drawn(told.floated->line->line)) return std::nullopt;
+  if (!line_figure(told) || !can_be_drawn(told.floated->line->line)) return std::nullopt;  // what has no words has no picture
   return Picture(told.floated->line->line, told, width).drawing();
 }
 

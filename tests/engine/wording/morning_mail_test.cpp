@@ -238,14 +238,14 @@ TEST(MorningMail, HasAPictureOfWhatIsFishedLongest) {
     if (const auto* figure = std::get_if<Figure>(&block)) figures.push_back(figure->name + ": " + figure->alt);
   ASSERT_EQ(figures.size(), 2u);
   EXPECT_THAT(figures[0], StartsWith("hydrograph: Flow at the put-in: 1,850 cfs at 07:00, 1,910 cfs at 12:00, "));
-  EXPECT_THAT(figures[1], HasSubstr("at Cottonwood bend (run): sinking tip 12 1/2 ft 5 in/s"));
+  EXPECT_THAT(figures[1], StartsWith("line: The line over the bed at true slope. Rod A at Cottonwood bend (run): water 4 ft, fly at 2 1/2 ft."));
 }
 
-TEST(MorningMail, HasNoPictureOfADryFly) {
+TEST(MorningMail, HasNoPictureOfALineThatIsNotDrawn) {
   DayPlan plan = sample_plan();
-  plan.stretches[0].reaches[3].waters[0].fishing = hours(5.0);
-  EXPECT_EQ(most_fished(plan.stretches[0])->reach->name, "Alder mouth");
-  EXPECT_EQ(most_fished_below(plan.stretches[0])->reach->name, "Cottonwood bend");
+  plan.stretches[0].line.reset();
+  for (const Block& block : morning_mail(plan, sample_inputs()).blocks)
+    if (const auto* figure = std::get_if<Figure>(&block)) EXPECT_EQ(figure->name, "hydrograph");
 }
 
 TEST(MorningMail, OfAClosedReachNamesNoRigForIt) {

@@ -85,7 +85,12 @@ TEST(LinePicture, LaysNothingUnderTheBed) {
 }
 
 TEST(LinePicture, OfNoLineIsNotDrawn) {
-  EXPECT_EQ(day_drawings(sample_plan(), sample_inputs(), 552.0).count("line"), 0u);
+  DayPlan plan = sample_plan();
+  plan.stretches[0].line.reset();
+  EXPECT_EQ(day_drawings(plan, sample_inputs(), 552.0).count("line"), 0u);
+  DayPlan cut_short = sample_plan();
+  cut_short.stretches[0].reaches.clear();
+  EXPECT_EQ(day_drawings(cut_short, sample_inputs(), 552.0).count("line"), 0u);
 }
 
 }  // namespace
