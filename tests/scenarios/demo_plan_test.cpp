@@ -100,5 +100,24 @@ TEST(DemoPlan, GivesTheSameAnswerWhenTheFilesListsAreTurnedRound) {
   EXPECT_EQ(one.at("stretches"), other.at("stretches"));
 }
 
+// The three one-liners of README, on the demo as it lies in the tree.
+TEST(ReadmeOneLiners, OfGuideOutfitterAndAnglerLeaveTheirFiles) {
+  const ScratchFolder scratch;
+  const auto out = scratch.path() / "out";
+  const auto plan = [&](const std::vector<std::string>& asked) {
+    std::vector<std::string> words{"plan", "--config", "config/demo", "--offline", "--now", kDemoNow, "--out", out.string()};
+    words.insert(words.end(), asked.begin(), asked.end());
+    return floatwright_says(words, {{"STATE_DIRECTORY=" + (scratch.path() / "state").string()}, kRoot});
+  };
+  EXPECT_EQ(plan({"--as", "plan,sheet,ashore,calendar,map,json,mail"}).exit_code, 0);
+  for (const char* ending : {"-plan.txt", "-sheet.pdf", "-ashore.txt", "-plan.ics", "-map.geojson", "-map.gpx", "-plan.json", "-mail.eml"})
+    EXPECT_TRUE(std::filesystem::remove(out / ("2027-05-14" + std::string{ending}))) << ending;
+  EXPECT_EQ(plan({"--boats", "config/demo/boats.json", "--as", "sheet"}).exit_code, 0);
+  EXPECT_TRUE(std::filesystem::remove(out / "2027-05-14-sheet.pdf"));
+  EXPECT_EQ(plan({"--at", "bend", "--as", "mail"}).exit_code, 0);
+  EXPECT_TRUE(std::filesystem::remove(out / "2027-05-14-mail.eml"));
+  EXPECT_TRUE(std::filesystem::is_empty(out));
+}
+
 }  // namespace
 }  // namespace floatwright::testing
