@@ -1,11 +1,11 @@
 // A disk that is full or closed, and a run that is killed: nothing half written, what was there still there.
 #include <gmock/gmock.h>
 #include <signal.h>
-#include <sys/mount.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include "tests/scenarios/scenario.hpp"
+#include "tests/support/small_disk.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -30,33 +30,28 @@ TEST(Disk, ThatIsFullOnStandardOutputIsTold) {
   EXPECT_THAT(ran.err, HasSubstr("standard output"));
 }
 
-class SmallDisk {
- public:
-  explicit SmallDisk(const std::filesystem::path& at) : at_(at) {
-    std::filesystem::create_directories(at_);
-    mounted_ = mount("tmpfs", at_.c_str(), "tmpfs", 0, "size=4k") == 0;
-  }
-  ~SmallDisk() {
-    if (mounted_) umount(at_.c_str());
-  }
-  SmallDisk(const SmallDisk&) = delete;
-  SmallDisk& operator=(const SmallDisk&) = delete;
-  [[nodiscard]] bool mounted() const { return mounted_; }
-
- private:
-  std::filesystem::path at_;
-  bool mounted_ = false;
-};
-
 TEST(Disk, ThatIsFullKeepsTheOldPlanAndNoPieces) {
   const DemoCopy demo;
   const auto out = demo.folder() / "small";
   const SmallDisk disk{out};
-  if (!disk.mounted()) GTEST_SKIP() << "mounting a small tmpfs needs root; the write to /dev/full above stands for it";
+  if (!disk.mounted()) GTEST_SKIP() << kNoSmallDisk;
   write_text(out / "2027-05-14-plan.json", "the old plan");
   const auto ran = demo.plan({"--as", "json", "--out", out.string()});
   EXPECT_EQ(ran.exit_code, 74) << ran.err;
   EXPECT_EQ(text_of(out / "2027-05-14-plan.json"), "the old plan");
+  EXPECT_EQ(std::distance(std::filesystem::directory_iterator{out}, {}), 1);
+}
+
+TEST(Disk, ThatIsFullKeepsTheOldSheetAndNoPieces) {
+  const DemoCopy demo;
+  const auto out = demo.folder() / "small";
+  const SmallDisk disk{out};
+  if (!disk.mounted()) GTEST_SKIP() << kNoSmallDisk;
+  write_text(out / "2027-05-14-sheet.pdf", "the old sheet");
+  const auto ran = demo.plan({"--as", "sheet", "--out", out.string()});
+  EXPECT_EQ(ran.exit_code, 74) << ran.err;
+  EXPECT_THAT(ran.err, HasSubstr("2027-05-14-sheet.pdf"));
+  EXPECT_EQ(text_of(out / "2027-05-14-sheet.pdf"), "the old sheet");
   EXPECT_EQ(std::distance(std::filesystem::directory_iterator{out}, {}), 1);
 }
 

@@ -8,6 +8,7 @@
 #include "tests/scenarios/scenario.hpp"
 #include "tests/support/loopback_mail.hpp"
 #include "tests/support/read_back.hpp"
+#include "tests/support/small_disk.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -69,6 +70,19 @@ TEST_F(Mail, ReachesTheServerAndSaysNothing) {
   EXPECT_THAT(read, AllOf(HasSubstr("subject Fri 14 May Lantern"), HasSubstr("to wren@example.org\n"), HasSubstr("\ntext/html \n"),
                           HasSubstr("\nimage/png hydrograph.png\n"), HasSubstr("application/pdf 2027-05-14-sheet.pdf\n"), HasSubstr("Lantern"),
                           Not(HasSubstr("DEFECT"))));
+}
+
+// Without a place to keep it a letter could be lost: nothing is sent.
+TEST_F(Mail, IsNotSentWhenTheOutboxCannotHoldIt) {
+  const LoopbackMail mail;
+  settings_for(mail);
+  const SmallDisk disk{demo_.folder() / "state"};
+  if (!disk.mounted()) GTEST_SKIP() << kNoSmallDisk;
+  const Ran ran = send();
+  EXPECT_EQ(ran.exit_code, 74) << ran.err;
+  EXPECT_THAT(ran.err, HasSubstr("outbox"));
+  EXPECT_THAT(mail.taken(), IsEmpty());
+  EXPECT_EQ(waiting(), 0u);
 }
 
 TEST_F(Mail, IsTheSameBytesInAFileAndOnItsWay) {
