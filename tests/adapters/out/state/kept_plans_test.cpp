@@ -39,8 +39,9 @@ TEST_F(KeptPlans, ComeBackAsTheyWere) {
   ASSERT_TRUE(keep_plans(drawer(), {plan("")}));
   const auto kept = kept_plans(drawer(), kDay).value();
   ASSERT_EQ(kept.size(), 1u);
-  const StretchHandedOut &was = *plan("").stretch, &is = *kept[0].stretch;
-  EXPECT_EQ(kept[0].made_at, plan("").made_at);
+  const HandedOut written = plan("");
+  const StretchHandedOut &was = *written.stretch, &is = *kept[0].stretch;
+  EXPECT_EQ(kept[0].made_at, written.made_at);
   EXPECT_EQ(kept[0].day, kDay);
   EXPECT_EQ(is.from_name, was.from_name);
   EXPECT_EQ(is.to_name, was.to_name);
