@@ -22,15 +22,8 @@ Json boat_json(const BoatDay& boat) {
 
 std::string boats_json(const std::vector<BoatDay>& boats) {
   const DayPlan& plan = boats.front().plan;
-  const DayInputs& in = boats.front().in;
-  JsonPlan out{plan, in, LocalClock(plan.time_zone), {}};
-  Json document{{"schema_version", 1}, {"kind", "float_plans"}};
-  put_instant(out, document, "made_at", plan.made_at);
-  document["day"] = day_text(plan.day);
-  document["time_zone"] = plan.time_zone;
-  document["river"] = in.river.name;
-  document["readings_are_old"] = plan.stale;
-  document["no_reading_at_all"] = plan.nothing;
+  JsonPlan out{plan, boats.front().in, LocalClock(plan.time_zone), {}};
+  Json document = document_head(out, "float_plans");
   document["dam_changes"] = fronts_json(out);
   document["readings"] = readings_json(out);
   document["missing_gauges"] = plan.missing_gauges;

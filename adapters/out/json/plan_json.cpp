@@ -123,15 +123,20 @@ Json caution_json(JsonPlan& out, const Caution& caution) {
   return object;
 }
 
+Json document_head(JsonPlan& out, const char* kind) {
+  Json document{{"schema_version", 1}, {"kind", kind}};
+  put_instant(out, document, "made_at", out.plan.made_at);
+  document["day"] = day_text(out.plan.day);
+  document["time_zone"] = out.plan.time_zone;
+  document["river"] = out.in.river.name;
+  document["readings_are_old"] = out.plan.stale;
+  document["no_reading_at_all"] = out.plan.nothing;
+  return document;
+}
+
 Json plan_document(const DayPlan& plan, const DayInputs& in) {
   JsonPlan out{plan, in, LocalClock(plan.time_zone), {}};
-  Json document{{"schema_version", 1}, {"kind", "float_plan"}};
-  put_instant(out, document, "made_at", plan.made_at);
-  document["day"] = day_text(plan.day);
-  document["time_zone"] = plan.time_zone;
-  document["river"] = in.river.name;
-  document["readings_are_old"] = plan.stale;
-  document["no_reading_at_all"] = plan.nothing;
+  Json document = document_head(out, "float_plan");
   document["sun"] = sun_json(out);
   document["river_state"] = river_state_json(out);
   document["stretches"] = stretches_json(out);

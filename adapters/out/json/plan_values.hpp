@@ -45,6 +45,7 @@ void put_instant(JsonPlan& out, Json& object, const std::string& key, Instant t)
 void put_instant(JsonPlan& out, Json& object, const std::string& key, const std::optional<Instant>& t);
 
 // The parts of the document, each in a file of its own.
+[[nodiscard]] Json document_head(JsonPlan& out, const char* kind);  // version, kind, day, river, how fresh
 [[nodiscard]] Json rig_json(JsonPlan& out, const ScoredRig& rig);
 [[nodiscard]] Json choice_json(JsonPlan& out, const PlannedWater& water);
 [[nodiscard]] Json stretch_json(JsonPlan& out, const PlannedStretch& stretch);
