@@ -4,14 +4,11 @@
 #include <cmath>
 
 namespace floatwright {
-namespace {
 
 const DragTable& drag_table() {
   static const DragTable table;
   return table;
 }
-
-}  // namespace
 
 double cylinder_drag_coefficient(double reynolds) {
   const double re = std::min(reynolds, DragTable::kMost);

@@ -39,6 +39,9 @@ class DragTable {
   std::array<double, (std::size_t{kOctaves} << kNodeBits) + 1> cd_{};
 };
 
+// The one table, made when it is first asked for.
+[[nodiscard]] const DragTable& drag_table();
+
 // 1/2 rho Cd(Re) d u |u| for one diameter in one water, from the table: the solvers ask some ten thousand times a line.
 class NormalDrag {
  public:

@@ -1,0 +1,99 @@
+#pragma once
+// The line in time: a chain of joints with the line's mass, weight and drag lumped at them, held together by pieces
+// that take tension and no compression and do not stretch (docs/equations.md, "The simulated cast"). The rod's joint
+// stays at the origin; the water comes at its own speed less the boat's. One chain is one cast alone, or one line in
+// several waters abreast (engine/sinking/abreast.hpp): same speed of the surface and same handling, other depths.
+//
+// A step is implicit. Drag is linear in the new velocity, its coefficient the mean of the last and the newly found one,
+// which is Heron's way to a root and so finds the sink rate of a free line exactly. Tensions then pull the joints to
+// where no piece is too long, along the pieces as they would be at the step's end; a piece that would have to push is
+// slack. What tension does to a joint's sideways motion would be unstable for a light joint under a strong pull: such
+// a joint is made as much heavier as the step needs, a term that falls with the step squared.
+#include <span>
+#include <vector>
+
+#include "engine/sinking/abreast.hpp"
+#include "engine/sinking/chain_line.hpp"
+#include "engine/sinking/tabled_water.hpp"
+
+namespace floatwright {
+
+template <class Real>
+class Chain {
+ public:
+  using Place = Triple<Real>;
+  struct Joint {
+    Place at, velocity;  // m and m/s in the rod's frame
+    Real across_drag, along_drag;  // kg/s, square to the line and along it
+  };
+
+  // `waters`: one a lane, of one surface speed, temperature and at least one; the last serves the lanes left. They
+  // outlive the chain. `velocity`: of all joints at the start, m/s along the stream.
+  Chain(const ChainLine& line, std::span<const Triple<double>> joints, double velocity,
+        std::span<const TabledWater* const> waters, double boat, bool has_bed);
+
+  void step(double dt, double may_stretch);  // s; m, how much too long a piece may be at its end
+  // Lets line out at the rod; takes it in, until only `least` (m) is out. Metres.
+  void let_out(double length);
+  void take_in(double length, double least);
+
+  [[nodiscard]] double out() const;  // m, from the fly to the rod
+  [[nodiscard]] std::size_t joints() const { return joints_.size(); }
+  [[nodiscard]] const Joint& joint(std::size_t i) const { return joints_[i]; }  // from the fly up, the rod's last
+  [[nodiscard]] Real tension(std::size_t piece) const { return tension_[piece]; }  // N
+  [[nodiscard]] const std::vector<ChainPiece>& pieces() const { return line_.pieces; }
+  // Of the water at a depth, m/s along the stream past the rod.
+  [[nodiscard]] Real stream(const Real& depth) const;
+  // Kinetic energy of line and moved water, and that of weight and buoyancy; J.
+  [[nodiscard]] Real energy() const;
+
+ private:
+  using Scalar = typename Real::value_type;
+  static constexpr double kSkin = 0.01;  // m over which a line that leaves the water loses its buoyancy and its drag
+  struct Lump {
+    Scalar mass, displaced, weight;              // kg, kg, N in water
+    Scalar across_drag, along_drag;              // kg/m, over speed and Cd
+    Scalar fly_across, fly_along;                // kg/m
+    Scalar reynolds;                             // s/m
+  };
+  // What moves a joint in this step: an impulse I (N s) changes its velocity by I/square + (1/along - 1/square)(I.t)t,
+  // less what the surface or the bed takes of it.
+  struct Mobility {
+    Place tangent;
+    Real square, more_along;  // 1/kg
+    Place held;               // by the surface or the bed
+    Real held_by;             // kg
+    [[nodiscard]] Place of(const Place& impulse) const;
+  };
+  [[nodiscard]] Lump lump(std::size_t joint) const;
+  void lump_again(std::size_t from);
+  void cut_the_uppermost();
+  [[nodiscard]] Real buoyancy_lost(Scalar displaced, const Real& depth) const;  // J
+  [[nodiscard]] Place tangent(std::size_t joint, const Place& below) const;
+  [[nodiscard]] Real drag_coefficient(const Real& reynolds) const;
+  [[nodiscard]] Real pull(std::size_t joint) const;
+  [[nodiscard]] bool held_steady(double dt) const;
+  void try_step(double dt, double may_stretch);
+  void move_freely(std::size_t joint, const Place& below, double dt);
+  bool pull_together(double dt, double may_stretch, bool first);
+  void solve_impulses(double dt);
+  [[nodiscard]] double half_length(std::size_t joint) const;  // m, of the pieces that meet there
+
+  ChainLine line_;
+  std::vector<const TabledWater*> waters_;
+  double density_, viscosity_;
+  Scalar boat_;
+  Real depth_;
+  bool has_bed_;
+  std::vector<Joint> joints_, before_;  // before_: at the step's start
+  std::vector<Lump> lumps_;
+  std::vector<Mobility> mobility_;
+  // By piece: tension, N; then what the solver of tensions works with.
+  std::vector<Real> tension_, stretch_, diagonal_, coupled_, taut_, ratio_, impulse_, pulled_;
+  std::vector<Place> direction_, moved_low_, moved_high_;
+};
+
+extern template class Chain<Alone>;
+extern template class Chain<Abreast>;
+
+}  // namespace floatwright

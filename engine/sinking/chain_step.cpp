@@ -1,0 +1,234 @@
+// One step of the chain: joints move freely under weight, drag and what holds them at the surface and the bed; then the
+// pieces pull them together.
+#include <algorithm>
+#include <cmath>
+
+#include "engine/sinking/chain.hpp"
+#include "engine/sinking/cylinder_drag.hpp"
+
+namespace floatwright {
+namespace {
+
+namespace stdx = std::experimental;
+
+constexpr double kBedStiffness = 250.0;   // N/m2 per metre of line: a sinking line lies some millimetres deep in it
+// A sideways swing of joint against joint has the stiffness 4 T/l and is stable from 0.75 of it as mass over step squared;
+// 1 stops it dead. Of pulls from both sides, 2 T/l.
+constexpr double kStabler = 2.0;
+constexpr double kNoLength = 1e-9;        // m
+constexpr int kMostAttempts = 4;          // at a step, when a line comes tight of a sudden
+constexpr int kMostRounds = 8;            // of pulling the pieces to their lengths, each along where the last one left them
+constexpr int kMostPasses = 6;            // of finding out which pieces are slack
+
+// Drag coefficient of a cylinder; the table's ends beyond it but for a line that hardly moves.
+double coefficient(double reynolds) {
+  if (reynolds >= DragTable::kLeast) return drag_table().at(std::min(reynolds, DragTable::kMost));
+  return reynolds > 1e-9 ? cylinder_drag_coefficient(reynolds) : 0.0;
+}
+
+template <class Real>
+Real root(const Real& squared) {
+  return stdx::sqrt(stdx::max(squared, Real(0)));
+}
+
+}  // namespace
+
+template <class Real>
+Real Chain<Real>::drag_coefficient(const Real& reynolds) const {
+  return Real([&](auto lane) {
+    return static_cast<Scalar>(coefficient(static_cast<double>(static_cast<Scalar>(reynolds[lane]))));
+  });
+}
+
+template <class Real>
+typename Chain<Real>::Place Chain<Real>::tangent(std::size_t joint, const Place& below) const {
+  const Place chord = joints_[joint + 1].at - (joint > 0 ? below : joints_[joint].at);
+  const Real length = root(dot(chord, chord));
+  Place t = Real(1) / stdx::max(length, Real(static_cast<Scalar>(kNoLength))) * chord;
+  const auto none = length < Real(static_cast<Scalar>(kNoLength));
+  stdx::where(none, t.along) = Real(1);
+  return t;
+}
+
+template <class Real>
+typename Chain<Real>::Place Chain<Real>::Mobility::of(const Place& impulse) const {
+  const Place moved = square * impulse + more_along * dot(impulse, tangent) * tangent;
+  return moved - held_by * dot(impulse, held) * held;
+}
+
+// Of the pieces at a joint: tension over length, N/m.
+template <class Real>
+Real Chain<Real>::pull(std::size_t joint) const {
+  Real sum = tension_[joint] / static_cast<Scalar>(line_.pieces[joint].length);
+  if (joint > 0) sum += tension_[joint - 1] / static_cast<Scalar>(line_.pieces[joint - 1].length);
+  return sum;
+}
+
+// `below`: where the joint below was at the step's start.
+template <class Real>
+void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step) {
+  const Scalar dt = static_cast<Scalar>(step);
+  const Scalar skin = static_cast<Scalar>(kSkin), g = static_cast<Scalar>(kStandardGravity);
+  const Lump& lump = lumps_[joint];
+  Joint& now = joints_[joint];
+  Mobility& mobility = mobility_[joint];
+  const Real zero(0), one(1);
+  const Place t = mobility.tangent = tangent(joint, below);
+  const Real in_water = stdx::clamp(one + now.at.down / skin, zero, one);
+
+  // Drag, kg/s, the mean of the last and the new.
+  const Real u = stream(now.at.down);
+  const Place past{u - now.velocity.along, -now.velocity.down, -now.velocity.across};
+  const Real past_along = dot(past, t);
+  const Real past_across = root(dot(past, past) - past_along * past_along);
+  const Real cd = drag_coefficient(past_across * lump.reynolds);
+  now.across_drag = Scalar(0.5) * (now.across_drag + (lump.across_drag * cd + lump.fly_across) * past_across);
+  now.along_drag = Scalar(0.5) * (now.along_drag + (lump.along_drag + lump.fly_along) * stdx::abs(past_along));
+  const Real across_drag = in_water * now.across_drag, along_drag = in_water * now.along_drag;
+
+  // Masses, kg; what a strong pull would do to a light joint is held by more of it.
+  const Real across_mass = lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler) * dt * dt * pull(joint);
+  const Real along_mass(lump.mass);
+  mobility.square = one / (across_mass + dt * across_drag);
+  mobility.more_along = one / (along_mass + dt * along_drag) - mobility.square;
+
+  // Weight, N; the surface gives up what it does not cover, the bed pushes back. Both as springs, N/m.
+  const Real above = stdx::clamp(-now.at.down / skin, zero, one);
+  Real weight = lump.weight + lump.displaced * g * above;
+  Real spring(0);
+  stdx::where(above > zero && above < one, spring) = Real(lump.displaced * g / skin);
+  if (has_bed_) {
+    const Real stiffness(lump.reynolds > 0 ? static_cast<Scalar>(kBedStiffness * half_length(joint)) : Scalar(0));
+    const auto on_bed = now.at.down > depth_;
+    stdx::where(on_bed, weight) = weight - stiffness * (now.at.down - depth_);
+    stdx::where(on_bed, spring) = stiffness;
+  }
+
+  // Impulse, N s, of all that is known at the step's start.
+  const Real along_more = (along_mass - across_mass) * dot(now.velocity, t) + dt * (along_drag - across_drag) * u * t.along;
+  Place impulse = across_mass * now.velocity + along_more * t;
+  impulse.along += dt * across_drag * u;
+  impulse.down += dt * weight;
+  mobility.held_by = zero;
+  mobility.held = {zero, one, zero};
+  mobility.held = mobility.of({zero, one, zero});
+  const Real held = dt * dt * spring;
+  mobility.held_by = held / (one + held * mobility.held.down);
+  now.at = now.at + dt * mobility.of(impulse);
+}
+
+template <class Real>
+double Chain<Real>::half_length(std::size_t joint) const {
+  const double above = line_.pieces[joint].length;
+  return 0.5 * (joint > 0 ? above + line_.pieces[joint - 1].length : above);
+}
+
+// Impulses of the pieces in this round, N s: those of taut pieces make their lengths right, slack ones give back what
+// they have pulled. Rows of slack ones are 1 x = -pulled. A piece that would come to push is slack, and all is solved
+// again.
+template <class Real>
+void Chain<Real>::solve_impulses(double dt) {
+  const std::size_t n = line_.pieces.size();
+  const Real zero(0), one(1), per_step(static_cast<Scalar>(1.0 / dt));
+  for (int pass = 0; pass < kMostPasses; ++pass) {
+    Real below(0), impulse(0), ratio(0);  // of the row before
+    for (std::size_t j = 0; j < n; ++j) {
+      const Real row = taut_[j] * below;
+      const Real by_pivot = one / (one - taut_[j] + taut_[j] * diagonal_[j] - row * ratio);
+      const Real wanted = taut_[j] * stretch_[j] * per_step - (one - taut_[j]) * pulled_[j];
+      impulse = impulse_[j] = (wanted - row * impulse) * by_pivot;
+      below = coupled_[j];
+      ratio = ratio_[j] = taut_[j] * below * by_pivot;
+    }
+    for (std::size_t j = n - 1; j-- > 0;) impulse_[j] -= ratio_[j] * impulse_[j + 1];
+    bool all_pull = true;
+    for (std::size_t j = 0; j < n; ++j) {
+      const auto pushes = taut_[j] > zero && pulled_[j] + impulse_[j] < zero;
+      if (stdx::none_of(pushes)) continue;
+      all_pull = false;
+      stdx::where(pushes, taut_[j]) = zero;
+    }
+    if (all_pull) return;
+  }
+  for (std::size_t j = 0; j < n; ++j) impulse_[j] = stdx::max(impulse_[j], -pulled_[j]);
+}
+
+// One round: pieces pull along the directions that the joints' places give them now. False, and nothing is done, when
+// none is longer than it may be.
+template <class Real>
+bool Chain<Real>::pull_together(double step, double may_stretch, bool first) {
+  const std::size_t n = line_.pieces.size();
+  const Scalar dt = static_cast<Scalar>(step);
+  const Real zero(0), one(1), least(static_cast<Scalar>(kNoLength));
+  Real most(0);  // m, stretch
+  for (std::size_t j = 0; j < n; ++j) {
+    const Place chord = joints_[j + 1].at - joints_[j].at;
+    const Real length = root(dot(chord, chord));
+    direction_[j] = one / stdx::max(length, least) * chord;
+    stretch_[j] = length - static_cast<Scalar>(line_.pieces[j].length);
+    most = stdx::max(most, stretch_[j]);
+  }
+  if (!first && stdx::all_of(most < Real(static_cast<Scalar>(may_stretch)))) return false;
+  for (std::size_t j = 0; j < n; ++j) {
+    taut_[j] = one;
+    stdx::where(stretch_[j] <= zero && (first ? tension_[j] : pulled_[j]) <= zero, taut_[j]) = zero;
+    if (first) pulled_[j] = zero;
+    moved_low_[j] = mobility_[j].of(direction_[j]);
+    moved_high_[j] = j + 1 < n ? mobility_[j + 1].of(direction_[j]) : Place{zero, zero, zero};
+    diagonal_[j] = dot(direction_[j], moved_low_[j]) + dot(direction_[j], moved_high_[j]);
+    if (j > 0) coupled_[j - 1] = -dot(direction_[j], moved_high_[j - 1]);
+  }
+  coupled_[n - 1] = zero;
+  solve_impulses(step);
+  for (std::size_t j = 0; j < n; ++j) {
+    joints_[j].at = joints_[j].at + dt * impulse_[j] * moved_low_[j];
+    if (j + 1 < n) joints_[j + 1].at = joints_[j + 1].at - dt * impulse_[j] * moved_high_[j];
+    pulled_[j] += impulse_[j];
+  }
+  return true;
+}
+
+// Whether every joint was heavy enough for the pulls that were found (kStabler says how heavy).
+template <class Real>
+bool Chain<Real>::held_steady(double dt) const {
+  constexpr double kEnough = 0.75 * kStabler;
+  const Real share(static_cast<Scalar>(kEnough * dt * dt));
+  for (std::size_t i = 0; i < mobility_.size(); ++i) {
+    if (stdx::any_of(share * pull(i) * mobility_[i].square > Real(1))) return false;
+  }
+  return true;
+}
+
+// From where the joints are; their velocities still are those before.
+template <class Real>
+void Chain<Real>::try_step(double dt, double may_stretch) {
+  for (std::size_t i = 0; i < mobility_.size(); ++i) move_freely(i, before_[i > 0 ? i - 1 : 0].at, dt);
+  for (int round = 0; round < kMostRounds && pull_together(dt, may_stretch, round == 0); ++round) {
+  }
+}
+
+template <class Real>
+void Chain<Real>::step(double dt, double may_stretch) {
+  const std::size_t n = line_.pieces.size();
+  mobility_.resize(n);
+  for (auto* rows : {&stretch_, &diagonal_, &coupled_, &taut_, &ratio_, &impulse_, &pulled_}) rows->resize(n);
+  for (auto* places : {&direction_, &moved_low_, &moved_high_}) places->resize(n);
+  before_ = joints_;
+  const Real per_step(static_cast<Scalar>(1.0 / dt));
+  for (int attempt = 0; attempt < kMostAttempts; ++attempt) {
+    if (attempt > 0) joints_ = before_;
+    try_step(dt, may_stretch);
+    for (std::size_t j = 0; j < n; ++j) {
+      const Real found = per_step * pulled_[j];
+      tension_[j] = attempt > 0 ? stdx::max(tension_[j], found) : found;
+    }
+    if (held_steady(dt)) break;
+  }
+  for (std::size_t j = 0; j < n; ++j) tension_[j] = per_step * pulled_[j];
+  for (std::size_t i = 0; i < n; ++i) joints_[i].velocity = per_step * (joints_[i].at - before_[i].at);
+}
+
+template class Chain<Alone>;
+template class Chain<Abreast>;
+
+}  // namespace floatwright
