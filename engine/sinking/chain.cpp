@@ -27,6 +27,7 @@ Chain<Real>::Chain(const ChainLine& line, std::span<const Triple<double>> joints
                        zero});
   }
   tension_.assign(line_.pieces.size(), zero);
+  fly_drag_ = {zero, zero};
   lump_again(0);
 }
 
@@ -43,13 +44,10 @@ typename Chain<Real>::Lump Chain<Real>::lump(std::size_t joint) const {
     length += half;
     area += half * piece.diameter;
   }
-  double fly_across = 0, fly_along = 0;
   if (joint == 0) {
     mass += line_.fly.mass;
     displaced += line_.fly.displaced;
     weight += line_.fly.weight;
-    fly_across = 0.5 * density_ * line_.fly.broadside;
-    fly_along = 0.5 * density_ * line_.fly.towed;
   }
   const auto scalar = [](double x) { return static_cast<Scalar>(x); };
   return {scalar(mass),
@@ -57,8 +55,6 @@ typename Chain<Real>::Lump Chain<Real>::lump(std::size_t joint) const {
           scalar(weight),
           scalar(0.5 * density_ * area),
           scalar(0.5 * density_ * line_.tangential_drag * std::numbers::pi * area),
-          scalar(fly_across),
-          scalar(fly_along),
           scalar(area / length / viscosity_)};
 }
 

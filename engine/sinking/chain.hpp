@@ -53,7 +53,6 @@ class Chain {
   struct Lump {
     Scalar mass, displaced, weight;              // kg, kg, N in water
     Scalar across_drag, along_drag;              // kg/m, over speed and Cd
-    Scalar fly_across, fly_along;                // kg/m
     Scalar reynolds;                             // s/m
   };
   // What moves a joint in this step: an impulse I (N s) changes its velocity by I/square + (1/along - 1/square)(I.t)t,
@@ -65,11 +64,15 @@ class Chain {
     Real held_by;             // kg
     [[nodiscard]] Place of(const Place& impulse) const;
   };
+  struct FlyDrag {
+    Real level, down;  // kg/s
+  };
   [[nodiscard]] Lump lump(std::size_t joint) const;
   void lump_again(std::size_t from);
   void cut_the_uppermost();
   [[nodiscard]] Real buoyancy_lost(Scalar displaced, const Real& depth) const;  // J
   [[nodiscard]] Place tangent(std::size_t joint, const Place& below) const;
+  void find_fly_drag(const Place& past);
   [[nodiscard]] Real drag_coefficient(const Real& reynolds) const;
   [[nodiscard]] Real pull(std::size_t joint) const;
   [[nodiscard]] bool held_steady(double dt) const;
@@ -86,6 +89,7 @@ class Chain {
   Real depth_;
   bool has_bed_;
   std::vector<Joint> joints_, before_;  // before_: at the step's start
+  FlyDrag fly_drag_, fly_drag_before_;
   std::vector<Lump> lumps_;
   std::vector<Mobility> mobility_;
   // By piece: tension, N; then what the solver of tensions works with.

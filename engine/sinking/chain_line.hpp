@@ -31,7 +31,7 @@ struct ChainPiece {
 struct ChainFly {
   double mass, displaced;   // kg
   double weight;            // N in water
-  double towed, broadside;  // m2, CdA along the leader and square to it
+  double towed, broadside;  // m2, CdA drawn level through the water and sinking
 };
 struct ChainLine {
   std::vector<ChainPiece> pieces;  // from the fly up

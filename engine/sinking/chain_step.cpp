@@ -56,6 +56,18 @@ typename Chain<Real>::Place Chain<Real>::Mobility::of(const Place& impulse) cons
   return moved - held_by * dot(impulse, held) * held;
 }
 
+// A fly is drawn level through the water nose first and sinks broadside: each part of its speed meets its own area, so
+// that it sinks alone at its own rate and hangs on a tight line as in the steady shape. kg/s, the mean of last and new.
+template <class Real>
+void Chain<Real>::find_fly_drag(const Place& past) {
+  const Scalar half_density = static_cast<Scalar>(0.5 * density_);
+  const Scalar towed = half_density * static_cast<Scalar>(line_.fly.towed);
+  const Scalar broadside = half_density * static_cast<Scalar>(line_.fly.broadside);
+  const Real level = root(past.along * past.along + past.across * past.across);
+  fly_drag_.level = Scalar(0.5) * (fly_drag_.level + towed * level);
+  fly_drag_.down = Scalar(0.5) * (fly_drag_.down + broadside * stdx::abs(past.down));
+}
+
 // Of the pieces at a joint: tension over length, N/m.
 template <class Real>
 Real Chain<Real>::pull(std::size_t joint) const {
@@ -82,9 +94,15 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   const Real past_along = dot(past, t);
   const Real past_across = root(dot(past, past) - past_along * past_along);
   const Real cd = drag_coefficient(past_across * lump.reynolds);
-  now.across_drag = Scalar(0.5) * (now.across_drag + (lump.across_drag * cd + lump.fly_across) * past_across);
-  now.along_drag = Scalar(0.5) * (now.along_drag + (lump.along_drag + lump.fly_along) * stdx::abs(past_along));
-  const Real across_drag = in_water * now.across_drag, along_drag = in_water * now.along_drag;
+  now.across_drag = Scalar(0.5) * (now.across_drag + lump.across_drag * cd * past_across);
+  now.along_drag = Scalar(0.5) * (now.along_drag + lump.along_drag * stdx::abs(past_along));
+  Real across_drag = in_water * now.across_drag, along_drag = in_water * now.along_drag, fly_down(0);
+  if (joint == 0) {
+    find_fly_drag(past);
+    across_drag += in_water * fly_drag_.level;
+    along_drag += in_water * fly_drag_.level;
+    fly_down = in_water * (fly_drag_.down - fly_drag_.level);
+  }
 
   // Masses, kg; what a strong pull would do to a light joint is held by more of it.
   const Real across_mass = lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler) * dt * dt * pull(joint);
@@ -98,7 +116,7 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   Real spring(0);
   stdx::where(above > zero && above < one, spring) = Real(lump.displaced * g / skin);
   if (has_bed_) {
-    const Real stiffness(lump.reynolds > 0 ? static_cast<Scalar>(kBedStiffness * half_length(joint)) : Scalar(0));
+    const Real stiffness(static_cast<Scalar>(kBedStiffness * half_length(joint)));
     const auto on_bed = now.at.down > depth_;
     stdx::where(on_bed, weight) = weight - stiffness * (now.at.down - depth_);
     stdx::where(on_bed, spring) = stiffness;
@@ -112,7 +130,7 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   mobility.held_by = zero;
   mobility.held = {zero, one, zero};
   mobility.held = mobility.of({zero, one, zero});
-  const Real held = dt * dt * spring;
+  const Real held = dt * dt * spring + dt * fly_down;
   mobility.held_by = held / (one + held * mobility.held.down);
   now.at = now.at + dt * mobility.of(impulse);
 }
@@ -214,9 +232,13 @@ void Chain<Real>::step(double dt, double may_stretch) {
   for (auto* rows : {&stretch_, &diagonal_, &coupled_, &taut_, &ratio_, &impulse_, &pulled_}) rows->resize(n);
   for (auto* places : {&direction_, &moved_low_, &moved_high_}) places->resize(n);
   before_ = joints_;
+  fly_drag_before_ = fly_drag_;
   const Real per_step(static_cast<Scalar>(1.0 / dt));
   for (int attempt = 0; attempt < kMostAttempts; ++attempt) {
-    if (attempt > 0) joints_ = before_;
+    if (attempt > 0) {
+      joints_ = before_;
+      fly_drag_ = fly_drag_before_;
+    }
     try_step(dt, may_stretch);
     for (std::size_t j = 0; j < n; ++j) {
       const Real found = per_step * pulled_[j];
