@@ -35,9 +35,7 @@ Real root(const Real& squared) {
 
 template <class Real>
 Real Chain<Real>::drag_coefficient(const Real& reynolds) const {
-  return Real([&](auto lane) {
-    return static_cast<Scalar>(coefficient(static_cast<double>(static_cast<Scalar>(reynolds[lane]))));
-  });
+  return Real([&](auto lane) { return static_cast<Scalar>(coefficient(of_lane(reynolds, lane))); });
 }
 
 template <class Real>
@@ -52,8 +50,9 @@ typename Chain<Real>::Place Chain<Real>::tangent(std::size_t joint, const Place&
 
 template <class Real>
 typename Chain<Real>::Place Chain<Real>::Mobility::of(const Place& impulse) const {
-  const Place moved = square * impulse + more_along * dot(impulse, tangent) * tangent;
-  return moved - held_by * dot(impulse, held) * held;
+  const Place moved = square * impulse + Real(more_along * dot(impulse, tangent)) * tangent;
+  if (!is_held) return moved;
+  return moved - Real(held_by * dot(impulse, held)) * held;
 }
 
 // A fly is drawn level through the water nose first and sinks broadside: each part of its speed meets its own area, so
@@ -71,9 +70,8 @@ void Chain<Real>::find_fly_drag(const Place& past) {
 // Of the pieces at a joint: tension over length, N/m.
 template <class Real>
 Real Chain<Real>::pull(std::size_t joint) const {
-  Real sum = tension_[joint] / static_cast<Scalar>(line_.pieces[joint].length);
-  if (joint > 0) sum += tension_[joint - 1] / static_cast<Scalar>(line_.pieces[joint - 1].length);
-  return sum;
+  const Real above = tension_[joint] * by_length_[joint];
+  return joint > 0 ? Real(above + tension_[joint - 1] * by_length_[joint - 1]) : above;
 }
 
 // `below`: where the joint below was at the step's start.
@@ -105,7 +103,7 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   }
 
   // Masses, kg; what a strong pull would do to a light joint is held by more of it.
-  const Real across_mass = lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler) * dt * dt * pull(joint);
+  const Real across_mass = lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler * step * step) * pull(joint);
   const Real along_mass(lump.mass);
   mobility.square = one / (across_mass + dt * across_drag);
   mobility.more_along = one / (along_mass + dt * along_drag) - mobility.square;
@@ -116,7 +114,7 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   Real spring(0);
   stdx::where(above > zero && above < one, spring) = Real(lump.displaced * g / skin);
   if (has_bed_) {
-    const Real stiffness(static_cast<Scalar>(kBedStiffness * half_length(joint)));
+    const Real stiffness = static_cast<Scalar>(kBedStiffness) * lump.length;
     const auto on_bed = now.at.down > depth_;
     stdx::where(on_bed, weight) = weight - stiffness * (now.at.down - depth_);
     stdx::where(on_bed, spring) = stiffness;
@@ -127,18 +125,14 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   Place impulse = across_mass * now.velocity + along_more * t;
   impulse.along += dt * across_drag * u;
   impulse.down += dt * weight;
-  mobility.held_by = zero;
-  mobility.held = {zero, one, zero};
-  mobility.held = mobility.of({zero, one, zero});
   const Real held = dt * dt * spring + dt * fly_down;
-  mobility.held_by = held / (one + held * mobility.held.down);
+  mobility.is_held = false;
+  if (stdx::any_of(held != zero)) {
+    mobility.held = mobility.of({zero, one, zero});
+    mobility.held_by = held / (one + held * mobility.held.down);
+    mobility.is_held = true;
+  }
   now.at = now.at + dt * mobility.of(impulse);
-}
-
-template <class Real>
-double Chain<Real>::half_length(std::size_t joint) const {
-  const double above = line_.pieces[joint].length;
-  return 0.5 * (joint > 0 ? above + line_.pieces[joint - 1].length : above);
 }
 
 // Impulses of the pieces in this round, N s: those of taut pieces make their lengths right, slack ones give back what
@@ -146,7 +140,7 @@ double Chain<Real>::half_length(std::size_t joint) const {
 // again.
 template <class Real>
 void Chain<Real>::solve_impulses(double dt) {
-  const std::size_t n = line_.pieces.size();
+  const std::size_t n = length_.size();
   const Real zero(0), one(1), per_step(static_cast<Scalar>(1.0 / dt));
   for (int pass = 0; pass < kMostPasses; ++pass) {
     Real below(0), impulse(0), ratio(0);  // of the row before
@@ -175,7 +169,7 @@ void Chain<Real>::solve_impulses(double dt) {
 // none is longer than it may be.
 template <class Real>
 bool Chain<Real>::pull_together(double step, double may_stretch, bool first) {
-  const std::size_t n = line_.pieces.size();
+  const std::size_t n = length_.size();
   const Scalar dt = static_cast<Scalar>(step);
   const Real zero(0), one(1), least(static_cast<Scalar>(kNoLength));
   Real most(0);  // m, stretch
@@ -183,7 +177,7 @@ bool Chain<Real>::pull_together(double step, double may_stretch, bool first) {
     const Place chord = joints_[j + 1].at - joints_[j].at;
     const Real length = root(dot(chord, chord));
     direction_[j] = one / stdx::max(length, least) * chord;
-    stretch_[j] = length - static_cast<Scalar>(line_.pieces[j].length);
+    stretch_[j] = length - length_[j];
     most = stdx::max(most, stretch_[j]);
   }
   if (!first && stdx::all_of(most < Real(static_cast<Scalar>(may_stretch)))) return false;
@@ -199,8 +193,8 @@ bool Chain<Real>::pull_together(double step, double may_stretch, bool first) {
   coupled_[n - 1] = zero;
   solve_impulses(step);
   for (std::size_t j = 0; j < n; ++j) {
-    joints_[j].at = joints_[j].at + dt * impulse_[j] * moved_low_[j];
-    if (j + 1 < n) joints_[j + 1].at = joints_[j + 1].at - dt * impulse_[j] * moved_high_[j];
+    joints_[j].at = joints_[j].at + Real(dt * impulse_[j]) * moved_low_[j];
+    if (j + 1 < n) joints_[j + 1].at = joints_[j + 1].at - Real(dt * impulse_[j]) * moved_high_[j];
     pulled_[j] += impulse_[j];
   }
   return true;
@@ -227,10 +221,7 @@ void Chain<Real>::try_step(double dt, double may_stretch) {
 
 template <class Real>
 void Chain<Real>::step(double dt, double may_stretch) {
-  const std::size_t n = line_.pieces.size();
-  mobility_.resize(n);
-  for (auto* rows : {&stretch_, &diagonal_, &coupled_, &taut_, &ratio_, &impulse_, &pulled_}) rows->resize(n);
-  for (auto* places : {&direction_, &moved_low_, &moved_high_}) places->resize(n);
+  const std::size_t n = length_.size();
   before_ = joints_;
   fly_drag_before_ = fly_drag_;
   const Real per_step(static_cast<Scalar>(1.0 / dt));

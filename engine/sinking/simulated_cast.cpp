@@ -58,8 +58,8 @@ Measured<SimulatedCast> simulated_cast(const CastCase& in, Duration until, const
   if (std::string fault = fault_of(in); !fault.empty()) return Absent{fault};
   const auto water = tabled_water(in.depth, in.surface_speed, in.profile, in.temperature);
   if (!water) return Absent{water.why_absent()};
-  const TabledWater* const waters[] = {&*water};
-  CastRun<Alone> run(in, waters, resolution);
+  const WaterAndBoat here{&*water, in.boat};
+  CastRun<Alone> run(in, {&here, 1}, resolution);
   SimulatedCast cast;
   cast.rows.push_back(run.row(0));
   while (run.time() < until.si() - 0.5 * resolution.step.si() && run.advance()) {
