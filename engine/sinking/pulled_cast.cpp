@@ -69,7 +69,8 @@ bool all_finite(const std::vector<CastRow>& rows) {
   });
 }
 
-// Several runs abreast, and the rows of each lane.
+// Casts under way, and the rows of each lane.
+template <class Real>
 class Watched {
  public:
   Watched(const CastCase& in, std::span<const WaterAndBoat> places)
@@ -100,7 +101,7 @@ class Watched {
     noted_ = run_.time();
     for (std::size_t lane = 0; lane < rows_.size(); ++lane) rows_[lane].push_back(run_.row(lane));
   }
-  CastRun<Abreast> run_;
+  CastRun<Real> run_;
   double noted_ = 0.0;  // s
   std::vector<std::vector<CastRow>> rows_;
 };
@@ -113,10 +114,11 @@ Measured<CastPath> swung(const std::vector<CastRow>& rows, Length leader, const 
   return CastPath{sampled(rows, 0.0, end, true), seconds(hang), leader, Length{}};
 }
 
+template <class Real>
 void swing(const CastCase& in, const PulledSetting& setting, Length leader, Paths& paths) {
   const double longest = setting.limits.longest_cast.si();
   const double stay = setting.limits.hang_down_stay.si();
-  Watched watched(in, setting.places);
+  Watched<Real> watched(in, setting.places);
   double until = 0.0;  // s
   while (until < longest && !watched.all_hang(setting.limits.hang_down)) watched.go_on(until = std::min(longest, until + 1.0));
   watched.go_on(std::min(longest, until + stay));
@@ -131,18 +133,19 @@ Measured<CastPath> stripped(const std::vector<CastRow>& rows, double count, Leng
 }
 
 // One line that sinks, and from each count on one that is stripped.
+template <class Real>
 void strip(const CastCase& in, std::span<const Technique> techniques, const PulledSetting& setting, Length leader,
            Length least_out, Paths& paths) {
   for (auto& of_place : paths) of_place.assign(techniques.size(), Absent{"no speed of stripping is given"});
   std::vector<std::size_t> order(techniques.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::ranges::stable_sort(order, {}, [&](std::size_t i) { return techniques[i].count; });
-  Watched counting(in, setting.places);
+  Watched<Real> counting(in, setting.places);
   for (const std::size_t i : order) {
     const Technique& technique = techniques[i];
     if (!(technique.strip > Speed{})) continue;
     counting.go_on(technique.count.si());
-    Watched pulling = counting;
+    Watched<Real> pulling = counting;
     const double count = counting.time();
     pulling.strip(technique.strip, least_out);
     pulling.go_on(count + setting.limits.longest_cast.si());
@@ -182,6 +185,20 @@ Measured<Laid> laid_line(const Tackle& tackle, const Rig& rig, Method method, Le
   return Laid{*line, *hung};
 }
 
+template <class Real>
+Paths casts_of(const Laid& rigged, std::span<const Technique> techniques, const PulledSetting& setting) {
+  Paths paths(setting.places.size());
+  const Length leader = rigged.line.leader.length;
+  if (techniques.front().method == Method::Strip) {
+    strip<Real>(laid(rigged.line, rigged.hung, techniques.front()), techniques, setting, leader,
+                rigged.line.least_out, paths);
+  } else {
+    for (const Technique& technique : techniques)
+      swing<Real>(laid(rigged.line, rigged.hung, technique), setting, leader, paths);
+  }
+  return paths;
+}
+
 }  // namespace
 
 Resolution pulled_resolution(std::span<const WaterAndBoat> places) {
@@ -217,19 +234,15 @@ Paths pulled_casts(const Tackle& tackle, const Rig& rig, std::span<const Techniq
   if (!line)
     return Paths(setting.places.size(),
                  std::vector<Measured<CastPath>>(techniques.size(), Absent{line.why_absent()}));
-  const Length leader = line->line.leader.length;
+  constexpr std::size_t kWorthAbreast = 3;  // waters: fewer are sooner done one by one
   Paths paths;
-  for (std::size_t from = 0; from < setting.places.size(); from += kWatersAbreast) {
-    const auto group = setting.places.subspan(from, std::min(kWatersAbreast, setting.places.size() - from));
-    const PulledSetting some{setting.cast, setting.limits, group};
-    Paths found(group.size());
-    if (method == Method::Strip) {
-      strip(laid(line->line, line->hung, techniques.front()), techniques, some, leader, line->line.least_out, found);
-    } else {
-      for (const Technique& technique : techniques)
-        swing(laid(line->line, line->hung, technique), some, leader, found);
-    }
-    std::ranges::move(found, std::back_inserter(paths));
+  for (std::size_t from = 0; from < setting.places.size();) {
+    const std::size_t left = setting.places.size() - from;
+    const std::size_t some = left < kWorthAbreast ? 1 : std::min(left, kWatersAbreast);
+    const PulledSetting there{setting.cast, setting.limits, setting.places.subspan(from, some)};
+    std::ranges::move(some == 1 ? casts_of<Alone>(*line, techniques, there) : casts_of<Abreast>(*line, techniques, there),
+                      std::back_inserter(paths));
+    from += some;
   }
   return paths;
 }
