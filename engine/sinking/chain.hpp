@@ -56,7 +56,7 @@ class Chain {
 
  private:
   using Scalar = typename Real::value_type;
-  static constexpr double kSkin = 0.01;  // m over which a line that leaves the water loses its buoyancy and its drag
+  static constexpr double kSkin = 0.005;  // m over which a line that leaves the water loses its buoyancy and its drag
   struct Lump {
     Real length;                   // m of line
     Real mass, displaced, weight;  // kg, kg, N in water
