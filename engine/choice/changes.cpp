@@ -18,6 +18,7 @@ struct Search {
   const Tackle& tackle;
   const Preferences& preferences;
   const Judgement& judgement;
+  const FishingTables* tables;
 };
 
 enum class Finding { Holds, Changes, Unknown };
@@ -54,7 +55,7 @@ bool uses_the_line(const Search& search, const Rig& rig, Method method) {
 }
 
 std::optional<ScoredRig> scored_there(const Scene& scene, const Way& way) {
-  const auto path = middle_casts(scene, way.rig, {&way.technique, 1});
+  const auto path = middle_casts(scene, way.rig, {&way.technique, 1}, Casts::FromTables);
   if (!path.front()) return std::nullopt;
   return score_middle(scene, way, *path.front());
 }
@@ -94,7 +95,7 @@ std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, con
 AtFlow at_flow(const Search& search, Discharge flow) {
   const std::optional<WaterToFish> water = search.water_at(flow);
   if (!water || is_far(*water, flow, search.judgement.flow)) return {};
-  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement);
+  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement, search.tables);
   const std::optional<ScoredRig> in_use = of_the_line_in_use(search, scene);
   if (!in_use) return {};
   const std::vector<ScoredRig> better = challengers(search, scene, *in_use);
@@ -148,10 +149,11 @@ Side look(const Search& search, double direction) {
 }  // namespace
 
 void changes_at(WaterChoice& choice, const std::vector<ScoredRig>& scored, const WaterAtFlow& water_at, Discharge now,
-                const Tackle& tackle, const Preferences& preferences, const Judgement& judgement) {
+                const Tackle& tackle, const Preferences& preferences, const Judgement& judgement,
+                const FishingTables* tables) {
   if (!choice.best || now <= Discharge{}) return;
   const std::vector<Way> candidates = candidate_ways(scored, *choice.best);
-  const Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement};
+  const Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement, tables};
   Side below = look(search, -1.0), above = look(search, 1.0);
   choice.holds = {below.looked_to, above.looked_to};
   choice.changes_below = std::move(below.change);

@@ -7,6 +7,7 @@
 
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
+#include "engine/choice/worked_out.hpp"
 #include "engine/tackle/twins.hpp"
 
 namespace floatwright {
@@ -49,7 +50,8 @@ class KnownLeaders {
 
 void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& ways, KnownLeaders& leaders) {
   const bool hangs = ways.techniques.front().method == Method::Indicator;
-  auto paths = middle_casts(scene, ways.rig, ways.techniques, hangs ? leaders.of(ways.rig) : std::nullopt);
+  auto paths = middle_casts(scene, ways.rig, ways.techniques, Casts::FromTables,
+                            hangs ? leaders.of(ways.rig) : std::nullopt);
   for (std::size_t i = 0; i < paths.size(); ++i) {
     if (!paths[i]) continue;
     const Way way{ways.rig, ways.techniques[i]};
@@ -138,6 +140,8 @@ std::vector<ScoredRig> with_twins(const std::vector<ScoredRig>& scored, const st
   return all;
 }
 
+bool is_pulled(Method method) { return method == Method::Swing || method == Method::Strip; }
+
 bool better(const ScoredRig& a, const ScoredRig& b) {
   if (a.worth != b.worth) return a.worth > b.worth;
   if (a.efficiency != b.efficiency) return a.efficiency > b.efficiency;
@@ -147,15 +151,18 @@ bool better(const ScoredRig& a, const ScoredRig& b) {
 }  // namespace
 
 std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
-                                   const Judgement& judgement) {
-  const Scene scene = scene_of(water, tackle, preferences, judgement);
+                                   const Judgement& judgement, const FishingTables* tables) {
+  const Scene scene = scene_of(water, tackle, preferences, judgement, tables);
   const std::vector<std::size_t> first_lines = lines_of_first_twins(tackle);
   std::vector<ScoredRig> result;
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;
     const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method, first_lines);
+    std::vector<ScoredRig> of_method;
     for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice)))
-      std::ranges::move(score(scene, kept.ways, kept.paths), std::back_inserter(result));
+      std::ranges::move(score(scene, kept.ways, kept.paths, Casts::FromTables), std::back_inserter(of_method));
+    if (is_pulled(method) && scene.tables != nullptr) work_out_the_best(scene, of_method);
+    std::ranges::move(of_method, std::back_inserter(result));
   }
   std::ranges::stable_sort(result, better);
   return with_twins(result, first_lines);
