@@ -10,6 +10,7 @@
 #include "engine/choice/seconds.hpp"
 #include "engine/choice/suits.hpp"
 #include "engine/choice/techniques.hpp"
+#include "engine/sinking/pulled_cast.hpp"
 
 namespace floatwright {
 namespace {
@@ -185,22 +186,52 @@ ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path)
   return with_worth(scene, way, path, effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement)));
 }
 
+namespace {
+
+using CasesOfPaths = PerCase<std::vector<const CastPath*>>;  // by technique
+
+std::vector<ScoredRig> scored(const Scene& scene, const RigWays& ways, const CasesOfPaths& paths) {
+  std::vector<ScoredRig> result;
+  for (std::size_t i = 0; i < ways.techniques.size(); ++i) {
+    const Way way{ways.rig, ways.techniques[i]};
+    const PerCase<FishedCase> cases{fished(scene, way, low(scene), paths.low[i]),
+                                    fished(scene, way, middle(scene), paths.middle[i]),
+                                    fished(scene, way, high(scene), paths.high[i])};
+    const EffectiveSeconds found = effective_seconds(fishing(scene, way), cases, scene.judgement);
+    result.push_back(with_worth(scene, way, *paths.middle[i], found));
+  }
+  return result;
+}
+
+std::vector<const CastPath*> paths_of(const std::vector<Measured<CastPath>>& casts) {
+  std::vector<const CastPath*> paths;
+  for (const auto& cast : casts) paths.push_back(path_of(cast));
+  return paths;
+}
+
+}  // namespace
+
 std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<const CastPath* const> middle_paths,
                              Casts casts) {
   std::optional<Length> leader_set;
   if (ways.techniques.front().method == Method::Indicator) leader_set = middle_paths.front()->indicator_to_fly;
   const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene), casts, leader_set);
   const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene), casts, leader_set);
-  std::vector<ScoredRig> result;
-  for (std::size_t i = 0; i < middle_paths.size(); ++i) {
-    const Way way{ways.rig, ways.techniques[i]};
-    const PerCase<FishedCase> cases{fished(scene, way, low(scene), path_of(in_low[i])),
-                                    fished(scene, way, middle(scene), middle_paths[i]),
-                                    fished(scene, way, high(scene), path_of(in_high[i]))};
-    const EffectiveSeconds found = effective_seconds(fishing(scene, way), cases, scene.judgement);
-    result.push_back(with_worth(scene, way, *middle_paths[i], found));
+  return scored(scene, ways, {paths_of(in_low), {middle_paths.begin(), middle_paths.end()}, paths_of(in_high)});
+}
+
+std::vector<ScoredRig> work_out(const Scene& scene, const RigWays& ways) {
+  std::vector<WaterAndBoat> places;
+  for (const CaseOfWater& at : {low(scene), middle(scene), high(scene)}) {
+    if (!at.water) return {};
+    const Platform platform = ways.techniques.front().platform;
+    places.push_back({&*at.water, boat_speed(platform, at.boat_lane, at.speed, scene.judgement)});
   }
-  return result;
+  const auto casts =
+      pulled_casts(scene.tackle, ways.rig, ways.techniques, {cast_of(scene, ways.rig), scene.limits, places});
+  const CasesOfPaths paths{paths_of(casts[0]), paths_of(casts[1]), paths_of(casts[2])};
+  if (std::ranges::find(paths.middle, nullptr) != paths.middle.end()) return {};
+  return scored(scene, ways, paths);
 }
 
 }  // namespace floatwright

@@ -56,5 +56,7 @@ struct RigWays {
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
                                            std::span<const CastPath* const> middle, Casts casts);  // by technique
+// Swings or strips worked out in all three cases together. Empty where one has no answer.
+[[nodiscard]] std::vector<ScoredRig> work_out(const Scene& scene, const RigWays& ways);
 
 }  // namespace floatwright

@@ -17,7 +17,7 @@ bool same_place(const ScoredRig& a, const ScoredRig& b) {
 }
 
 // Those of one rig on one platform share what they can.
-void work_out(const Scene& scene, std::vector<ScoredRig>& scored, const std::vector<std::size_t>& which) {
+void work_out_anew(const Scene& scene, std::vector<ScoredRig>& scored, const std::vector<std::size_t>& which) {
   std::set<std::size_t> left(which.begin(), which.end());
   while (!left.empty()) {
     const ScoredRig& first = scored[*left.begin()];
@@ -25,21 +25,21 @@ void work_out(const Scene& scene, std::vector<ScoredRig>& scored, const std::vec
     std::ranges::copy_if(left, std::back_inserter(group), [&](std::size_t i) { return same_place(scored[i], first); });
     RigWays ways{first.rig, {}};
     for (const std::size_t i : group) ways.techniques.push_back(scored[i].technique);
-    const auto casts = middle_casts(scene, ways.rig, ways.techniques, Casts::WorkedOut);
-    std::vector<const CastPath*> paths;
-    for (const auto& cast : casts) paths.push_back(cast ? &*cast : nullptr);
     for (const std::size_t i : group) left.erase(i);
-    if (std::ranges::find(paths, nullptr) != paths.end()) continue;  // no answer: the table's stands
-    auto anew = score(scene, ways, paths, Casts::WorkedOut);
+    auto anew = work_out(scene, ways);
+    if (anew.empty()) continue;  // no answer: the table's stands
     for (std::size_t i = 0; i < group.size(); ++i) scored[group[i]] = std::move(anew[i]);
   }
 }
 
+// The best few by the tables; not those so far behind that no error of a table brings them level.
 std::vector<std::size_t> best_few(const std::vector<ScoredRig>& scored, double few) {
+  constexpr double kLevelAtMost = 0.82;  // of the best: a tie is within 10 %, a table within some 2 % either way
   std::vector<std::size_t> order(scored.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::ranges::stable_sort(order, std::ranges::greater{}, [&](std::size_t i) { return scored[i].seconds; });
   if (few < static_cast<double>(order.size())) order.resize(static_cast<std::size_t>(few));
+  std::erase_if(order, [&](std::size_t i) { return scored[i].seconds < kLevelAtMost * scored[order.front()].seconds; });
   return order;
 }
 
@@ -63,7 +63,7 @@ void work_out_the_best(const Scene& scene, std::vector<ScoredRig>& of_method) {
   std::set<std::size_t> done;
   std::vector<std::size_t> next = best_few(of_method, scene.judgement.choice.exactly_scored);
   for (int round = 0; round <= kMostRounds && !next.empty(); ++round) {
-    work_out(scene, of_method, next);
+    work_out_anew(scene, of_method, next);
     done.insert(next.begin(), next.end());
     next = advised_on_platforms(scene, of_method);
     std::erase_if(next, [&](std::size_t i) { return done.contains(i); });

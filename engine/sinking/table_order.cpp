@@ -1,8 +1,10 @@
 #include "engine/sinking/table_order.hpp"
 
+#include <algorithm>
 #include <numeric>
 #include <utility>
 
+#include "engine/sinking/pulled_cast.hpp"
 #include "engine/sinking/rigged_line.hpp"
 
 namespace floatwright {
@@ -72,12 +74,14 @@ Measured<TableOrder> table_order(const Tackle& tackle, const Rig& rig, Length ca
 
 CastsOverDepths casts_over_depths(const Tackle& tackle, const TableOrder& order, const DriftLimits& limits,
                                   SurfaceSpeed speed) {
-  CastsOverDepths casts;
   const Speed boat = metres_per_second(order.pace * in_metres_per_second(speed));
-  for (std::size_t i = 0; i < kTableDepths; ++i) {
-    const auto water = tabled_water(table_depth(i), speed, Profile{}, kTableTemperature);
-    casts[i] = cast_paths(tackle, order.rig, order.techniques, {*water, boat, order.cast, kAnyRod, limits, {}});
-  }
+  std::vector<TabledWater> waters;
+  for (std::size_t i = 0; i < kTableDepths; ++i)
+    waters.push_back(*tabled_water(table_depth(i), speed, Profile{}, kTableTemperature));
+  std::vector<WaterAndBoat> places;
+  for (const TabledWater& water : waters) places.push_back({&water, boat});
+  CastsOverDepths casts;
+  std::ranges::move(pulled_casts(tackle, order.rig, order.techniques, {order.cast, limits, places}), casts.begin());
   return casts;
 }
 
