@@ -27,7 +27,7 @@ double coefficient(double reynolds) {
 }
 
 template <class Real>
-Real root(const Real& squared) {
+[[gnu::always_inline]] inline Real root(const Real& squared) {
   return stdx::sqrt(stdx::max(squared, Real(0)));
 }
 
@@ -49,7 +49,7 @@ typename Chain<Real>::Place Chain<Real>::tangent(std::size_t joint, const Place&
 }
 
 template <class Real>
-typename Chain<Real>::Place Chain<Real>::Mobility::of(const Place& impulse) const {
+[[gnu::always_inline]] inline typename Chain<Real>::Place Chain<Real>::Mobility::of(const Place& impulse) const {
   const Place moved = square * impulse + Real(more_along * dot(impulse, tangent)) * tangent;
   if (!is_held) return moved;
   return moved - Real(held_by * dot(impulse, held)) * held;

@@ -234,7 +234,7 @@ Paths pulled_casts(const Tackle& tackle, const Rig& rig, std::span<const Techniq
   if (!line)
     return Paths(setting.places.size(),
                  std::vector<Measured<CastPath>>(techniques.size(), Absent{line.why_absent()}));
-  constexpr std::size_t kWorthAbreast = 3;  // waters: fewer are sooner done one by one
+  constexpr std::size_t kWorthAbreast = 2;  // waters: one is sooner done alone
   Paths paths;
   for (std::size_t from = 0; from < setting.places.size();) {
     const std::size_t left = setting.places.size() - from;
