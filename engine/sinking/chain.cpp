@@ -1,6 +1,7 @@
 #include "engine/sinking/chain.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -13,6 +14,7 @@ Chain<Real>::Chain(const ChainLine& line, std::span<const Triple<double>> joints
       density_(places.front().water->properties.density.si()),
       viscosity_(places.front().water->properties.viscosity.si()),
       has_bed_(has_bed) {
+  assert(places.size() <= Real::size());
   const auto place = [&](std::size_t lane) { return places[std::min(lane, places.size() - 1)]; };
   const auto real = [](double x) { return Real(static_cast<Scalar>(x)); };
   for (std::size_t lane = 0; lane < Real::size(); ++lane) streams_.push_back(&place(lane).water->stream);

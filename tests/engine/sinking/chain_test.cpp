@@ -47,11 +47,11 @@ TEST(Chain, LineThatNothingHoldsSinksAtItsOwnRateInStillWater) {
 TEST(Chain, WatersAbreastFishAsEachAlone) {
   const CastCase in = a_swing();
   std::vector<TabledWater> made;
-  for (const double depth : {0.5, 0.8, 1.2, 1.9, 3.0})
-    made.push_back(*tabled_water(metres(depth), in.surface_speed, in.profile, in.temperature));
+  for (std::size_t i = 0; i < kWatersAbreast; ++i)
+    made.push_back(*tabled_water(metres(0.5 + 0.7 * static_cast<double>(i)), in.surface_speed, in.profile, in.temperature));
   std::vector<WaterAndBoat> places;
   for (const TabledWater& water : made)
-    places.push_back({&water, metres_per_second(places.size() < 3 ? 0.0 : 0.3)});
+    places.push_back({&water, metres_per_second(places.size() < 2 ? 0.0 : 0.3)});
   CastRun<Abreast> abreast(in, places, kCoarse);
   while (abreast.time() < 12.0) abreast.advance();
   for (std::size_t lane = 0; lane < places.size(); ++lane) {
