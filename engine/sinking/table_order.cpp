@@ -1,6 +1,5 @@
 #include "engine/sinking/table_order.hpp"
 
-#include <algorithm>
 #include <numeric>
 #include <utility>
 
@@ -72,31 +71,27 @@ Measured<TableOrder> table_order(const Tackle& tackle, const Rig& rig, Length ca
   return TableOrder{rig, cast, pace, std::move(techniques), std::move(physics)};
 }
 
-CastsOverDepths casts_over_depths(const Tackle& tackle, const TableOrder& order, const DriftLimits& limits,
-                                  SurfaceSpeed speed) {
-  const Speed boat = metres_per_second(order.pace * in_metres_per_second(speed));
+CastsOverGrid casts_over_grid(const Tackle& tackle, const TableOrder& order, const DriftLimits& limits) {
   std::vector<TabledWater> waters;
-  for (std::size_t i = 0; i < kTableDepths; ++i)
-    waters.push_back(*tabled_water(table_depth(i), speed, Profile{}, kTableTemperature));
+  for (std::size_t speed = 0; speed < kTableSpeeds; ++speed)
+    for (std::size_t depth = 0; depth < kTableDepths; ++depth)
+      waters.push_back(*tabled_water(table_depth(depth), table_speed(speed), Profile{}, kTableTemperature));
   std::vector<WaterAndBoat> places;
-  for (const TabledWater& water : waters) places.push_back({&water, boat});
-  CastsOverDepths casts;
-  std::ranges::move(pulled_casts(tackle, order.rig, order.techniques, {order.cast, limits, places}), casts.begin());
-  return casts;
+  for (const TabledWater& water : waters)
+    places.push_back({&water, metres_per_second(order.pace * in_metres_per_second(water.surface_speed))});
+  return pulled_casts(tackle, order.rig, order.techniques, {order.cast, limits, places});
 }
 
 TableSet fishing_tables(const Tackle& tackle, const TableOrder& order, const DriftLimits& limits) {
   TableSet tables(order.techniques.size(), FishingTable{});
-  for (std::size_t speed = 0; speed < kTableSpeeds; ++speed) {
-    const CastsOverDepths casts = casts_over_depths(tackle, order, limits, table_speed(speed));
-    for (std::size_t depth = 0; depth < kTableDepths; ++depth) {
-      for (std::size_t t = 0; t < tables.size(); ++t) {
-        const auto& cast = casts[depth][t];
-        if (!cast) tables[t].reset();
-        if (!tables[t]) continue;
-        tables[t]->leader = cast->leader;
-        tables[t]->nodes[speed * kTableDepths + depth] = series_of(*cast);
-      }
+  const CastsOverGrid casts = casts_over_grid(tackle, order, limits);
+  for (std::size_t node = 0; node < casts.size(); ++node) {
+    for (std::size_t t = 0; t < tables.size(); ++t) {
+      const auto& cast = casts[node][t];
+      if (!cast) tables[t].reset();
+      if (!tables[t]) continue;
+      tables[t]->leader = cast->leader;
+      tables[t]->nodes[node] = series_of(*cast);
     }
   }
   const Warming warming(tackle, order, limits);

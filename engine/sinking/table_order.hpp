@@ -27,10 +27,8 @@ struct TableOrder {
 using TableSet = std::vector<std::optional<FishingTable>>;
 [[nodiscard]] TableSet fishing_tables(const Tackle& tackle, const TableOrder& order, const DriftLimits& limits);
 
-// The casts behind the nodes of one speed, by depth, then technique: asked for together, since these waters differ in
-// depth alone.
-using CastsOverDepths = std::array<std::vector<Measured<CastPath>>, kTableDepths>;
-[[nodiscard]] CastsOverDepths casts_over_depths(const Tackle& tackle, const TableOrder& order,
-                                                const DriftLimits& limits, SurfaceSpeed speed);
+// The casts behind the nodes, by node, then technique: asked for together, since waters are worked out abreast.
+using CastsOverGrid = std::vector<std::vector<Measured<CastPath>>>;
+[[nodiscard]] CastsOverGrid casts_over_grid(const Tackle& tackle, const TableOrder& order, const DriftLimits& limits);
 
 }  // namespace floatwright
