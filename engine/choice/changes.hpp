@@ -3,8 +3,8 @@
 // outwards, at fixed temperature, clarity and hour; the first at which another line brings 15 % more seconds (same
 // method) or worth (other method), then bisected twice. Looks only at flows that the notes bear, 0.4 to 2.5 times a
 // noted one, and stops where the line in use no longer fishes. To be cheap it scores, in the middle case, the best few
-// ways of every line and method that the present ranking names, on tables where there are some. Flows are not rounded here: two figures are enough to
-// print.
+// ways of every line and method that the present ranking names; where there are tables, what matters by them is worked
+// out. Flows are not rounded here: two figures are enough to print.
 #include <functional>
 
 #include "engine/choice/choose.hpp"

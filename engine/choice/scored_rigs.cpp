@@ -89,10 +89,11 @@ std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method, cons
 }
 
 // Of a row ranked best first: the best few, the best few of each platform, the best of each line, and the best of each
-// rig that is not far behind its line's best, for the rods to choose from.
+// rig that is not far behind its line's best, for the rods to choose from; with each rig the ways that are as good as its
+// best, since the other cases decide between them.
 std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, const ChoiceJudgement& judgement) {
   constexpr std::size_t kOfEachPlatform = 3;
-  constexpr double kNotFarBehind = 0.75;
+  constexpr double kNotFarBehind = 0.75, kAsGood = 0.97;
   std::vector<const Ranked*> kept;
   for (const Ranked& one : ranked) {
     const auto alike = [&](auto same) {
@@ -103,7 +104,9 @@ std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, co
     const bool lines_best = of_its_line == kept.end();
     const bool another_rig =
         lines_best || (alike(same_rig) == 0 && one.seconds >= kNotFarBehind * (*of_its_line)->seconds);
-    if (few || another_rig || alike(same_platform) < kOfEachPlatform) kept.push_back(&one);
+    const auto of_its_rig = std::ranges::find_if(kept, [&](const Ranked* k) { return same_rig(*k, one); });
+    const bool another_way = of_its_rig != kept.end() && one.seconds >= kAsGood * (*of_its_rig)->seconds;
+    if (few || another_rig || another_way || alike(same_platform) < kOfEachPlatform) kept.push_back(&one);
   }
   return kept;
 }
