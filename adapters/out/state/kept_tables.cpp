@@ -69,13 +69,14 @@ class Making {
       const std::scoped_lock alone(telling_);
       if (!shelf_ || made.not_kept) return std::nullopt;  // what failed once fails again
     }
+    const std::scoped_lock one_writer(writing_);  // a file's mode is asked of the whole process (umask)
     const auto written = keep_tables(*shelf_, needed_.orders[order], made.sets[order]);
     return written ? std::nullopt : std::optional(written.error());
   }
   const std::optional<TableShelf>& shelf_;
   const TablesNeeded& needed_;
   const TableMaker& maker_;
-  std::mutex telling_;
+  std::mutex telling_, writing_;
   std::size_t done_ = 0;
 };
 

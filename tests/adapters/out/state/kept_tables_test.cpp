@@ -1,6 +1,7 @@
 #include "adapters/out/state/kept_tables.hpp"
 
 #include <gmock/gmock.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -74,9 +75,11 @@ TEST_F(KeptTables, AreWorkedOutOnceAndComeBackAsTheyWere) {
 
 TEST_F(KeptTables, AreTheSameWhateverTheNumberOfThreads) {
   const std::string first = as_bytes(got(std::nullopt));
+  const mode_t before = ::umask(022);
   EXPECT_EQ(as_bytes(got(shelf(), a_thread_each)), first);
   EXPECT_EQ(as_bytes(got(shelf(), a_thread_each)), first);
   EXPECT_EQ(made_, 0u);
+  EXPECT_EQ(::umask(before), 022u) << "it is the whole process's";
 }
 
 // Every byte is one that matters: a few hundred of them, turned over one at a time.
