@@ -11,7 +11,8 @@
 
 namespace floatwright {
 
-std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std::vector<BoatOrder>& boats, HowTold told) {
+std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std::vector<BoatOrder>& boats,
+                                                HowTold told) {
   TablesNeeded needed = tables_needed(day, boats);
   const DriftLimits limits = drift_limits(day.judgement);
   ProgressBar bar("fishing tables", !told.quiet);

@@ -1,6 +1,6 @@
 #pragma once
-// How far a long piece of work has come, on standard error, for one who watches; taken away again at the end. In a log, a
-// pipe or a mail of cron's there is none.
+// How far a long piece of work has come, on standard error, for one who watches; taken away again at the end. In a log,
+// a pipe or a mail of cron's there is none.
 #include <cstddef>
 #include <string>
 

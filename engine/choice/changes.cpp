@@ -77,8 +77,7 @@ std::optional<ScoredRig> of_the_line_in_use(const Search& search, const Scene& s
   if (scene.tables && !ways.empty()) {
     const double nearly = (1.0 - kTableError) * most_seconds(ways)->seconds;
     std::erase_if(ways, [&](const ScoredRig& way) { return way.seconds < nearly; });
-    for (ScoredRig& way : ways)
-      way = scored_there(scene, {way.rig, way.technique}, Casts::WorkedOut).value_or(way);
+    for (ScoredRig& way : ways) way = scored_there(scene, {way.rig, way.technique}, Casts::WorkedOut).value_or(way);
   }
   const ScoredRig* best = most_seconds(ways);
   return best ? std::optional(*best) : std::nullopt;
@@ -92,8 +91,8 @@ bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudge
   return rig.worth >= more * in_use.worth;
 }
 
-// A method that could not be worth enough however well it fished is not computed. What takes over by the tables, or nearly,
-// is worked out.
+// A method that could not be worth enough however well it fished is not computed. What takes over by the tables, or
+// nearly, is worked out.
 std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, const ScoredRig& in_use) {
   std::vector<ScoredRig> result;
   for (const Way& way : search.candidates) {

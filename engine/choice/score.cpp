@@ -83,8 +83,7 @@ std::vector<Measured<CastPath>> casts_in(const Scene& scene, const Rig& rig, std
     auto paths = tabled_casts(scene, rig, techniques, at);
     if (paths.size() == techniques.size()) return paths;
   }
-  return cast_paths(scene.tackle, rig, techniques,
-                    setting_in(scene, rig, techniques.front().platform, at, leader_set));
+  return cast_paths(scene.tackle, rig, techniques, setting_in(scene, rig, techniques.front().platform, at, leader_set));
 }
 
 Zone zone_in(const Scene& scene, Method method, const CaseOfWater& at) {

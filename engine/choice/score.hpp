@@ -1,6 +1,6 @@
 #pragma once
-// One rig fished one way in one water: the casts of the three cases, and what they are worth. Swings and strips are read
-// from tables where there are some for them, or worked out.
+// One rig fished one way in one water: the casts of the three cases, and what they are worth. Swings and strips are
+// read from tables where there are some for them, or worked out.
 #include <optional>
 #include <span>
 

@@ -50,8 +50,8 @@ class KnownLeaders {
 
 void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& ways, KnownLeaders& leaders) {
   const bool hangs = ways.techniques.front().method == Method::Indicator;
-  auto paths = middle_casts(scene, ways.rig, ways.techniques, Casts::FromTables,
-                            hangs ? leaders.of(ways.rig) : std::nullopt);
+  auto paths =
+      middle_casts(scene, ways.rig, ways.techniques, Casts::FromTables, hangs ? leaders.of(ways.rig) : std::nullopt);
   for (std::size_t i = 0; i < paths.size(); ++i) {
     if (!paths[i]) continue;
     const Way way{ways.rig, ways.techniques[i]};
@@ -62,7 +62,8 @@ void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& way
 }
 
 // Every way in the middle case, but finer counts and strips only where the first ones came near the best.
-std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method, const std::vector<std::size_t>& first_lines) {
+std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method,
+                                         const std::vector<std::size_t>& first_lines) {
   constexpr double kWorthRefining = 0.7;
   std::vector<RigWays> firsts = ways(scene, method);
   std::erase_if(firsts, [&](const RigWays& one) { return first_lines[one.rig.line] != one.rig.line; });
@@ -89,8 +90,8 @@ std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method, cons
 }
 
 // Of a row ranked best first: the best few, the best few of each platform, the best of each line, and the best of each
-// rig that is not far behind its line's best, for the rods to choose from; with each rig the ways that are as good as its
-// best, since the other cases decide between them.
+// rig that is not far behind its line's best, for the rods to choose from; with each rig the ways that are as good as
+// its best, since the other cases decide between them.
 std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, const ChoiceJudgement& judgement) {
   constexpr std::size_t kOfEachPlatform = 3;
   constexpr double kNotFarBehind = 0.75, kAsGood = 0.97;

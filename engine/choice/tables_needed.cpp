@@ -22,8 +22,8 @@ std::set<double> paces_on(const std::vector<Platform>& platforms, Method method,
   for (const Platform platform : platforms)
     if (stands(platform)) paces.insert(pace_of(platform, limits));
   if (method == Method::Strip && !std::ranges::all_of(platforms, stands))
-    paces.insert({pace_of(Platform::Held, limits), pace_of(Platform::Drifting, limits),
-                  judgement.boat.most_strip_pace});
+    paces.insert(
+        {pace_of(Platform::Held, limits), pace_of(Platform::Drifting, limits), judgement.boat.most_strip_pace});
   return paces;
 }
 

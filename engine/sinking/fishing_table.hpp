@@ -1,8 +1,9 @@
 #pragma once
-// The casts of one rig by one technique and at one boat's pace, worked out beforehand over 9 surface speeds by 6 depths,
-// so that a water is ranked without simulating a cast. There is no bed in it, nor scatter: they come at scoring. It holds
-// for water of 10 C; how much deeper the fly goes in warmer, thinner water is one number a table. Between the nodes a cubic (Catmull-Rom) in the logarithms of speed and depth, of the whole series at once:
-// its times are taken as shares of the time to hang-down, so that alike moments meet. Outside the grid nothing is read.
+// The casts of one rig by one technique and at one boat's pace, worked out beforehand over 9 surface speeds by 6
+// depths, so that a water is ranked without simulating a cast. There is no bed in it, nor scatter: they come at
+// scoring. It holds for water of 10 C; how much deeper the fly goes in warmer, thinner water is one number a table.
+// Between the nodes a cubic (Catmull-Rom) in the logarithms of speed and depth, of the whole series at once: its times
+// are taken as shares of the time to hang-down, so that alike moments meet. Outside the grid nothing is read.
 #include <array>
 #include <cstddef>
 #include <optional>
@@ -28,8 +29,8 @@ struct CastSeries {
 inline constexpr Temperature kTableTemperature = celsius(10.0);
 
 struct FishingTable {
-  Length leader;                // used
-  double deeper_per_c = 0.0;    // share by which fly and tip are deeper for each degree
+  Length leader;                                              // used
+  double deeper_per_c = 0.0;                                  // share by which fly and tip are deeper for each degree
   std::array<CastSeries, kTableSpeeds * kTableDepths> nodes;  // by speed, then depth
 };
 

@@ -25,8 +25,8 @@ class FishingTables {
   // `sets` by order.
   FishingTables(TablesNeeded needed, std::vector<TableSet> sets);
 
-  // The cast read from the tables, in a line between the two paces beside the boat's; beyond the last the last. None where
-  // there is no table to read it from, so that it is to be worked out: another rig, technique or cast.
+  // The cast read from the tables, in a line between the two paces beside the boat's; beyond the last the last. None
+  // where there is no table to read it from, so that it is to be worked out: another rig, technique or cast.
   [[nodiscard]] std::optional<CastPath> cast(const Rig& rig, const Technique& technique, Length cast, double pace,
                                              const GridPoint& at) const;
 

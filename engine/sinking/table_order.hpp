@@ -1,7 +1,7 @@
 #pragma once
 // What a fishing table depends on, and how its tables are worked out. Two rigs that the water cannot tell apart (the
-// same parts of line, the same weight of fly, cast as far) have one order, whatever their ids; the platform plays no part
-// but by the boat's pace. Techniques of one order are worked out together, since they share the start of a cast.
+// same parts of line, the same weight of fly, cast as far) have one order, whatever their ids; the platform plays no
+// part but by the boat's pace. Techniques of one order are worked out together, since they share the start of a cast.
 #include <vector>
 
 #include "engine/sinking/fishing_table.hpp"

@@ -1,5 +1,5 @@
-// A cast read from a table and scored, beside the same cast worked out: what the ranking of a water costs a way of fishing.
-// The last counter is the ratio in this run.
+// A cast read from a table and scored, beside the same cast worked out: what the ranking of a water costs a way of
+// fishing. The last counter is the ratio in this run.
 #include <benchmark/benchmark.h>
 
 #include <ctime>
@@ -47,8 +47,8 @@ void read_a_series(benchmark::State& state, Method method) {
   const GridPoint at = *grid_point(metres(1.2), surface_metres_per_second(0.9));
   const auto start = std::clock();
   for (auto _ : state) benchmark::DoNotOptimize(series_at(table, at));
-  const double each = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC /
-                      static_cast<double>(state.iterations());
+  const double each =
+      static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC / static_cast<double>(state.iterations());
   state.counters["times_faster"] = seconds_to_work_out(method) / each;
 }
 BENCHMARK_CAPTURE(read_a_series, swing, Method::Swing);
@@ -56,7 +56,8 @@ BENCHMARK_CAPTURE(read_a_series, strip, Method::Strip);
 
 void score_a_series(benchmark::State& state, Method method) {
   const FishingTable table = *fishing_tables(kBox, order(method), kLimits).front();
-  const CastPath path = path_of(series_at(table, *grid_point(metres(1.4), surface_metres_per_second(1.1))), table.leader);
+  const CastPath path =
+      path_of(series_at(table, *grid_point(metres(1.4), surface_metres_per_second(1.1))), table.leader);
   const WaterToFish water = run_at(50);
   const Preferences preferences = guides_preferences();
   const Scene scene = scene_of(water, kBox, preferences, kJudgement);

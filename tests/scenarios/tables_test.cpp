@@ -42,7 +42,8 @@ TEST_F(Tables, ThatCannotBeKeptAreToldOnlyToWhoAsks) {
 
 // script(1) of util-linux runs it on a terminal.
 TEST_F(Tables, ShowHowFarTheyAreOnATerminalAlone) {
-  const std::string command = std::string{FLOATWRIGHT_PROGRAM} + " plan --offline --config " + demo_.config().string() + " --now " + kDemoNow;
+  const std::string command =
+      std::string{FLOATWRIGHT_PROGRAM} + " plan --offline --config " + demo_.config().string() + " --now " + kDemoNow;
   const auto on_a_terminal = [&](const std::string& more) {
     return run_program({"/usr/bin/script", "-qec", command + more, "/dev/null"}, here());
   };

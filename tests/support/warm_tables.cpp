@@ -14,7 +14,8 @@ FishingTables warm_tables(const Tackle& tackle, const Preferences& preferences, 
   const auto each = [](std::size_t count, const std::function<void(std::size_t)>& work) {
     for (std::size_t i = 0; i < count; ++i) work(i);
   };
-  auto made = kept_or_made(TableShelf{FLOATWRIGHT_TESTS_CACHE}, needed, {tackle, limits, each, [](std::size_t, std::size_t) {}});
+  auto made = kept_or_made(TableShelf{FLOATWRIGHT_TESTS_CACHE}, needed,
+                           {tackle, limits, each, [](std::size_t, std::size_t) {}});
   return {std::move(needed), std::move(made.sets)};
 }
 

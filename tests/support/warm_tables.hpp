@@ -4,6 +4,7 @@
 
 namespace floatwright::testing {
 
-[[nodiscard]] FishingTables warm_tables(const Tackle& tackle, const Preferences& preferences, const Judgement& judgement);
+[[nodiscard]] FishingTables warm_tables(const Tackle& tackle, const Preferences& preferences,
+                                        const Judgement& judgement);
 
 }  // namespace floatwright::testing

@@ -13,8 +13,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::chrono::hours kUsedLately{24};   // a file's time of use is not written oftener
-constexpr std::chrono::hours kLeftBehind{24};   // a temporary name that old belongs to no run
+constexpr std::chrono::hours kUsedLately{24};  // a file's time of use is not written oftener
+constexpr std::chrono::hours kLeftBehind{24};  // a temporary name that old belongs to no run
 
 fs::path folder_of(const TableShelf& shelf) { return shelf.cache / "tables"; }
 fs::path file_of(const TableShelf& shelf, const TableOrder& order) { return folder_of(shelf) / table_file_name(order); }
@@ -115,8 +115,7 @@ void throw_away_oldest(const TableShelf& shelf) {
 TablesMade kept_or_made(const std::optional<TableShelf>& shelf, const TablesNeeded& needed, const TableMaker& maker) {
   TablesMade made{std::vector<TableSet>(needed.orders.size()), std::nullopt};
   std::vector<std::optional<TableSet>> kept(needed.orders.size());
-  if (shelf)
-    maker.do_each(kept.size(), [&](std::size_t i) { kept[i] = kept_tables(*shelf, needed.orders[i]); });
+  if (shelf) maker.do_each(kept.size(), [&](std::size_t i) { kept[i] = kept_tables(*shelf, needed.orders[i]); });
   std::vector<std::size_t> missing;
   for (std::size_t i = 0; i < kept.size(); ++i) {
     if (kept[i]) made.sets[i] = *std::move(kept[i]);

@@ -1,7 +1,7 @@
 #pragma once
-// Fishing tables in the cache directory, tables/FINGERPRINT.tables, a file an order. A file that is not as it was written
-// counts as none and is written anew. Written whole, so that two runs at once do not meet; the oldest used go when there
-// are too many bytes of them.
+// Fishing tables in the cache directory, tables/FINGERPRINT.tables, a file an order. A file that is not as it was
+// written counts as none and is written anew. Written whole, so that two runs at once do not meet; the oldest used go
+// when there are too many bytes of them.
 #include <functional>
 
 #include "adapters/out/files/whole_file.hpp"
@@ -10,7 +10,7 @@
 namespace floatwright {
 
 struct TableShelf {
-  std::filesystem::path cache;                        // cache_directory()
+  std::filesystem::path cache;                       // cache_directory()
   std::uintmax_t most_bytes = 200ull * 1000 * 1000;  // judgement: some ten boxes of tackle
 };
 
@@ -28,8 +28,9 @@ struct TablesMade {
 struct TableMaker {
   const Tackle& tackle;
   const DriftLimits& limits;
-  std::function<void(std::size_t, const std::function<void(std::size_t)>&)> do_each;  // calls work(i), side by side or not
-  std::function<void(std::size_t done, std::size_t of)> told;                         // of those worked out; one at a time
+  std::function<void(std::size_t, const std::function<void(std::size_t)>&)>
+      do_each;                                                 // calls work(i), side by side or not
+  std::function<void(std::size_t done, std::size_t of)> told;  // of those worked out; one at a time
 };
 // No shelf: all are worked out and none is kept.
 [[nodiscard]] TablesMade kept_or_made(const std::optional<TableShelf>& shelf, const TablesNeeded& needed,

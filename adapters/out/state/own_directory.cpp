@@ -48,9 +48,10 @@ std::error_code make(const std::filesystem::path& directory) {
 Result<std::filesystem::path> own_directory(const OwnDirectory& wanted) {
   const auto directory = named(wanted);
   if (!directory) {
-    return tl::unexpected(Failure{fmt::format("no directory to {}: set {}, {} or HOME to a directory of yours (a full path)",
-                                              wanted.purpose, wanted.managers, wanted.users),
-                                  kExitCantCreate});
+    return tl::unexpected(
+        Failure{fmt::format("no directory to {}: set {}, {} or HOME to a directory of yours (a full path)",
+                            wanted.purpose, wanted.managers, wanted.users),
+                kExitCantCreate});
   }
   if (const auto error = make(*directory)) {
     return tl::unexpected(Failure{fmt::format("{}: can't be made ({}); set {} to a directory that can be written",

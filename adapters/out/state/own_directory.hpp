@@ -1,6 +1,6 @@
 #pragma once
-// A directory of this program's own for one purpose, as the XDG Base Directory Specification 0.8 and systemd.exec(5) have
-// it. Made with mode 0700 where it is missing.
+// A directory of this program's own for one purpose, as the XDG Base Directory Specification 0.8 and systemd.exec(5)
+// have it. Made with mode 0700 where it is missing.
 #include <filesystem>
 
 #include "adapters/result.hpp"

@@ -56,9 +56,7 @@ std::optional<T> taken(std::string_view& bytes) {
 
 }  // namespace
 
-std::string table_file_name(const TableOrder& order) {
-  return fmt::format("{:016x}.tables", fingerprint(head(order)));
-}
+std::string table_file_name(const TableOrder& order) { return fmt::format("{:016x}.tables", fingerprint(head(order))); }
 
 std::string table_file(const TableOrder& order, const TableSet& tables) {
   std::string bytes = head(order);

@@ -1,6 +1,6 @@
 #pragma once
-// The tables of one order as the bytes of a file: what it is, for which model and physics, the tables, and a fingerprint of
-// all that. Numbers stand as this machine has them; a mark tells one that has them otherwise.
+// The tables of one order as the bytes of a file: what it is, for which model and physics, the tables, and a
+// fingerprint of all that. Numbers stand as this machine has them; a mark tells one that has them otherwise.
 #include <optional>
 #include <string>
 #include <string_view>

@@ -152,11 +152,10 @@ TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
   const Tackle tackle = rack::tackle();
   std::mt19937 random(5);
   int close = 0, all = 0;
-  for (const TableOrder& one : {order(rack::kTip5, rack::kWeighted, 0.0, swings()),
-                                order(rack::kFloating, rack::kPlain, 0.0, swings()),
-                                order(rack::kTip3, rack::kPlain, 0.65, strips()),
-                                order(rack::kFull, rack::kWeighted, 0.0, strips()),
-                                order(rack::kSinkingLeader, rack::kWeighted, 1.0, strips())}) {
+  for (const TableOrder& one :
+       {order(rack::kTip5, rack::kWeighted, 0.0, swings()), order(rack::kFloating, rack::kPlain, 0.0, swings()),
+        order(rack::kTip3, rack::kPlain, 0.65, strips()), order(rack::kFull, rack::kWeighted, 0.0, strips()),
+        order(rack::kSinkingLeader, rack::kWeighted, 1.0, strips())}) {
     const TableSet tables = fishing_tables(tackle, one, kLimits);
     for (int i = 0; i < 25; ++i) {
       const double v = between(0.15, 1.65, random), h = between(0.4, 3.2, random);
@@ -167,7 +166,8 @@ TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
         ASSERT_TRUE(casts[t] && tables[t]);
         const CastSeries out = series_of(*casts[t]), read = series_at(*tables[t], *grid_point(metres(h), speed(v)));
         double miss = 0.0;  // m
-        for (std::size_t s = 0; s < kSeriesSamples; ++s) miss += std::abs(out.fly_m[s] - read.fly_m[s]) / kSeriesSamples;
+        for (std::size_t s = 0; s < kSeriesSamples; ++s)
+          miss += std::abs(out.fly_m[s] - read.fly_m[s]) / kSeriesSamples;
         close += miss < 0.02 * h ? 1 : 0;
         ++all;
       }
@@ -209,7 +209,8 @@ TEST(FishingTables, AreReadInALineBetweenTheirPaces) {
   const FishingTables tables = of_two_paces();
   const Rig rig{rack::kTip5, {}, rack::kPlain, {}};
   const auto depth_at = [&](double pace) {
-    return in_metres(tables.cast(rig, strips().front(), kCast, pace, *grid_point(metres(1), speed(0.5)))->samples[3].fly_depth);
+    return in_metres(
+        tables.cast(rig, strips().front(), kCast, pace, *grid_point(metres(1), speed(0.5)))->samples[3].fly_depth);
   };
   EXPECT_NEAR(depth_at(0.0), 2.0, 1e-6);
   EXPECT_NEAR(depth_at(0.25), 1.75, 1e-6);
