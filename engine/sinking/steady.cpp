@@ -3,41 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/sinking/section.hpp"
 #include "engine/sinking/settle.hpp"
+#include "engine/sinking/steady_faults.hpp"
 
 namespace floatwright {
 namespace {
 
 constexpr double kBedMargin = 0.1;   // share of the depth that boulders stand in; judgement
 constexpr double kFirstShare = 0.4;  // of the depth, where the first shot is taken at the deepest
-
-bool not_over_zero(double value) { return !(value > 0.0) || !std::isfinite(value); }
-
-std::string fault_of(const LinePart& part) {
-  if (not_over_zero(part.length.si())) return "a part of the line has no length";
-  if (not_over_zero(part.diameter.si())) return "a part of the line has no diameter";
-  for (const auto& rate : {part.sink_rate_butt, part.sink_rate_end}) {
-    if (rate && !std::isfinite(rate->si())) return "a part's sink rate is not a number";
-  }
-  const bool rated = part.sink_rate_butt || part.sink_rate_end;
-  if (!rated && not_over_zero(part.density.si())) return "a part of the line has neither a sink rate nor a density";
-  return {};
-}
-
-std::string fault_of(const SteadyCase& in) {
-  if (in.parts.empty()) return "the line has no parts";
-  for (const LinePart& part : in.parts) {
-    if (std::string fault = fault_of(part); !fault.empty()) return fault;
-  }
-  if (not_over_zero(in.depth.si())) return "the water has no depth";
-  if (!(in.surface_speed.si() >= 0.0) || !std::isfinite(in.surface_speed.si())) return "the water's speed is below 0";
-  if (!std::isfinite(in.fly.weight_in_water.si())) return "the fly's weight is not a number";
-  if (!(in.fly.towed_drag_area.si() >= 0.0)) return "the fly's drag area is below 0";
-  if (!(in.tangential_drag >= 0.0)) return "the drag along the line is below 0";
-  if (!std::isfinite(in.line_along.si() + in.line_across.si())) return "the line's velocity is not a number";
-  return {};
-}
 
 // From above: over a bed where the stream dies away a line may hang at more than one depth, and a fly comes down to
 // the upper one first.
@@ -74,7 +47,7 @@ SteadyShape shape_of(const SteadyCase& in, const SettledShot& found) {
 }  // namespace
 
 Measured<SteadyShape> steady_shape(const SteadyCase& in) {
-  if (std::string fault = fault_of(in); !fault.empty()) return Absent{fault};
+  if (std::string fault = fault_of(in); !fault.empty()) return Absent{std::move(fault)};
   const Stream stream(in.surface_speed, in.profile, in.depth);
   const UpwardLine line(in.parts, in.fly, water_at(in.temperature), stream, in.tangential_drag, in.end);
   if (!(line.heaviness() > Force{})) return Absent{"a line lighter than water all along floats: it has no depth"};
