@@ -9,7 +9,7 @@ constexpr double kLongest = 1e4, kThickest = 1.0;      // m
 constexpr double kDensest = 3e4;                       // kg/m3
 constexpr double kFastest = 20.0, kFastestSink = 5.0;  // m/s
 constexpr double kHeaviest = 1e6;                      // N
-constexpr double kWidest = 100.0;                      // m2
+constexpr double kWidest = 1e6;                        // m2
 constexpr double kMostParts = 1000;
 
 // A value that should be within its limits, and what to say where it is not, or is no number.
@@ -69,7 +69,7 @@ std::string fault_of(const SteadyCase& in) {
       {in_celsius(in.temperature), -5.0, 60.0, temperature, temperature},
       {in.fly.weight_in_water.si(), -kHeaviest, kHeaviest, weight, weight},
       {in.fly.towed_drag_area.si(), 0.0, kWidest, "the fly's drag area is below 0",
-       "the fly's drag area is over 100 m2"},
+       "the fly's drag area is over 1 km2"},
       {in.line_along.si(), -kFastest, kFastest, velocity, velocity},
       {in.line_across.si(), -kFastest, kFastest, velocity, velocity},
       {in.tangential_drag, 0.0, 10.0, "the drag along the line is below 0",
