@@ -10,7 +10,7 @@ constexpr double kDensest = 3e4;                       // kg/m3
 constexpr double kFastest = 20.0, kFastestSink = 5.0;  // m/s
 constexpr double kHeaviest = 1e6;                      // N
 constexpr double kWidest = 1e6;                        // m2
-constexpr double kMostParts = 1000;
+constexpr std::size_t kMostParts = 1000;
 
 // A value that should be within its limits, and what to say where it is not, or is no number.
 struct Check {

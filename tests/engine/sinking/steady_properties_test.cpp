@@ -164,7 +164,9 @@ void is_an_answer_or_a_sentence(const SteadyCase& in, int number) {
                             found->tension.si() + found->at_surface.si()))
       << number;
   EXPECT_GE(found->fly_depth, Length{}) << number;
-  if (in.has_bed) EXPECT_LE(found->fly_depth, in.depth) << number;
+  if (in.has_bed) {
+    EXPECT_LE(found->fly_depth, in.depth) << number;
+  }
   for (const auto& point : found->points) {
     EXPECT_TRUE(std::isfinite(point.along.si() + point.depth.si())) << number;
     EXPECT_GE(point.depth, Length{}) << number;
