@@ -52,10 +52,9 @@ struct UpwardLine::Course {
   std::vector<Length> line_to{};
 
   [[nodiscard]] Length line() const { return metres(out - left); }  // from the fly
-  // Of the line so far, or there where that is more.
-  [[nodiscard]] double slope_so_far() const {
+  // Of the line so far, or `there` where that is more.
+  [[nodiscard]] double slope_so_far(double there) const {
     const double run = out - left;  // m
-    const double there = std::abs(at.py) / std::max(kLeastTension, std::sqrt(at.pull2()));
     return std::max({kLeastSlope, there, run > 0.0 ? std::abs(fly_depth - at.y) / run : 0.0});
   }
   [[nodiscard]] double speed2(const Stream& stream) const {  // m2/s2, of the water past it
@@ -128,7 +127,7 @@ void UpwardLine::climb(const Part& part, Course& course) const {
   for (double s = 0.0; s < length * (1.0 - 1e-12) && !course.level;) {
     double ds = std::min(std::max(wish, least), length - s);  // m
     LineStep step = line_step(slope, s, ds, course.at, k1);
-    const double bound = tolerance_ * course.slope_so_far(), room = bound * bound / std::max(step.error2, 1e-30);
+    const double bound = tolerance_ * course.slope_so_far(std::abs(k1.y)), room = bound * bound / std::max(step.error2, 1e-30);
     wish = ds * growth(room);
     if (room < 1.0 && ds > least) continue;
     if (may_level && step.end.py <= kLevel) {
