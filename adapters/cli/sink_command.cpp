@@ -57,9 +57,20 @@ Result<Written> hand_out(const SinkAnswer& answer, const SinkOptions& options) {
   return Written{};
 }
 
+bool names_a_rig(const SinkOptions& o) {
+  const std::string* const texts[] = {&o.tip,    &o.leader,  &o.shot,     &o.rod,         &o.cast,  &o.technique,
+                                      &o.count,  &o.strip,   &o.platform, &o.depth,       &o.speed, &o.mean,
+                                      &o.thread, &o.profile, &o.bed,      &o.temperature, &o.layer, &o.lake};
+  return !o.lines.empty() || !o.flies.empty() ||
+         std::ranges::any_of(texts, [](const std::string* text) { return !text->empty(); });
+}
+
 Result<SinkAnswer> answer_to(const SinkOptions& options) {
   if (options.kinds.size() > 1 && options.out.empty())
     return tl::unexpected(Failure{"--as: several kinds go into files; name a directory with --out", kExitUsage});
+  if (!options.sink_case.empty() && names_a_rig(options))
+    return tl::unexpected(
+        Failure{"--case holds rig, water and cast itself: leave the options that name them out", kExitUsage});
   if (!options.sink_case.empty()) return case_answer(options.sink_case);
   const auto scene = sink_scene(options);
   if (!scene) return tl::unexpected(scene.error());

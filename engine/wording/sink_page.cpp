@@ -178,7 +178,7 @@ Page sink_page(const SinkAsked& asked, const RigInWater& fished) {
   add(page, "BED", say_bed(asked, fished));
   if (fished.drawn) page.blocks.emplace_back(Figure{"line", sink_picture_alt(asked, fished)});
   if (fished.surface_hold)
-    add(page, "HOLD",
+    add(page, "TOP",
         {fmt::format("Laid across the stream, {:.0f} % of this line's drag is in the fast upper fifth of the water.",
                      100.0 * *fished.surface_hold)});
   add(page, "SURE", say_doubts(asked, fished));

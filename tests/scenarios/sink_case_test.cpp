@@ -107,6 +107,12 @@ TEST_F(SinkCase, SimulatesACastEveryTenthOfASecond) {
   EXPECT_EQ(found.at("end_fly_m"), path.back().at("fly_depth_m"));
 }
 
+TEST_F(SinkCase, StandsAlone) {
+  const auto ran = solved(kCast, {"--depth", "5 ft"});
+  EXPECT_EQ(ran.exit_code, 64);
+  EXPECT_THAT(ran.err, HasSubstr("--case holds rig, water and cast itself"));
+}
+
 TEST_F(SinkCase, IsSaidInWordsWithoutAs) {
   EXPECT_THAT(solved(kCast, {}).out, AllOf(HasSubstr("at its deepest"), HasSubstr("no band is put on an exact case")));
 }

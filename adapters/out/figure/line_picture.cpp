@@ -38,8 +38,10 @@ class Picture {
     set_scale();
     const double right = water_right_;
     const double top = scale_.surface, bed = scale_.at({}, line_.water).y, zone = scale_.at({}, line_.zone_depth).y;
-    drawing_.marks.push_back(HatchedArea{{{0, zone}, {right, zone}, {right, bed}, {0, bed}}, 7.0});
-    stroke({{0, zone}, {right, zone}}, kFine, true);
+    if (line_.zone_depth < line_.water) {
+      drawing_.marks.push_back(HatchedArea{{{0, zone}, {right, zone}, {right, bed}, {0, bed}}, 7.0});
+      stroke({{0, zone}, {right, zone}}, kFine, true);
+    }
     stroke({{0, top}, {right, top}}, kThin);
     stroke({{0, bed}, {right, bed}}, kHeavy);
     add_line();

@@ -36,7 +36,7 @@ class Sketch {
     out.push_back(std::string(kColumns, '='));
     for (std::string& one : out) one.erase(one.find_last_not_of(' ') + 1);
     label(out, units);
-    out.push_back(fmt::format("~ surface  _ line on it  o fly  : where the fish take  = bed{}",
+    out.push_back(fmt::format("~ surface  _ line on it  o fly{}  = bed{}", line_.zone_depth < line_.water ? "  : where the fish take" : "",
                               stretched_ > 1.3 ? fmt::format("  (heights x {:.1f})", stretched_) : ""));
     return out;
   }
@@ -53,6 +53,7 @@ class Sketch {
   }
 
   void hatch() {
+    if (!(line_.zone_depth < line_.water)) return;
     for (std::size_t r = row(line_.zone_depth.si()); r < canvas_.size(); ++r)
       for (std::size_t c = r % 3; c < canvas_[r].size(); c += 3) canvas_[r][c] = ':';
   }
