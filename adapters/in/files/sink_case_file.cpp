@@ -15,6 +15,7 @@ namespace floatwright {
 namespace {
 
 constexpr Range<Speed> kLineVelocity{metres_per_second(-10.0), metres_per_second(10.0)};
+constexpr Length kMostCast = metres(300.0);
 constexpr double kMostSlack = 0.57;  // half a circle of line
 constexpr WordTable<SurfaceEnd, 2> kHoldWords{
     {{SurfaceEnd::ButtAtSurface, "butt_at_surface"}, {SurfaceEnd::BodyPulledUnder, "body_pulled_under"}}};
@@ -74,15 +75,22 @@ void read_cast(TypedObject& root, TypedObject& in, CastCase& cast) {
   cast.least_out = read_length(in, "least_out", {Length{}, metres(200.0)}, Need::Optional).value_or(cast.least_out);
   in.finish();
   if (cast.parts.empty()) return;
+  Length below;
+  for (std::size_t i = 0; i + 1 < cast.parts.size(); ++i) below = below + cast.parts[i].length;
+  if (below > kMostCast)
+    root.tell("parts", fmt::format("{:.0f} m of line below the uppermost part", below.si()), "at most 300 m in a cast",
+              "Hold it steady, or make it shorter: a cast is simulated in short pieces.");
   const Length fed = metres(in_metres_per_second(cast.surface_speed) * cast.feed.si());
   cast.parts.back().length = std::max(cast.parts.back().length, cast.line_out + fed);
 }
 
-void tell_of_both(TypedObject& in) {
-  for (const char* key : {"hold", "line_velocity_m_s"})
-    if (in.has(key))
-      in.tell(key, fmt::format("\"{}\" beside \"cast\"", key), "one of the two",
-              "Take it away: a cast moves its own line, and its boat is \"platform\".");
+// A cast moves its own line; one said to stand still says nothing else.
+void tell_of_both(TypedObject& in, const SteadyCase& held) {
+  if (in.has("hold"))
+    in.tell("hold", "\"hold\" beside \"cast\"", "one of the two", "Take one away: held it is steady, cast it moves.");
+  if (held.line_along != Speed{} || held.line_across != Speed{})
+    in.tell("", "a line velocity beside \"cast\"", "\"platform\", which says how the rod moves",
+            "Take the velocity away, or write [ 0, 0 ].");
 }
 
 }  // namespace
@@ -106,7 +114,7 @@ SinkCase read_sink_case(const LocatedJson& root, FileReading& reading) {
   auto object = in.object("cast", Need::Optional);
   if (object) read_cast(in, *object, cast);
   read_hold(in, steady);
-  if (object) tell_of_both(in);
+  if (object) tell_of_both(in, steady);
   if (!object && in.has("platform") && !in.has("cast"))
     in.tell("platform", "\"platform\" without \"cast\"", "\"line_velocity_m_s\" in a steady case",
             "Write the boat's velocity there, or add \"cast\".");

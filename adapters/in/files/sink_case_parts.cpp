@@ -8,16 +8,16 @@
 namespace floatwright {
 namespace {
 
-// What can be solved at all, wide enough for any line; ours, no source.
-constexpr Range<Length> kDepths{metres(0.05), metres(100.0)};
+// What can be solved at all, wide enough for any line and for published cables; ours, no source.
+constexpr Range<Length> kDepths{metres(0.05), metres(10000.0)};
 constexpr double kFastest = 10.0;  // m/s
 constexpr Range<Length> kRoughness{metres(1e-5), metres(10.0)};
-constexpr Range<Length> kPartLengths{metres(0.001), metres(1000.0)};
-constexpr Range<Length> kDiameters{millimetres(0.01), millimetres(100.0)};
+constexpr Range<Length> kPartLengths{metres(0.001), metres(10000.0)};
+constexpr Range<Length> kDiameters{millimetres(0.01), millimetres(1000.0)};
 constexpr Range<Density> kDensities{kilograms_per_cubic_metre(10.0), kilograms_per_cubic_metre(25000.0)};
 constexpr Range<Speed> kRates{metres_per_second(-2.0), metres_per_second(2.0)};
-constexpr Range<Force> kFlyWeights{newtons(-1.0), newtons(10.0)};
-constexpr Range<Area> kDragAreas{square_metres(0.0), square_metres(1.0)};
+constexpr Range<Force> kFlyWeights{newtons(-1e6), newtons(1e6)};
+constexpr Range<Area> kDragAreas{square_metres(0.0), square_metres(1000.0)};
 constexpr double kTowedShare = 0.25;  // of the broadside drag area, as of a fly that is named
 
 constexpr WordTable<PartKind, 3> kPartWords{

@@ -90,6 +90,17 @@ TEST(SinkCaseFile, ReadsACastWithItsPlatform) {
   EXPECT_NEAR(cast.parts.back().length.si(), 15.0, 1e-12) << "12 m out and 3 s fed at 1 m/s come off the reel";
 }
 
+TEST(SinkCaseFile, LetsALineThatStandsStillBeCast) {
+  const auto cast = [](const std::string& velocity) {
+    return read_text(a_case(kWater, R"("diameter_mm": 1, "density_kg_m3": 870)",
+                            R"("weight_in_water_n": 0.002, "towed_drag_area_m2": 1e-4)",
+                            R"(, "line_velocity_m_s": )" + velocity + R"(, "cast": { "line_out_m": 3 })"),
+                     read_sink_case);
+  };
+  EXPECT_THAT(cast("[0, 0]").problems, IsEmpty());
+  EXPECT_THAT(cast("[0.5, 0]").problems, testing::SizeIs(1));
+}
+
 struct Wrong {
   std::string water, part, fly, more, pointer, found;
 };
