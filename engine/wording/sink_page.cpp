@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "engine/choice/techniques.hpp"
+#include "engine/trip/wading.hpp"
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/say_technique.hpp"
 #include "engine/wording/sink_doubts.hpp"
@@ -16,6 +17,8 @@ namespace {
 
 constexpr const char* kLawFirst =
     "The law, the agency and a licensed guide on the water come before anything printed here.";
+
+constexpr Temperature kColdWater = fahrenheit(60.0);
 
 Speed plain(SurfaceSpeed speed) { return Speed::from_si(speed.si()); }
 
@@ -135,13 +138,33 @@ std::vector<std::string> first_of(const std::vector<std::string>& sentences) {
 // How they are fished, and those that are fished otherwise.
 std::string how_of_all(const SinkAsked& asked, const std::vector<RigInWater>& fished) {
   std::string words, others;
+  bool mended = false;
   for (const RigInWater& one : fished) {
     const Technique& technique = one.scored.technique;
-    if (words.empty() || (technique.mending != Mending::Tight && others.empty())) words = how_words(asked, one);
-    if (technique.method == Method::Swing && asked.tackle.lines[one.scored.rig.line].kind == LineKind::FullSinking)
+    if (words.empty() || (technique.mending != Mending::Tight && !mended)) words = how_words(asked, one);
+    mended = mended || technique.mending != Mending::Tight;
+    if (asked.tackle.lines[one.scored.rig.line].kind == LineKind::FullSinking)
       others = "; a full sinking line can't be mended and swings tight";
   }
+  if (!mended) others.clear();
   return words.empty() ? words : words + others + ".";
+}
+
+// Cautions that the water typed calls for, then what comes before all of it.
+std::vector<std::string> care(const SinkAsked& asked, Platform platform) {
+  std::vector<std::string> said;
+  const KnownWater& water = asked.water;
+  const Speed mean = Speed::from_si(mean_speed(water.surface_speed, water.profile, water.depth).si());
+  const WadedLane lane{water.depth, mean};
+  const WadingLimits limits;
+  if (platform == Platform::Wading && (lane.depth > limits.depth || lane.product() > limits.product))
+    said.push_back(fmt::format("Too deep or too fast to wade: {}, depth times speed {}: stay out of it. Less may be too much for you.",
+                               say_length(lane.depth, asked.units),
+                               say_depth_times_speed(lane.product(), asked.units)));
+  if (water.temperature && *water.temperature < kColdWater)
+    said.push_back(fmt::format("Water under {}: life jackets ON, everyone.", say_temperature(kColdWater, asked.units)));
+  said.emplace_back(kLawFirst);
+  return said;
 }
 
 std::string share_words(const Measured<double>& share, Method method) {
@@ -182,7 +205,7 @@ Page sink_page(const SinkAsked& asked, const RigInWater& fished) {
         {fmt::format("Laid across the stream, {:.0f} % of this line's drag is in the fast upper fifth of the water.",
                      100.0 * *fished.surface_hold)});
   add(page, "SURE", say_doubts(asked, fished));
-  add(page, "CARE", {kLawFirst});
+  add(page, "CARE", care(asked, fished.scored.technique.platform));
   return page;
 }
 
@@ -214,7 +237,7 @@ Page rigs_page(const SinkAsked& asked, const std::vector<RigInWater>& fished,
         {"No rig here reaches the fish: a longer tip, more drift or a heavier fly, or fish the softer edge."});
   add(page, "NOT", first_of(left_out));
   add(page, "SURE", {std::string(kNeverCompared) + " Which rig is deeper is surer than how deep."});
-  add(page, "CARE", {kLawFirst});
+  add(page, "CARE", care(asked, fished.empty() ? Platform::Anchored : fished.front().scored.technique.platform));
   return page;
 }
 

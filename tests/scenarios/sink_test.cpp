@@ -236,6 +236,13 @@ TEST(Sink, SaysWhatACastTooShortLeavesInTheRod) {
   EXPECT_THAT(ran.out, HasSubstr("longer than the cast"));
 }
 
+TEST(Sink, PrintsTheCautionsThatItsWaterCallsFor) {
+  const auto ran = says(with(kTipInWater, {"--platform", "wading", "--temperature", "48 F"}));
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("Too deep or too fast to wade"), HasSubstr("life jackets ON")));
+  const auto shallow = says(with(kTip, {"--depth", "2 ft", "--speed", "1 ft/s", "--platform", "wading", "--temperature", "62 F"}));
+  EXPECT_THAT(shallow.out, AllOf(Not(HasSubstr("to wade")), Not(HasSubstr("life jackets")), HasSubstr("The law, the agency")));
+}
+
 TEST(Sink, WarnsOfARateThatNoLineOfThatWeightHas) {
   const auto ran = says({"--line", "sinking tip 12.5 ft 9 in/s 8 gr/ft", "--fly", "weighted streamer", "--depth",
                          "5 ft", "--speed", "3 ft/s"});
