@@ -2,6 +2,7 @@ floatwright_test(published_cheng_2013_cylinder_test SOURCES cheng_2013_cylinder_
 floatwright_test(published_cylinder_correlations_test SOURCES cylinder_correlations_test.cpp USES sinking)
 floatwright_test(published_fly_line_standard_test SOURCES fly_line_standard_test.cpp USES tackle)
 floatwright_test(published_mooring_catenary_test SOURCES mooring_catenary_test.cpp USES sinking)
+floatwright_test(published_pendulum_test SOURCES pendulum_test.cpp USES sinking)
 floatwright_test(published_pode_1951_cables_test SOURCES pode_1951_cables_test.cpp USES sinking)
 floatwright_test(published_spheres_test SOURCES spheres_test.cpp USES sinking)
 floatwright_test(published_tethered_ball_test SOURCES tethered_ball_test.cpp USES sinking)
