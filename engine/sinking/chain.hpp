@@ -38,7 +38,8 @@ class Chain {
   Chain(const ChainLine& line, std::span<const Triple<double>> joints, std::span<const WaterAndBoat> places,
         bool has_bed);
 
-  void step(double dt, double may_stretch);  // s; m, how much too long a piece may be at its end
+  // s; m, how much too long a piece may be at its end. A step that does not settle is taken in halves.
+  void step(double dt, double may_stretch) { step(dt, may_stretch, kMostHalvings); }
   void let_out(const Real& length);          // m, at the rod
   void take_in(const Real& length);          // m, less than is out
 
@@ -56,6 +57,7 @@ class Chain {
 
  private:
   using Scalar = typename Real::value_type;
+  static constexpr int kMostHalvings = 6;
   static constexpr double kSkin = 0.005;  // m over which a line that leaves the water loses its buoyancy and its drag
   struct Lump {
     Real length;                   // m of line
@@ -86,7 +88,10 @@ class Chain {
   [[nodiscard]] Real drag_coefficient(const Real& reynolds) const;
   [[nodiscard]] Real pull(std::size_t joint) const;
   [[nodiscard]] bool held_steady(double dt) const;
+  [[nodiscard]] bool held_together() const;
   void try_step(double dt, double may_stretch);
+  [[nodiscard]] bool step_whole(double dt, double may_stretch);
+  void step(double dt, double may_stretch, int halvings);
   void move_freely(std::size_t joint, const Place& below, double dt);
   bool pull_together(double dt, double may_stretch, bool first);
   void solve_impulses(double dt);

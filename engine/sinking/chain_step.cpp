@@ -16,6 +16,7 @@ constexpr double kBedStiffness = 250.0;   // N/m2 per metre of line: a sinking l
 // 1 stops it dead. Of pulls from both sides, 2 T/l.
 constexpr double kStabler = 2.0;
 constexpr double kNoLength = 1e-9;        // m
+constexpr double kHeldTogether = 0.02;    // m
 constexpr int kMostAttempts = 4;          // at a step, when a line comes tight of a sudden
 constexpr int kMostRounds = 8;            // of pulling the pieces to their lengths, each along where the last one left them
 constexpr int kMostPasses = 6;            // of finding out which pieces are slack
@@ -211,6 +212,17 @@ bool Chain<Real>::held_steady(double dt) const {
   return true;
 }
 
+// Whether no piece was left far too long.
+template <class Real>
+bool Chain<Real>::held_together() const {
+  const Real may(static_cast<Scalar>(kHeldTogether));
+  for (std::size_t j = 0; j < length_.size(); ++j) {
+    const Place chord = joints_[j + 1].at - joints_[j].at;
+    if (!stdx::all_of(root(dot(chord, chord)) < length_[j] + may)) return false;
+  }
+  return true;
+}
+
 // From where the joints are; their velocities still are those before.
 template <class Real>
 void Chain<Real>::try_step(double dt, double may_stretch) {
@@ -219,11 +231,9 @@ void Chain<Real>::try_step(double dt, double may_stretch) {
   }
 }
 
+// One step, done again with the stronger pulls that it found; false where that does not settle.
 template <class Real>
-void Chain<Real>::step(double dt, double may_stretch) {
-  const std::size_t n = length_.size();
-  before_ = joints_;
-  fly_drag_before_ = fly_drag_;
+bool Chain<Real>::step_whole(double dt, double may_stretch) {
   const Real per_step(static_cast<Scalar>(1.0 / dt));
   for (int attempt = 0; attempt < kMostAttempts; ++attempt) {
     if (attempt > 0) {
@@ -231,14 +241,31 @@ void Chain<Real>::step(double dt, double may_stretch) {
       fly_drag_ = fly_drag_before_;
     }
     try_step(dt, may_stretch);
-    for (std::size_t j = 0; j < n; ++j) {
+    for (std::size_t j = 0; j < length_.size(); ++j) {
       const Real found = per_step * pulled_[j];
       tension_[j] = attempt > 0 ? stdx::max(tension_[j], found) : found;
     }
-    if (held_steady(dt)) break;
+    if (held_steady(dt)) return held_together();
   }
-  for (std::size_t j = 0; j < n; ++j) tension_[j] = per_step * pulled_[j];
-  for (std::size_t i = 0; i < n; ++i) joints_[i].velocity = per_step * (joints_[i].at - before_[i].at);
+  return false;
+}
+
+template <class Real>
+void Chain<Real>::step(double dt, double may_stretch, int halvings) {
+  before_ = joints_;
+  fly_drag_before_ = fly_drag_;
+  const auto tension_before = tension_;
+  if (!step_whole(dt, may_stretch) && halvings > 0) {
+    joints_ = before_;
+    fly_drag_ = fly_drag_before_;
+    tension_ = tension_before;
+    step(0.5 * dt, may_stretch, halvings - 1);
+    step(0.5 * dt, may_stretch, halvings - 1);
+    return;
+  }
+  const Real per_step(static_cast<Scalar>(1.0 / dt));
+  for (std::size_t j = 0; j < length_.size(); ++j) tension_[j] = per_step * pulled_[j];
+  for (std::size_t i = 0; i < length_.size(); ++i) joints_[i].velocity = per_step * (joints_[i].at - before_[i].at);
 }
 
 template class Chain<Alone>;

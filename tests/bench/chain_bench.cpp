@@ -67,8 +67,8 @@ void engine(benchmark::State& state, bool to_hang_down) {
   const double start = now();
   for (auto _ : state) {
     const auto water = tabled_water(in.depth, in.surface_speed, in.profile, in.temperature);
-    const TabledWater* const waters[] = {&*water};
-    CastRun<Alone> run(in, waters, kCoarse);
+    const WaterAndBoat place{&*water, in.boat};
+    CastRun<Alone> run(in, {&place, 1}, kCoarse);
     most = deepest([&] { run.advance(); }, [&] { return run.row(0).fly_depth.si(); },
                    [&] { return run.row(0).bearing.si(); }, to_hang_down);
   }
@@ -83,20 +83,20 @@ void engine_abreast(benchmark::State& state, bool to_hang_down) {
   const double start = now();
   for (auto _ : state) {
     std::vector<TabledWater> made;
-    for (const double depth : {0.4, 0.6, 0.8, 1.1, 1.5, 2.0, 2.6, 3.2})
-      made.push_back(*tabled_water(metres(depth), in.surface_speed, in.profile, in.temperature));
-    std::vector<const TabledWater*> waters;
-    for (const TabledWater& water : made) waters.push_back(&water);
-    CastRun<Abreast> run(in, waters, kCoarse);
+    for (std::size_t i = 0; i < kWatersAbreast; ++i)
+      made.push_back(*tabled_water(metres(1.5 + 0.5 * static_cast<double>(i)), in.surface_speed, in.profile, in.temperature));
+    std::vector<WaterAndBoat> places;
+    for (const TabledWater& water : made) places.push_back({&water, in.boat});
+    CastRun<Abreast> run(in, places, kCoarse);
     const auto slowest = [&] {
       double widest = 0.0;
-      for (std::size_t lane = 0; lane < waters.size(); ++lane)
+      for (std::size_t lane = 0; lane < places.size(); ++lane)
         widest = std::max(widest, std::abs(run.row(lane).bearing.si()));
       return widest;
     };
-    most = deepest([&] { run.advance(); }, [&] { return run.row(4).fly_depth.si(); }, slowest, to_hang_down);
+    most = deepest([&] { run.advance(); }, [&] { return run.row(0).fly_depth.si(); }, slowest, to_hang_down);
   }
-  const double takes = (now() - start) / static_cast<double>(8 * state.iterations());
+  const double takes = (now() - start) / static_cast<double>(kWatersAbreast) / static_cast<double>(state.iterations());
   state.counters["deepest_m"] = most;
   state.counters["times_faster"] = prototype_takes[to_hang_down ? 1 : 0] / takes;
 }

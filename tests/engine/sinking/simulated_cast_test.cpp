@@ -107,8 +107,8 @@ TEST(SimulatedCast, NeverGainsEnergyInStillWater) {
   in.fly = {};
   in.surface_speed = {};
   const auto water = tabled_water(in.depth, in.surface_speed, in.profile, in.temperature);
-  const TabledWater* const waters[] = {&*water};
-  CastRun<Alone> run(in, waters, kFine);
+  const WaterAndBoat place{&*water, in.boat};
+  CastRun<Alone> run(in, {&place, 1}, kFine);
   double before = energy(run.chain());
   const double scale = 0.01 * 0.1524;  // J, what a step's sinking is worth, at most
   while (run.time() < 20.0) {
