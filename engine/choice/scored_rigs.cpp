@@ -94,7 +94,7 @@ std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method,
 // its best, since the other cases decide between them.
 std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, const ChoiceJudgement& judgement) {
   constexpr std::size_t kOfEachPlatform = 3;
-  constexpr double kNotFarBehind = 0.75, kAsGood = 0.97;
+  constexpr double kNotFarBehind = 0.75, kAsGood = 0.90;
   std::vector<const Ranked*> kept;
   for (const Ranked& one : ranked) {
     const auto alike = [&](auto same) {
@@ -163,9 +163,13 @@ std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackl
     if (preference <= 0.0) continue;
     const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method, first_lines);
     std::vector<ScoredRig> of_method;
-    for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice)))
-      std::ranges::move(score(scene, kept.ways, kept.paths, Casts::FromTables), std::back_inserter(of_method));
-    if (is_pulled(method) && scene.tables != nullptr) work_out_the_best(scene, of_method);
+    const bool work_all_out = is_pulled(method) && tables == nullptr;
+    for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice))) {
+      auto found = work_all_out ? work_out(scene, kept.ways) : std::vector<ScoredRig>{};
+      if (found.empty()) found = score(scene, kept.ways, kept.paths, Casts::FromTables);
+      std::ranges::move(found, std::back_inserter(of_method));
+    }
+    if (is_pulled(method) && tables != nullptr) work_out_the_best(scene, of_method);
     std::ranges::move(of_method, std::back_inserter(result));
   }
   std::ranges::stable_sort(result, better);

@@ -38,7 +38,7 @@ class Chain {
   Chain(const ChainLine& line, std::span<const Triple<double>> joints, std::span<const WaterAndBoat> places,
         bool has_bed);
 
-  // s; m, how much too long a piece may be at its end. A step that does not settle is taken in halves.
+  // s; m, how much too long a piece may be at its end. A step in which the line comes apart is taken in halves.
   void step(double dt, double may_stretch) { step(dt, may_stretch, kMostHalvings); }
   void let_out(const Real& length);          // m, at the rod
   void take_in(const Real& length);          // m, less than is out

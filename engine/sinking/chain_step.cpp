@@ -16,7 +16,7 @@ constexpr double kBedStiffness = 250.0;   // N/m2 per metre of line: a sinking l
 // 1 stops it dead. Of pulls from both sides, 2 T/l.
 constexpr double kStabler = 2.0;
 constexpr double kNoLength = 1e-9;        // m
-constexpr double kHeldTogether = 0.02;    // m
+constexpr double kHeldTogether = 0.02;    // m that a piece may be too long when a step is taken for good
 constexpr int kMostAttempts = 4;          // at a step, when a line comes tight of a sudden
 constexpr int kMostRounds = 8;            // of pulling the pieces to their lengths, each along where the last one left them
 constexpr int kMostPasses = 6;            // of finding out which pieces are slack
@@ -231,7 +231,7 @@ void Chain<Real>::try_step(double dt, double may_stretch) {
   }
 }
 
-// One step, done again with the stronger pulls that it found; false where that does not settle.
+// One step, done again with the stronger pulls that it found; false where the line came apart.
 template <class Real>
 bool Chain<Real>::step_whole(double dt, double may_stretch) {
   const Real per_step(static_cast<Scalar>(1.0 / dt));
@@ -245,9 +245,9 @@ bool Chain<Real>::step_whole(double dt, double may_stretch) {
       const Real found = per_step * pulled_[j];
       tension_[j] = attempt > 0 ? stdx::max(tension_[j], found) : found;
     }
-    if (held_steady(dt)) return held_together();
+    if (held_steady(dt)) break;
   }
-  return false;
+  return held_together();
 }
 
 template <class Real>

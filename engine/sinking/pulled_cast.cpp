@@ -154,15 +154,27 @@ void strip(const CastCase& in, std::span<const Technique> techniques, const Pull
   }
 }
 
-CastCase laid(const RiggedLine& line, const HungWeight& hung, const Technique& technique) {
+struct Laid {
+  std::vector<LinePart> parts;
+  HungWeight hung;
+  Length leader, least_out;
+};
+Measured<Laid> laid_line(const Tackle& tackle, const Rig& rig, Method method, Length cast, const TabledWater& water) {
+  const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, water.properties);
+  if (!hung) return Absent{hung.why_absent()};
+  const auto line = rigged_line(tackle, rig, method, cast);
+  if (!line) return Absent{line.why_absent()};
+  if (!(cast > line->least_out)) return Absent{"the cast is no longer than the line that stays out"};
+  return Laid{parts_out(*line, cast), *hung, line->leader.length, line->least_out};
+}
+
+CastCase laid(const Laid& rigged, const Technique& technique) {
   CastCase in;
-  in.parts.push_back(line.leader);
-  if (line.sinking) in.parts.push_back(*line.sinking);
-  if (line.floating) in.parts.push_back(*line.floating);
+  in.parts = rigged.parts;
   LinePart& body = in.parts.back();
   in.line_out = body.length;
   body.length = metres(1e3);  // there is always more on the spool
-  in.fly = hung.towed;
+  in.fly = rigged.hung.towed;
   in.has_bed = false;
   const bool strips = technique.method == Method::Strip;
   in.bearing = strips ? kStripBearing : kSwingBearing;
@@ -171,30 +183,16 @@ CastCase laid(const RiggedLine& line, const HungWeight& hung, const Technique& t
   return in;
 }
 
-struct Laid {
-  RiggedLine line;
-  HungWeight hung;
-};
-Measured<Laid> laid_line(const Tackle& tackle, const Rig& rig, Method method, Length cast, const TabledWater& water) {
-  const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, water.properties);
-  if (!hung) return Absent{hung.why_absent()};
-  const auto line = rigged_line(tackle, rig, method, cast);
-  if (!line) return Absent{line.why_absent()};
-  if (!(cast > line->least_out)) return Absent{"the cast is no longer than the line that stays out"};
-  if (line->leader.length >= cast) return Absent{"the cast is no longer than the leader"};
-  return Laid{*line, *hung};
-}
-
 template <class Real>
 Paths casts_of(const Laid& rigged, std::span<const Technique> techniques, const PulledSetting& setting) {
   Paths paths(setting.places.size());
-  const Length leader = rigged.line.leader.length;
+  const Length leader = rigged.leader;
   if (techniques.front().method == Method::Strip) {
-    strip<Real>(laid(rigged.line, rigged.hung, techniques.front()), techniques, setting, leader,
-                rigged.line.least_out, paths);
+    strip<Real>(laid(rigged, techniques.front()), techniques, setting, leader,
+                rigged.least_out, paths);
   } else {
     for (const Technique& technique : techniques)
-      swing<Real>(laid(rigged.line, rigged.hung, technique), setting, leader, paths);
+      swing<Real>(laid(rigged, technique), setting, leader, paths);
   }
   return paths;
 }
@@ -214,7 +212,7 @@ Measured<CastCase> pulled_case(const Tackle& tackle, const Rig& rig, const Techn
                                const WaterAndBoat& place) {
   const auto line = laid_line(tackle, rig, technique.method, cast, *place.water);
   if (!line) return Absent{line.why_absent()};
-  CastCase in = laid(line->line, line->hung, technique);
+  CastCase in = laid(*line, technique);
   in.depth = place.water->depth;
   in.surface_speed = place.water->surface_speed;
   in.boat = place.boat;
@@ -222,7 +220,7 @@ Measured<CastCase> pulled_case(const Tackle& tackle, const Rig& rig, const Techn
     if (!(technique.strip > Speed{})) return Absent{"no speed of stripping is given"};
     in.count = technique.count;
     in.strip = technique.strip;
-    in.least_out = line->line.least_out;
+    in.least_out = line->least_out;
   }
   return in;
 }

@@ -79,7 +79,7 @@ Agreement agreement_in(const std::function<WaterToFish(std::mt19937&)>& water) {
   const char* asked = std::getenv("FLOATWRIGHT_WATERS");
   std::mt19937 random(7);
   Agreement agreement;
-  for (int i = 0; i < (asked ? std::atoi(asked) : 80); ++i) agreement.add(water(random), tables);
+  for (int i = 0; i < (asked ? std::atoi(asked) : 60); ++i) agreement.add(water(random), tables);
   std::printf("%d waters: the same rig in %.1f %%, %.3f %% of seconds lost\n", agreement.waters, 100 * agreement.same(),
               100 * agreement.share_lost());
   return agreement;

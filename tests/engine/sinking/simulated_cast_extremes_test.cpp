@@ -22,7 +22,7 @@ LinePart floating(double length) {
 // Depths of a cast are numbers within its own length, or a sentence says why there are none.
 TEST(SimulatedCast, AnswersOrRefusesWhateverItIsGiven) {
   std::mt19937 dice(11);
-  const auto between = [&](double low, double high) { return low + (high - low) * dice() / 4294967295.0; };
+  const auto between = [&](double low, double high) { return low + (high - low) * static_cast<double>(dice()) / 4294967295.0; };
   const auto spread = [&](double low, double high) { return low * std::pow(high / low, between(0.0, 1.0)); };
   int answered = 0;
   for (int i = 0; i < 300; ++i) {
