@@ -11,6 +11,7 @@ program="$top/build/release/adapters/cli/floatwright"
 out="$top/build/demo"
 now=2027-05-13T19:50:00-06:00   # fixed, so that the plan is the same everywhere
 export STATE_DIRECTORY="$top/build/demo-state"   # what a run remembers; yours is left alone
+export CACHE_DIRECTORY="$top/build/demo-cache"   # fishing tables, worked out by the first run
 "$program" plan --config "$top/config/demo" --offline --now "$now"
 "$program" plan --config "$top/config/demo" --offline --now "$now" --as plan,json --out "$out"
 

@@ -112,6 +112,13 @@ void one_after_the_other(std::size_t count, const std::function<void(std::size_t
   for (std::size_t i = 0; i < count; ++i) work(i);
 }
 
+TablesNeeded tables_needed(const DayInputs& day, const std::vector<BoatOrder>& boats) {
+  TablesNeeded needed;
+  if (boats.empty()) add_tables_needed(needed, day);
+  for (const BoatOrder& boat : boats) add_tables_needed(needed, inputs_of(boat, day));
+  return needed;
+}
+
 std::vector<BoatDay> plan_boats(const DayInputs& day, const std::vector<BoatOrder>& boats, const DoEach& do_each) {
   std::vector<BoatDay> days;
   for (const BoatOrder& boat : boats) days.push_back({inputs_of(boat, day), {}});

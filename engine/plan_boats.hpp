@@ -20,6 +20,9 @@ struct BoatOrder {
 using DoEach = std::function<void(std::size_t count, const std::function<void(std::size_t)>& work)>;
 void one_after_the_other(std::size_t count, const std::function<void(std::size_t)>& work);
 
+// The fishing tables that these boats' choices read; no boats: the day's own.
+[[nodiscard]] TablesNeeded tables_needed(const DayInputs& day, const std::vector<BoatOrder>& boats);
+
 // By boat. First each boat's stretch is chosen as if all the rods were its own; then the rods are shared out over these
 // stretches (engine/choice/rod_pool.hpp); then each boat's day is planned with the rods it got, which is plan_day of its
 // inputs. One boat has the whole pool. The answer does not hang on `do_each`.

@@ -1,5 +1,6 @@
 #include "engine/plan_day.hpp"
 
+#include "engine/choice/tables_needed.hpp"
 #include "engine/trip/compare.hpp"
 #include "engine/trip/day_facts.hpp"
 #include "engine/trip/gauges_ahead.hpp"
@@ -15,6 +16,11 @@ std::string why_no_stretch(const DayInputs& in) {
   return "no access lies downstream of another";
 }
 
+std::vector<Platform> platforms_of_day(const DayInputs& in) {
+  if (in.spot) return {in.river.spots[*in.spot].platform};
+  return platforms_fished(in.settings.preferences);
+}
+
 }  // namespace
 
 WaterOfDay water_of_day(const DayInputs& in) {
@@ -28,8 +34,12 @@ WaterOfDay water_of_day(const DayInputs& in) {
 }
 
 RiverDay river_day(const DayInputs& in, const WaterOfDay& water) {
-  return {in.river,   water.graph, in.settings,        in.tackle, in.judgement,
-          in.records, water.flows, water.temperatures, in.day,    in.now};
+  return {in.river,    water.graph,        in.settings, in.tackle, in.judgement,   in.records,
+          water.flows, water.temperatures, in.day,      in.now,    in.tables.get()};
+}
+
+void add_tables_needed(TablesNeeded& needed, const DayInputs& in) {
+  add_tables_needed(needed, in.tackle, in.settings.preferences, platforms_of_day(in), in.judgement);
 }
 
 DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& book) {

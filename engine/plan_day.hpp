@@ -1,7 +1,9 @@
 #pragma once
 // The day, from values to values: the body of plan_day is the table of contents of the engine.
+#include <memory>
 #include <optional>
 
+#include "engine/sinking/fishing_tables.hpp"
 #include "engine/trip/day_plan.hpp"
 #include "engine/trip/handed_out.hpp"
 #include "engine/trip/water_book.hpp"
@@ -18,7 +20,11 @@ struct DayInputs {
   Instant now{};
   std::optional<std::size_t> spot{};  // index into River::spots: the day there instead of a float
   std::optional<HandedOut> before{};  // what was handed out for this day last, if anything
+  std::shared_ptr<const FishingTables> tables{};  // of tables_needed(); none: every cast is worked out, which is dear
 };
+
+// The fishing tables that this day's choices read; those known already are not asked for again.
+void add_tables_needed(TablesNeeded& needed, const DayInputs& in);
 
 [[nodiscard]] DayPlan plan_day(const DayInputs& in);
 

@@ -9,11 +9,6 @@
 namespace floatwright {
 namespace {
 
-Result<Written> print_out(const std::string& text) {
-  if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) return Written{};
-  return tl::unexpected(Failure{"standard output could not be written", kExitWriteFailed});
-}
-
 Result<Written> write_files(const std::vector<Kind>& kinds, const Printed& printed, const std::string& out) {
   const std::chrono::sys_days planned = printed.boats.front().in.day;
   const auto day = date::format("%F", date::sys_days{planned.time_since_epoch()});
@@ -26,6 +21,11 @@ Result<Written> write_files(const std::vector<Kind>& kinds, const Printed& print
 }
 
 }  // namespace
+
+Result<Written> print_out(const std::string& text) {
+  if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) return Written{};
+  return tl::unexpected(Failure{"standard output could not be written", kExitWriteFailed});
+}
 
 Result<Written> prepare_out(const std::string& out) {
   if (out.empty()) return Written{};

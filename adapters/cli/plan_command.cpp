@@ -7,6 +7,7 @@
 
 #include "adapters/cli/commands.hpp"
 #include "adapters/cli/common_options.hpp"
+#include "adapters/cli/day_tables.hpp"
 #include "adapters/cli/hand_out.hpp"
 #include "adapters/cli/kinds.hpp"
 #include "adapters/cli/lock.hpp"
@@ -89,6 +90,7 @@ void tell_what_was_read(const DayInputs& in, const DayPlan& plan) {
 
 Printed planned(const PlanOptions& options, const std::vector<BoatOrder>& boats, DayInputs in) {
   Printed printed{{}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
+  in.tables = day_tables(in, boats, {options.quiet, options.verbose});
   if (boats.empty()) {
     printed.boats.push_back(boat_day(std::move(in)));
   } else {

@@ -36,18 +36,23 @@ _floatwright_files() {  # -d: directories only, -f: all
 _floatwright_value() {  # of the option $1 in the command $2; false where the option takes none
   case $1 in
     --config | --out) _floatwright_files -d ;;
-    --boats | --payload) _floatwright_files -f ;;
+    --boats | --payload | --case) _floatwright_files -f ;;
     --as)
       case $2 in
         plan) _floatwright_list 'plan sheet mail ashore json calendar map' ;;
         'show readings') _floatwright_words 'csv json' ;;
+        sink) _floatwright_list 'text json pdf svg png' ;;
       esac ;;
     --at) _floatwright_words "$(_floatwright_spots)" ;;
     --date) _floatwright_words 'today tomorrow' ;;
     --paper) _floatwright_words 'letter a4' ;;
     --units) _floatwright_words 'us metric' ;;
     --service) _floatwright_words 'usgs-legacy usgs-water-data' ;;
-    --now) ;;
+    --method) _floatwright_words 'swing strip indicator tight_line dry' ;;
+    --platform) _floatwright_words 'drifting held anchored wading' ;;
+    --bed) _floatwright_words 'sand gravel cobble boulder wood' ;;
+    --now | --line | --tip | --leader | --fly | --shot | --rod | --depth | --speed | --mean | --thread | --profile) ;;
+    --temperature | --technique | --cast | --count | --strip | --layer | --lake) ;;
     *) return 1 ;;
   esac
 }
@@ -64,9 +69,10 @@ _floatwright() {
   [[ $command == show ]] && ((COMP_CWORD > 2)) && command="show ${COMP_WORDS[2]}"
   _floatwright_value "$before" "$command" && return
   case $command in
-    '') _floatwright_words 'plan check show --help --version' ;;
+    '') _floatwright_words 'plan check sink show --help --version' ;;
     plan) _floatwright_words '--config --date --now --offline --as --at --boats --paper --send --units --out --quiet --verbose --help' ;;
     check) _floatwright_words '--config --mail --help' ;;
+    sink) _floatwright_words '--line --tip --leader --fly --shot --rod --depth --speed --mean --thread --profile --bed --temperature --method --platform --technique --cast --count --strip --compare --still --layer --lake --case --as --paper --config --units --out --quiet --verbose --help' ;;
     show) _floatwright_words 'readings --help' ;;
     'show readings') _floatwright_words '--payload --service --as --help' ;;
   esac

@@ -16,7 +16,7 @@ install(FILES config/completion/floatwright.bash RENAME floatwright
 install(FILES config/completion/_floatwright DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/vendor-completions)
 install(DIRECTORY config/schemas DESTINATION ${CMAKE_INSTALL_DATADIR}/floatwright)
 # The demo finds its payloads by the same way as in the source tree.
-install(DIRECTORY config/demo config/cron DESTINATION ${examples}/config)
+install(DIRECTORY config/demo config/cases config/cron DESTINATION ${examples}/config)
 install(FILES config/judgement.json DESTINATION ${examples}/config)
 install(DIRECTORY fixtures/lantern/payloads DESTINATION ${examples}/fixtures/lantern)
 

@@ -25,4 +25,7 @@ struct Preferences {
   std::vector<Platform> platforms{Platform::Drifting, Platform::Held, Platform::Anchored};
 };
 
+// From the boat as preferred; on foot too where someone wades.
+[[nodiscard]] std::vector<Platform> platforms_fished(const Preferences& preferences);
+
 }  // namespace floatwright

@@ -10,6 +10,8 @@
 namespace floatwright {
 namespace {
 
+constexpr double kTableError = 0.05;  // of seconds or worth, nearly always
+
 struct Search {
   const std::vector<Way>& candidates;
   const ScoredRig& in_use;
@@ -18,6 +20,7 @@ struct Search {
   const Tackle& tackle;
   const Preferences& preferences;
   const Judgement& judgement;
+  const FishingTables* tables;
 };
 
 enum class Finding { Holds, Changes, Unknown };
@@ -53,31 +56,43 @@ bool uses_the_line(const Search& search, const Rig& rig, Method method) {
   return same_line(rig, search.in_use.rig) && method == search.in_use.technique.method;
 }
 
-std::optional<ScoredRig> scored_there(const Scene& scene, const Way& way) {
-  const auto path = middle_casts(scene, way.rig, {&way.technique, 1});
+std::optional<ScoredRig> scored_there(const Scene& scene, const Way& way, Casts casts) {
+  const auto path = middle_casts(scene, way.rig, {&way.technique, 1}, casts);
   if (!path.front()) return std::nullopt;
   return score_middle(scene, way, *path.front());
 }
 
-// The line in use, fished by its method in the best way it has there.
-std::optional<ScoredRig> of_the_line_in_use(const Search& search, const Scene& scene) {
-  std::optional<ScoredRig> best;
-  for (const Way& way : search.candidates) {
-    if (!uses_the_line(search, way.rig, way.technique.method)) continue;
-    const std::optional<ScoredRig> rig = scored_there(scene, way);
-    if (rig && (!best || rig->seconds > best->seconds)) best = rig;
-  }
-  return best;
+const ScoredRig* most_seconds(const std::vector<ScoredRig>& among) {
+  return among.empty() ? nullptr : &*std::ranges::max_element(among, {}, &ScoredRig::seconds);
 }
 
-bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudgement& judgement) {
+// The line in use, fished by its method in the best way it has there; those that are best by the tables, or nearly, are
+// worked out.
+std::optional<ScoredRig> of_the_line_in_use(const Search& search, const Scene& scene) {
+  std::vector<ScoredRig> ways;
+  for (const Way& way : search.candidates) {
+    if (!uses_the_line(search, way.rig, way.technique.method)) continue;
+    if (auto rig = scored_there(scene, way, Casts::FromTables)) ways.push_back(*std::move(rig));
+  }
+  if (scene.tables && !ways.empty()) {
+    const double nearly = (1.0 - kTableError) * most_seconds(ways)->seconds;
+    std::erase_if(ways, [&](const ScoredRig& way) { return way.seconds < nearly; });
+    for (ScoredRig& way : ways) way = scored_there(scene, {way.rig, way.technique}, Casts::WorkedOut).value_or(way);
+  }
+  const ScoredRig* best = most_seconds(ways);
+  return best ? std::optional(*best) : std::nullopt;
+}
+
+// `leeway`: what may be missing to it.
+bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudgement& judgement, double leeway = 0.0) {
   if (same_line(rig.rig, in_use.rig) || !fishes(rig, judgement)) return false;
-  const double more = 1.0 + judgement.worth_changing;
+  const double more = (1.0 + judgement.worth_changing) * (1.0 - leeway);
   if (rig.technique.method == in_use.technique.method) return rig.seconds >= more * in_use.seconds;
   return rig.worth >= more * in_use.worth;
 }
 
-// A method that could not be worth enough however well it fished is not computed.
+// A method that could not be worth enough however well it fished is not computed. What takes over by the tables, or
+// nearly, is worked out.
 std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, const ScoredRig& in_use) {
   std::vector<ScoredRig> result;
   for (const Way& way : search.candidates) {
@@ -85,7 +100,9 @@ std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, con
     if (same_line(way.rig, in_use.rig)) continue;
     const double enough = (1.0 + search.judgement.choice.worth_changing) * in_use.worth;
     if (method != in_use.technique.method && most_worth(scene, method) < enough) continue;
-    const std::optional<ScoredRig> rig = scored_there(scene, way);
+    std::optional<ScoredRig> rig = scored_there(scene, way, Casts::FromTables);
+    if (!rig || !takes_over(*rig, in_use, search.judgement.choice, scene.tables ? kTableError : 0.0)) continue;
+    if (scene.tables) rig = scored_there(scene, way, Casts::WorkedOut);
     if (rig && takes_over(*rig, in_use, search.judgement.choice)) result.push_back(*rig);
   }
   return result;
@@ -94,7 +111,7 @@ std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, con
 AtFlow at_flow(const Search& search, Discharge flow) {
   const std::optional<WaterToFish> water = search.water_at(flow);
   if (!water || is_far(*water, flow, search.judgement.flow)) return {};
-  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement);
+  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement, search.tables);
   const std::optional<ScoredRig> in_use = of_the_line_in_use(search, scene);
   if (!in_use) return {};
   const std::vector<ScoredRig> better = challengers(search, scene, *in_use);
@@ -148,10 +165,11 @@ Side look(const Search& search, double direction) {
 }  // namespace
 
 void changes_at(WaterChoice& choice, const std::vector<ScoredRig>& scored, const WaterAtFlow& water_at, Discharge now,
-                const Tackle& tackle, const Preferences& preferences, const Judgement& judgement) {
+                const Tackle& tackle, const Preferences& preferences, const Judgement& judgement,
+                const FishingTables* tables) {
   if (!choice.best || now <= Discharge{}) return;
   const std::vector<Way> candidates = candidate_ways(scored, *choice.best);
-  const Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement};
+  const Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement, tables};
   Side below = look(search, -1.0), above = look(search, 1.0);
   choice.holds = {below.looked_to, above.looked_to};
   choice.changes_below = std::move(below.change);

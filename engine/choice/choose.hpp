@@ -14,6 +14,8 @@
 
 namespace floatwright {
 
+class FishingTables;  // engine/sinking/fishing_tables.hpp
+
 struct WaterToFish {
   WaterType type = WaterType::Run;
   Bed bed = Bed::Unknown;
@@ -59,17 +61,20 @@ struct WaterChoice {
   FlowRange holds;
 };
 
-// The rigs of every preferred method in this water, scored, best first by worth, then efficiency: the raw table behind
-// a choice. Two stages, because the path of a cast is what costs: every way of fishing every rig in the middle case
+// The rigs of every preferred method in this water, scored, best first by worth, then efficiency: the raw list behind
+// a choice. In stages, because the path of a cast is what costs: every way of fishing every rig in the middle case
 // (finer strips only where coarse ones promise); then, in all three cases, the best 8 ways of each method, the best of
 // each platform and line, and each rig that is not far behind its line's best. What is further behind is not in the
-// table.
+// list. Where there are tables, swings and strips are ranked on them, and the best 8 ways of each method, with what would
+// be advised among the rest, are worked out anew.
 [[nodiscard]] std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle,
-                                                 const Preferences& preferences, const Judgement& judgement);
+                                                 const Preferences& preferences, const Judgement& judgement,
+                                                 const FishingTables* tables = nullptr);
 
 // `rigged`: what is on the rods now; kept when within 10 %.
 [[nodiscard]] WaterChoice choose(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
-                                 const Judgement& judgement, const std::vector<Rig>& rigged = {});
+                                 const Judgement& judgement, const std::vector<Rig>& rigged = {},
+                                 const FishingTables* tables = nullptr);
 
 // One water through the day for the rod problem: its minutes, and every scored rig.
 struct WaterMinutes {

@@ -10,6 +10,7 @@
 #include "engine/choice/seconds.hpp"
 #include "engine/choice/suits.hpp"
 #include "engine/choice/techniques.hpp"
+#include "engine/sinking/pulled_cast.hpp"
 
 namespace floatwright {
 namespace {
@@ -18,22 +19,33 @@ namespace {
 struct CaseOfWater {
   Length depth;
   SurfaceSpeed speed, boat_lane;
+  const Measured<TabledWater>& water;
+  const std::optional<GridPoint>& point;
 };
 
-CaseOfWater low(const WaterToFish& w) { return {w.lane.depth.low, w.lane.surface_speed.low, w.boat_lane.low}; }
-CaseOfWater middle(const WaterToFish& w) {
-  return {w.lane.depth.middle, w.lane.surface_speed.middle, w.boat_lane.middle};
+CaseOfWater low(const Scene& scene) {
+  const WaterToFish& w = scene.water;
+  return {w.lane.depth.low, w.lane.surface_speed.low, w.boat_lane.low, scene.cases.low, scene.in_tables.low};
 }
-CaseOfWater high(const WaterToFish& w) { return {w.lane.depth.high, w.lane.surface_speed.high, w.boat_lane.high}; }
+CaseOfWater middle(const Scene& scene) {
+  const WaterToFish& w = scene.water;
+  return {w.lane.depth.middle, w.lane.surface_speed.middle, w.boat_lane.middle, scene.cases.middle,
+          scene.in_tables.middle};
+}
+CaseOfWater high(const Scene& scene) {
+  const WaterToFish& w = scene.water;
+  return {w.lane.depth.high, w.lane.surface_speed.high, w.boat_lane.high, scene.cases.high, scene.in_tables.high};
+}
+
+double pace_of(Speed boat, SurfaceSpeed fished) {
+  const double water = in_metres_per_second(fished);  // m/s
+  return water > 0 ? in_metres_per_second(boat) / water : 0.0;
+}
 
 LineKind kind_of(const Scene& scene, const Rig& rig) { return scene.tackle.lines[rig.line].kind; }
 
-// The advice must hold for whoever casts shortest.
 Length cast_of(const Scene& scene, const Rig& rig) {
-  const auto& anglers = scene.preferences.anglers;
-  const auto shorter = [](const Angler& a, const Angler& b) { return a.cast < b.cast; };
-  const Length cast = anglers.empty() ? Angler{}.cast : std::ranges::min_element(anglers, shorter)->cast;
-  return cast_length(kind_of(scene, rig), cast, scene.judgement.techniques);
+  return cast_length(kind_of(scene, rig), scene.preferences, scene.judgement.techniques);
 }
 
 Length rod_of(const Scene& scene, const Rig& rig) {
@@ -43,17 +55,35 @@ Length rod_of(const Scene& scene, const Rig& rig) {
 }
 
 CastSetting setting_in(const Scene& scene, const Rig& rig, Platform platform, const CaseOfWater& at,
-                       const TabledWater& water, std::optional<Length> leader_set) {
+                       std::optional<Length> leader_set) {
   const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement);
-  return {water, boat, cast_of(scene, rig), rod_of(scene, rig), scene.limits, leader_set};
+  return {*at.water, boat, cast_of(scene, rig), rod_of(scene, rig), scene.limits, leader_set};
+}
+
+// By technique; fewer where one has no table.
+std::vector<Measured<CastPath>> tabled_casts(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
+                                             const CaseOfWater& at) {
+  std::vector<Measured<CastPath>> paths;
+  if (scene.tables == nullptr || !at.point) return paths;
+  const Length cast = cast_of(scene, rig);
+  const double pace =
+      pace_of(boat_speed(techniques.front().platform, at.boat_lane, at.speed, scene.judgement), at.speed);
+  for (const Technique& technique : techniques) {
+    auto path = scene.tables->cast(rig, technique, cast, pace, *at.point);
+    if (!path) break;
+    paths.emplace_back(*std::move(path));
+  }
+  return paths;
 }
 
 std::vector<Measured<CastPath>> casts_in(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
-                                         const CaseOfWater& at, const Measured<TabledWater>& water,
-                                         std::optional<Length> leader_set) {
-  if (!water) return std::vector<Measured<CastPath>>(techniques.size(), Absent{water.why_absent()});
-  const CastSetting setting = setting_in(scene, rig, techniques.front().platform, at, *water, leader_set);
-  return cast_paths(scene.tackle, rig, techniques, setting);
+                                         const CaseOfWater& at, Casts casts, std::optional<Length> leader_set) {
+  if (!at.water) return std::vector<Measured<CastPath>>(techniques.size(), Absent{at.water.why_absent()});
+  if (casts == Casts::FromTables) {
+    auto paths = tabled_casts(scene, rig, techniques, at);
+    if (paths.size() == techniques.size()) return paths;
+  }
+  return cast_paths(scene.tackle, rig, techniques, setting_in(scene, rig, techniques.front().platform, at, leader_set));
 }
 
 Zone zone_in(const Scene& scene, Method method, const CaseOfWater& at) {
@@ -106,25 +136,28 @@ ScoredRig with_worth(const Scene& scene, const Way& way, const CastPath& path, c
 }  // namespace
 
 Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
-               const Judgement& judgement) {
+               const Judgement& judgement, const FishingTables* tables) {
   const Temperature warmth = water.temperature ? *water.temperature : celsius(10.0);
-  const auto tabled = [&](const CaseOfWater& at) { return tabled_water(at.depth, at.speed, Profile{}, warmth); };
+  const PerCase<Length>& depth = water.lane.depth;
+  const PerCase<SurfaceSpeed>& speed = water.lane.surface_speed;
+  const auto tabled = [&](Length h, SurfaceSpeed u) { return tabled_water(h, u, Profile{}, warmth); };
+  const auto point = [&](Length h, SurfaceSpeed u) { return grid_point(h, u, warmth); };
   return {water,
           tackle,
           preferences,
           judgement,
+          tables,
           drift_limits(judgement),
-          {tabled(low(water)), tabled(middle(water)), tabled(high(water))}};
+          {tabled(depth.low, speed.low), tabled(depth.middle, speed.middle), tabled(depth.high, speed.high)},
+          {point(depth.low, speed.low), point(depth.middle, speed.middle), point(depth.high, speed.high)}};
 }
 
 std::vector<RigWays> ways(const Scene& scene, Method method) {
-  const CaseOfWater at = middle(scene.water);
+  const CaseOfWater at = middle(scene);
   std::vector<RigWays> result;
   for (const Rig& rig : rigs_for(scene.tackle, method)) {
     for (const Platform platform : scene.water.platforms) {
-      const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement);
-      const double water = in_metres_per_second(at.speed);  // m/s
-      const double pace = water > 0 ? in_metres_per_second(boat) / water : 0.0;
+      const double pace = pace_of(boat_speed(platform, at.boat_lane, at.speed, scene.judgement), at.speed);
       auto here = techniques(method, kind_of(scene, rig), platform, pace, scene.judgement);
       if (!here.empty()) result.push_back({rig, std::move(here)});
     }
@@ -133,40 +166,71 @@ std::vector<RigWays> ways(const Scene& scene, Method method) {
 }
 
 std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
-                                             std::optional<Length> leader_set) {
-  return casts_in(scene, rig, techniques, middle(scene.water), scene.cases.middle, leader_set);
+                                             Casts casts, std::optional<Length> leader_set) {
+  return casts_in(scene, rig, techniques, middle(scene), casts, leader_set);
 }
 
 CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform, std::optional<Length> leader_set) {
-  return setting_in(scene, rig, platform, middle(scene.water), *scene.cases.middle, leader_set);
+  return setting_in(scene, rig, platform, middle(scene), leader_set);
 }
 
-Zone middle_zone(const Scene& scene, Method method) { return zone_in(scene, method, middle(scene.water)); }
+Zone middle_zone(const Scene& scene, Method method) { return zone_in(scene, method, middle(scene)); }
 
 double most_worth(const Scene& scene, Method method) {
   return worth_of(scene, method, scene.judgement.choice.enough_efficiency);
 }
 
 ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path) {
-  const FishedCase known = fished(scene, way, middle(scene.water), &path);
+  const FishedCase known = fished(scene, way, middle(scene), &path);
   return with_worth(scene, way, path, effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement)));
 }
 
-std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<const CastPath* const> middle_paths) {
-  std::optional<Length> leader_set;
-  if (ways.techniques.front().method == Method::Indicator) leader_set = middle_paths.front()->indicator_to_fly;
-  const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene.water), scene.cases.low, leader_set);
-  const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene.water), scene.cases.high, leader_set);
+namespace {
+
+using CasesOfPaths = PerCase<std::vector<const CastPath*>>;  // by technique
+
+std::vector<ScoredRig> scored(const Scene& scene, const RigWays& ways, const CasesOfPaths& paths) {
   std::vector<ScoredRig> result;
-  for (std::size_t i = 0; i < middle_paths.size(); ++i) {
+  for (std::size_t i = 0; i < ways.techniques.size(); ++i) {
     const Way way{ways.rig, ways.techniques[i]};
-    const PerCase<FishedCase> cases{fished(scene, way, low(scene.water), path_of(in_low[i])),
-                                    fished(scene, way, middle(scene.water), middle_paths[i]),
-                                    fished(scene, way, high(scene.water), path_of(in_high[i]))};
+    const PerCase<FishedCase> cases{fished(scene, way, low(scene), paths.low[i]),
+                                    fished(scene, way, middle(scene), paths.middle[i]),
+                                    fished(scene, way, high(scene), paths.high[i])};
     const EffectiveSeconds found = effective_seconds(fishing(scene, way), cases, scene.judgement);
-    result.push_back(with_worth(scene, way, *middle_paths[i], found));
+    result.push_back(with_worth(scene, way, *paths.middle[i], found));
   }
   return result;
+}
+
+std::vector<const CastPath*> paths_of(const std::vector<Measured<CastPath>>& casts) {
+  std::vector<const CastPath*> paths;
+  for (const auto& cast : casts) paths.push_back(path_of(cast));
+  return paths;
+}
+
+}  // namespace
+
+std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<const CastPath* const> middle_paths,
+                             Casts casts) {
+  std::optional<Length> leader_set;
+  if (ways.techniques.front().method == Method::Indicator) leader_set = middle_paths.front()->indicator_to_fly;
+  const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene), casts, leader_set);
+  const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene), casts, leader_set);
+  return scored(scene, ways, {paths_of(in_low), {middle_paths.begin(), middle_paths.end()}, paths_of(in_high)});
+}
+
+std::vector<ScoredRig> work_out(const Scene& scene, const RigWays& ways) {
+  std::vector<WaterAndBoat> places;
+  for (const CaseOfWater& at : {low(scene), middle(scene), high(scene)}) {
+    if (!at.water) return {};
+    const Platform platform = ways.techniques.front().platform;
+    places.push_back({&*at.water, boat_speed(platform, at.boat_lane, at.speed, scene.judgement)});
+  }
+  const auto casts =
+      pulled_casts(scene.tackle, ways.rig, ways.techniques, {cast_of(scene, ways.rig), scene.limits, places});
+  const CasesOfPaths paths{paths_of(casts[0]), paths_of(casts[1]), paths_of(casts[2])};
+  if (std::ranges::find(paths.middle, nullptr) != paths.middle.end()) return {};
+  return scored(scene, ways, paths);
 }
 
 }  // namespace floatwright

@@ -1,10 +1,12 @@
 #pragma once
-// One rig fished one way in one water: the casts of the three cases, and what they are worth.
+// One rig fished one way in one water: the casts of the three cases, and what they are worth. Swings and strips are
+// read from tables where there are some for them, or worked out.
 #include <optional>
 #include <span>
 
 #include "engine/choice/choose.hpp"
 #include "engine/choice/zone.hpp"
+#include "engine/sinking/fishing_tables.hpp"
 
 namespace floatwright {
 
@@ -14,11 +16,15 @@ struct Scene {
   const Tackle& tackle;
   const Preferences& preferences;
   const Judgement& judgement;
+  const FishingTables* tables;  // none: everything is worked out
   DriftLimits limits;
   PerCase<Measured<TabledWater>> cases;
+  PerCase<std::optional<GridPoint>> in_tables;  // none: outside the grid
 };
 [[nodiscard]] Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
-                             const Judgement& judgement);
+                             const Judgement& judgement, const FishingTables* tables = nullptr);
+
+enum class Casts { FromTables, WorkedOut };
 
 struct Way {
   Rig rig;
@@ -35,7 +41,7 @@ struct RigWays {
 
 // The casts in the middle case, by technique; absent with the reason. `leader_set`: an indicator's leader, where known.
 [[nodiscard]] std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
-                                                           std::span<const Technique> techniques,
+                                                           std::span<const Technique> techniques, Casts casts,
                                                            std::optional<Length> leader_set = std::nullopt);
 
 // The cast of a rig in the middle case, whose water there is; and where the fish take there.
@@ -49,6 +55,8 @@ struct RigWays {
 // From the middle case alone (five scatter members), for ranking; and from all three cases.
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
-                                           std::span<const CastPath* const> middle);  // by technique
+                                           std::span<const CastPath* const> middle, Casts casts);  // by technique
+// Swings or strips worked out in all three cases together. Empty where one has no answer.
+[[nodiscard]] std::vector<ScoredRig> work_out(const Scene& scene, const RigWays& ways);
 
 }  // namespace floatwright

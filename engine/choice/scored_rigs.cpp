@@ -7,6 +7,7 @@
 
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
+#include "engine/choice/worked_out.hpp"
 #include "engine/tackle/twins.hpp"
 
 namespace floatwright {
@@ -49,7 +50,8 @@ class KnownLeaders {
 
 void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& ways, KnownLeaders& leaders) {
   const bool hangs = ways.techniques.front().method == Method::Indicator;
-  auto paths = middle_casts(scene, ways.rig, ways.techniques, hangs ? leaders.of(ways.rig) : std::nullopt);
+  auto paths =
+      middle_casts(scene, ways.rig, ways.techniques, Casts::FromTables, hangs ? leaders.of(ways.rig) : std::nullopt);
   for (std::size_t i = 0; i < paths.size(); ++i) {
     if (!paths[i]) continue;
     const Way way{ways.rig, ways.techniques[i]};
@@ -60,7 +62,8 @@ void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& way
 }
 
 // Every way in the middle case, but finer counts and strips only where the first ones came near the best.
-std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method, const std::vector<std::size_t>& first_lines) {
+std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method,
+                                         const std::vector<std::size_t>& first_lines) {
   constexpr double kWorthRefining = 0.7;
   std::vector<RigWays> firsts = ways(scene, method);
   std::erase_if(firsts, [&](const RigWays& one) { return first_lines[one.rig.line] != one.rig.line; });
@@ -87,10 +90,11 @@ std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method, cons
 }
 
 // Of a row ranked best first: the best few, the best few of each platform, the best of each line, and the best of each
-// rig that is not far behind its line's best, for the rods to choose from.
+// rig that is not far behind its line's best, for the rods to choose from; with each rig the ways that are as good as
+// its best, since the other cases decide between them.
 std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, const ChoiceJudgement& judgement) {
   constexpr std::size_t kOfEachPlatform = 3;
-  constexpr double kNotFarBehind = 0.75;
+  constexpr double kNotFarBehind = 0.75, kAsGood = 0.90;
   std::vector<const Ranked*> kept;
   for (const Ranked& one : ranked) {
     const auto alike = [&](auto same) {
@@ -101,7 +105,9 @@ std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, co
     const bool lines_best = of_its_line == kept.end();
     const bool another_rig =
         lines_best || (alike(same_rig) == 0 && one.seconds >= kNotFarBehind * (*of_its_line)->seconds);
-    if (few || another_rig || alike(same_platform) < kOfEachPlatform) kept.push_back(&one);
+    const auto of_its_rig = std::ranges::find_if(kept, [&](const Ranked* k) { return same_rig(*k, one); });
+    const bool another_way = of_its_rig != kept.end() && one.seconds >= kAsGood * (*of_its_rig)->seconds;
+    if (few || another_rig || another_way || alike(same_platform) < kOfEachPlatform) kept.push_back(&one);
   }
   return kept;
 }
@@ -138,6 +144,8 @@ std::vector<ScoredRig> with_twins(const std::vector<ScoredRig>& scored, const st
   return all;
 }
 
+bool is_pulled(Method method) { return method == Method::Swing || method == Method::Strip; }
+
 bool better(const ScoredRig& a, const ScoredRig& b) {
   if (a.worth != b.worth) return a.worth > b.worth;
   if (a.efficiency != b.efficiency) return a.efficiency > b.efficiency;
@@ -147,15 +155,22 @@ bool better(const ScoredRig& a, const ScoredRig& b) {
 }  // namespace
 
 std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
-                                   const Judgement& judgement) {
-  const Scene scene = scene_of(water, tackle, preferences, judgement);
+                                   const Judgement& judgement, const FishingTables* tables) {
+  const Scene scene = scene_of(water, tackle, preferences, judgement, tables);
   const std::vector<std::size_t> first_lines = lines_of_first_twins(tackle);
   std::vector<ScoredRig> result;
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;
     const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method, first_lines);
-    for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice)))
-      std::ranges::move(score(scene, kept.ways, kept.paths), std::back_inserter(result));
+    std::vector<ScoredRig> of_method;
+    const bool work_all_out = is_pulled(method) && tables == nullptr;
+    for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice))) {
+      auto found = work_all_out ? work_out(scene, kept.ways) : std::vector<ScoredRig>{};
+      if (found.empty()) found = score(scene, kept.ways, kept.paths, Casts::FromTables);
+      std::ranges::move(found, std::back_inserter(of_method));
+    }
+    if (is_pulled(method) && tables != nullptr) work_out_the_best(scene, of_method);
+    std::ranges::move(of_method, std::back_inserter(result));
   }
   std::ranges::stable_sort(result, better);
   return with_twins(result, first_lines);

@@ -59,4 +59,11 @@ Length cast_length(LineKind kind, Length angler, const TechniquesJudgement& judg
   return thin ? std::min(angler, metres(judgement.thin_line_cast_m)) : angler;
 }
 
+Length cast_length(LineKind kind, const Preferences& people, const TechniquesJudgement& judgement) {
+  const auto& anglers = people.anglers;
+  const auto shorter = [](const Angler& a, const Angler& b) { return a.cast < b.cast; };
+  const Length cast = anglers.empty() ? Angler{}.cast : std::ranges::min_element(anglers, shorter)->cast;
+  return cast_length(kind, cast, judgement);
+}
+
 }  // namespace floatwright

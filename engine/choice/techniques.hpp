@@ -4,6 +4,7 @@
 // tip's joint stays outside the guides, so it is not stripped; a boat that outruns the water kills a strip.
 #include <vector>
 
+#include "engine/choice/angler.hpp"
 #include "engine/choice/judgement.hpp"
 #include "engine/sinking/cast_path.hpp"
 
@@ -19,5 +20,7 @@ namespace floatwright {
 
 // Rod tip to fly: what the angler casts, less where the line will not carry so far.
 [[nodiscard]] Length cast_length(LineKind kind, Length angler, const TechniquesJudgement& judgement);
+// The advice must hold for whoever casts shortest.
+[[nodiscard]] Length cast_length(LineKind kind, const Preferences& people, const TechniquesJudgement& judgement);
 
 }  // namespace floatwright

@@ -7,7 +7,7 @@
 namespace floatwright {
 
 using Alone = std::experimental::simd<double, std::experimental::simd_abi::scalar>;
-using Abreast = std::experimental::fixed_size_simd<float, 8>;
+using Abreast = std::experimental::native_simd<float>;
 
 template <class Real>
 [[nodiscard]] double of_lane(const Real& x, std::size_t lane) {

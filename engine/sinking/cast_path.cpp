@@ -42,7 +42,10 @@ std::vector<Measured<CastPath>> cast_paths(const Tackle& tackle, const Rig& rig,
   if (std::string fault = fault_of(setting); !fault.empty())
     return std::vector<Measured<CastPath>>(techniques.size(), Absent{fault});
   if (techniques.empty()) return {};
-  if (is_pulled(techniques.front().method)) return pulled_casts(tackle, rig, techniques, setting);
+  if (is_pulled(techniques.front().method)) {
+    const WaterAndBoat place{&setting.water, setting.boat};
+    return std::move(pulled_casts(tackle, rig, techniques, {setting.cast, setting.limits, {&place, 1}}).front());
+  }
   std::vector<Measured<CastPath>> paths;
   for (const Technique& technique : techniques) paths.push_back(drifted_cast(tackle, rig, technique, setting));
   return paths;

@@ -6,35 +6,45 @@
 namespace floatwright {
 
 template <class Real>
-CastRun<Real>::CastRun(const CastCase& in, std::span<const TabledWater* const> waters, const Resolution& resolution)
-    : CastRun(in, chain_line(in, waters.front()->properties, resolution), waters, resolution) {}
+CastRun<Real>::CastRun(const CastCase& in, std::span<const WaterAndBoat> places, const Resolution& resolution)
+    : CastRun(in, chain_line(in, places.front().water->properties, resolution), places, resolution) {}
 
 template <class Real>
-CastRun<Real>::CastRun(const CastCase& in, const ChainLine& line, std::span<const TabledWater* const> waters,
+CastRun<Real>::CastRun(const CastCase& in, const ChainLine& line, std::span<const WaterAndBoat> places,
                        const Resolution& resolution)
     : step_(resolution.step.si()),
       may_stretch_(resolution.stretch.si()),
-      boat_(in.boat.si()),
-      past_(waters.front()->surface_speed.si() - in.boat.si()),
-      left_(std::max(0.0, (in.parts.back().length - in.line_out).si())),
+      boat_([&](auto lane) {
+        return static_cast<Scalar>(places[std::min<std::size_t>(lane, places.size() - 1)].boat.si());
+      }),
+      left_(static_cast<Scalar>(std::max(0.0, (in.parts.back().length - in.line_out).si()))),
       feed_(in.feed.si()),
       count_(in.count.si()),
       strip_(in.strip.si()),
       least_out_(in.least_out.si()),
       tip_(line.tip),
-      chain_(line, landed(in, line), past_, waters, in.boat.si(), in.has_bed) {}
+      chain_(line, landed(in, line), places, in.has_bed) {}
+
+template <class Real>
+void CastRun<Real>::strip(Speed speed, Length least_out) {
+  count_ = time_;
+  strip_ = speed.si();
+  least_out_ = least_out.si();
+}
 
 template <class Real>
 bool CastRun<Real>::advance() {
   constexpr double kSameTime = 1e-6;  // s
-  if (left_ > 0.0 && time_ + kSameTime < feed_) {
-    const double more = std::min({left_, std::abs(past_) * step_, std::abs(past_) * (feed_ - time_)});
+  if (time_ + kSameTime < feed_) {
+    const Real past = std::experimental::abs(chain_.past());
+    const Real more = std::experimental::min(left_, Real(past * static_cast<Scalar>(std::min(step_, feed_ - time_))));
     chain_.let_out(more);
     left_ -= more;
   }
   if (strip_ > 0.0 && time_ + kSameTime >= count_) {
-    if (chain_.out() <= least_out_) return false;
-    chain_.take_in(strip_ * step_, least_out_);
+    const double may = static_cast<double>(std::experimental::hmin(chain_.out())) - least_out_;  // m
+    if (may <= kSameTime) return false;
+    chain_.take_in(Real(static_cast<Scalar>(std::min(strip_ * step_, may))));
   }
   chain_.step(step_, may_stretch_);
   time_ += step_;
@@ -51,7 +61,7 @@ CastRow CastRun<Real>::row(std::size_t lane) const {
           metres(std::max(0.0, of(tip.at.down))),
           metres(std::max(0.0, of(fly.at.down))),
           radians(std::atan2(of(fly.at.across), of(fly.at.along))),
-          metres_per_second(std::hypot(along + boat_, across)),
+          metres_per_second(std::hypot(along + of(boat_), across)),
           metres_per_second(std::hypot(along - of(chain_.stream(fly.at.down)), across))};
 }
 

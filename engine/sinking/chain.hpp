@@ -1,8 +1,8 @@
 #pragma once
 // The line in time: a chain of joints with the line's mass, weight and drag lumped at them, held together by pieces
 // that take tension and no compression and do not stretch (docs/equations.md, "The simulated cast"). The rod's joint
-// stays at the origin; the water comes at its own speed less the boat's. One chain is one cast alone, or one line in
-// several waters abreast (engine/sinking/abreast.hpp): same speed of the surface and same handling, other depths.
+// stays at the origin; the water comes at its own speed less the boat's. One chain is one cast alone, or one line cast
+// alike into several waters abreast (engine/sinking/abreast.hpp).
 //
 // A step is implicit. Drag is linear in the new velocity, its coefficient the mean of the last and the newly found one,
 // which is Heron's way to a root and so finds the sink rate of a free line exactly. Tensions then pull the joints to
@@ -18,6 +18,12 @@
 
 namespace floatwright {
 
+// Where one cast of several is fished.
+struct WaterAndBoat {
+  const TabledWater* water;
+  Speed boat;  // of the rod over the ground, along the stream
+};
+
 template <class Real>
 class Chain {
  public:
@@ -27,21 +33,23 @@ class Chain {
     Real across_drag, along_drag;  // kg/s, square to the line and along it
   };
 
-  // `waters`: one a lane, of one surface speed, temperature and at least one; the last serves the lanes left. They
-  // outlive the chain. `velocity`: of all joints at the start, m/s along the stream.
-  Chain(const ChainLine& line, std::span<const Triple<double>> joints, double velocity,
-        std::span<const TabledWater* const> waters, double boat, bool has_bed);
+  // `places`: one a lane, at least one, of one temperature; the last serves the lanes left. Their waters outlive the
+  // chain. At the start all moves with the surface.
+  Chain(const ChainLine& line, std::span<const Triple<double>> joints, std::span<const WaterAndBoat> places,
+        bool has_bed);
 
-  void step(double dt, double may_stretch);  // s; m, how much too long a piece may be at its end
-  // Lets line out at the rod; takes it in, until only `least` (m) is out. Metres.
-  void let_out(double length);
-  void take_in(double length, double least);
+  // s; m, how much too long a piece may be at its end. A step in which the line comes apart is taken in halves.
+  void step(double dt, double may_stretch) { step(dt, may_stretch, kMostHalvings); }
+  void let_out(const Real& length);          // m, at the rod
+  void take_in(const Real& length);          // m, less than is out
 
-  [[nodiscard]] double out() const;  // m, from the fly to the rod
+  [[nodiscard]] Real out() const;  // m, from the fly to the rod
+  [[nodiscard]] Real past() const { return past_; }  // m/s, of the surface past the rod
   [[nodiscard]] std::size_t joints() const { return joints_.size(); }
   [[nodiscard]] const Joint& joint(std::size_t i) const { return joints_[i]; }  // from the fly up, the rod's last
   [[nodiscard]] Real tension(std::size_t piece) const { return tension_[piece]; }  // N
-  [[nodiscard]] const std::vector<ChainPiece>& pieces() const { return line_.pieces; }
+  [[nodiscard]] std::size_t pieces() const { return length_.size(); }
+  [[nodiscard]] Real length(std::size_t piece) const { return length_[piece]; }    // m
   // Of the water at a depth, m/s along the stream past the rod.
   [[nodiscard]] Real stream(const Real& depth) const;
   // Kinetic energy of line and moved water, and that of weight and buoyancy; J.
@@ -49,11 +57,13 @@ class Chain {
 
  private:
   using Scalar = typename Real::value_type;
-  static constexpr double kSkin = 0.01;  // m over which a line that leaves the water loses its buoyancy and its drag
+  static constexpr int kMostHalvings = 6;
+  static constexpr double kSkin = 0.005;  // m over which a line that leaves the water loses its buoyancy and its drag
   struct Lump {
-    Scalar mass, displaced, weight;              // kg, kg, N in water
-    Scalar across_drag, along_drag;              // kg/m, over speed and Cd
-    Scalar reynolds;                             // s/m
+    Real length;                   // m of line
+    Real mass, displaced, weight;  // kg, kg, N in water
+    Real across_drag, along_drag;  // kg/m, over speed and Cd
+    Real reynolds;                 // s/m
   };
   // What moves a joint in this step: an impulse I (N s) changes its velocity by I/square + (1/along - 1/square)(I.t)t,
   // less what the surface or the bed takes of it.
@@ -62,6 +72,7 @@ class Chain {
     Real square, more_along;  // 1/kg
     Place held;               // by the surface or the bed
     Real held_by;             // kg
+    bool is_held;
     [[nodiscard]] Place of(const Place& impulse) const;
   };
   struct FlyDrag {
@@ -69,29 +80,32 @@ class Chain {
   };
   [[nodiscard]] Lump lump(std::size_t joint) const;
   void lump_again(std::size_t from);
+  void resize();
   void cut_the_uppermost();
-  [[nodiscard]] Real buoyancy_lost(Scalar displaced, const Real& depth) const;  // J
+  [[nodiscard]] Real buoyancy_lost(const Real& displaced, const Real& depth) const;  // J
   [[nodiscard]] Place tangent(std::size_t joint, const Place& below) const;
   void find_fly_drag(const Place& past);
   [[nodiscard]] Real drag_coefficient(const Real& reynolds) const;
   [[nodiscard]] Real pull(std::size_t joint) const;
   [[nodiscard]] bool held_steady(double dt) const;
+  [[nodiscard]] bool held_together() const;
   void try_step(double dt, double may_stretch);
+  [[nodiscard]] bool step_whole(double dt, double may_stretch);
+  void step(double dt, double may_stretch, int halvings);
   void move_freely(std::size_t joint, const Place& below, double dt);
   bool pull_together(double dt, double may_stretch, bool first);
   void solve_impulses(double dt);
-  [[nodiscard]] double half_length(std::size_t joint) const;  // m, of the pieces that meet there
 
   ChainLine line_;
-  std::vector<const TabledWater*> waters_;
+  std::vector<const Stream*> streams_;  // by lane
   double density_, viscosity_;
-  Scalar boat_;
-  Real depth_;
+  Real boat_, past_, depth_;
   bool has_bed_;
   std::vector<Joint> joints_, before_;  // before_: at the step's start
   FlyDrag fly_drag_, fly_drag_before_;
   std::vector<Lump> lumps_;
   std::vector<Mobility> mobility_;
+  std::vector<Real> length_, by_length_;  // by piece: m, 1/m
   // By piece: tension, N; then what the solver of tensions works with.
   std::vector<Real> tension_, stretch_, diagonal_, coupled_, taut_, ratio_, impulse_, pulled_;
   std::vector<Place> direction_, moved_low_, moved_high_;

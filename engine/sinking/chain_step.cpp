@@ -16,6 +16,7 @@ constexpr double kBedStiffness = 250.0;   // N/m2 per metre of line: a sinking l
 // 1 stops it dead. Of pulls from both sides, 2 T/l.
 constexpr double kStabler = 2.0;
 constexpr double kNoLength = 1e-9;        // m
+constexpr double kHeldTogether = 0.02;    // m that a piece may be too long when a step is taken for good
 constexpr int kMostAttempts = 4;          // at a step, when a line comes tight of a sudden
 constexpr int kMostRounds = 8;            // of pulling the pieces to their lengths, each along where the last one left them
 constexpr int kMostPasses = 6;            // of finding out which pieces are slack
@@ -27,7 +28,7 @@ double coefficient(double reynolds) {
 }
 
 template <class Real>
-Real root(const Real& squared) {
+[[gnu::always_inline]] inline Real root(const Real& squared) {
   return stdx::sqrt(stdx::max(squared, Real(0)));
 }
 
@@ -35,9 +36,7 @@ Real root(const Real& squared) {
 
 template <class Real>
 Real Chain<Real>::drag_coefficient(const Real& reynolds) const {
-  return Real([&](auto lane) {
-    return static_cast<Scalar>(coefficient(static_cast<double>(static_cast<Scalar>(reynolds[lane]))));
-  });
+  return Real([&](auto lane) { return static_cast<Scalar>(coefficient(of_lane(reynolds, lane))); });
 }
 
 template <class Real>
@@ -51,9 +50,10 @@ typename Chain<Real>::Place Chain<Real>::tangent(std::size_t joint, const Place&
 }
 
 template <class Real>
-typename Chain<Real>::Place Chain<Real>::Mobility::of(const Place& impulse) const {
-  const Place moved = square * impulse + more_along * dot(impulse, tangent) * tangent;
-  return moved - held_by * dot(impulse, held) * held;
+[[gnu::always_inline]] inline typename Chain<Real>::Place Chain<Real>::Mobility::of(const Place& impulse) const {
+  const Place moved = square * impulse + Real(more_along * dot(impulse, tangent)) * tangent;
+  if (!is_held) return moved;
+  return moved - Real(held_by * dot(impulse, held)) * held;
 }
 
 // A fly is drawn level through the water nose first and sinks broadside: each part of its speed meets its own area, so
@@ -71,9 +71,8 @@ void Chain<Real>::find_fly_drag(const Place& past) {
 // Of the pieces at a joint: tension over length, N/m.
 template <class Real>
 Real Chain<Real>::pull(std::size_t joint) const {
-  Real sum = tension_[joint] / static_cast<Scalar>(line_.pieces[joint].length);
-  if (joint > 0) sum += tension_[joint - 1] / static_cast<Scalar>(line_.pieces[joint - 1].length);
-  return sum;
+  const Real above = tension_[joint] * by_length_[joint];
+  return joint > 0 ? Real(above + tension_[joint - 1] * by_length_[joint - 1]) : above;
 }
 
 // `below`: where the joint below was at the step's start.
@@ -105,7 +104,7 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   }
 
   // Masses, kg; what a strong pull would do to a light joint is held by more of it.
-  const Real across_mass = lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler) * dt * dt * pull(joint);
+  const Real across_mass = lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler * step * step) * pull(joint);
   const Real along_mass(lump.mass);
   mobility.square = one / (across_mass + dt * across_drag);
   mobility.more_along = one / (along_mass + dt * along_drag) - mobility.square;
@@ -116,7 +115,7 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   Real spring(0);
   stdx::where(above > zero && above < one, spring) = Real(lump.displaced * g / skin);
   if (has_bed_) {
-    const Real stiffness(static_cast<Scalar>(kBedStiffness * half_length(joint)));
+    const Real stiffness = static_cast<Scalar>(kBedStiffness) * lump.length;
     const auto on_bed = now.at.down > depth_;
     stdx::where(on_bed, weight) = weight - stiffness * (now.at.down - depth_);
     stdx::where(on_bed, spring) = stiffness;
@@ -127,18 +126,14 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   Place impulse = across_mass * now.velocity + along_more * t;
   impulse.along += dt * across_drag * u;
   impulse.down += dt * weight;
-  mobility.held_by = zero;
-  mobility.held = {zero, one, zero};
-  mobility.held = mobility.of({zero, one, zero});
   const Real held = dt * dt * spring + dt * fly_down;
-  mobility.held_by = held / (one + held * mobility.held.down);
+  mobility.is_held = false;
+  if (stdx::any_of(held != zero)) {
+    mobility.held = mobility.of({zero, one, zero});
+    mobility.held_by = held / (one + held * mobility.held.down);
+    mobility.is_held = true;
+  }
   now.at = now.at + dt * mobility.of(impulse);
-}
-
-template <class Real>
-double Chain<Real>::half_length(std::size_t joint) const {
-  const double above = line_.pieces[joint].length;
-  return 0.5 * (joint > 0 ? above + line_.pieces[joint - 1].length : above);
 }
 
 // Impulses of the pieces in this round, N s: those of taut pieces make their lengths right, slack ones give back what
@@ -146,7 +141,7 @@ double Chain<Real>::half_length(std::size_t joint) const {
 // again.
 template <class Real>
 void Chain<Real>::solve_impulses(double dt) {
-  const std::size_t n = line_.pieces.size();
+  const std::size_t n = length_.size();
   const Real zero(0), one(1), per_step(static_cast<Scalar>(1.0 / dt));
   for (int pass = 0; pass < kMostPasses; ++pass) {
     Real below(0), impulse(0), ratio(0);  // of the row before
@@ -175,7 +170,7 @@ void Chain<Real>::solve_impulses(double dt) {
 // none is longer than it may be.
 template <class Real>
 bool Chain<Real>::pull_together(double step, double may_stretch, bool first) {
-  const std::size_t n = line_.pieces.size();
+  const std::size_t n = length_.size();
   const Scalar dt = static_cast<Scalar>(step);
   const Real zero(0), one(1), least(static_cast<Scalar>(kNoLength));
   Real most(0);  // m, stretch
@@ -183,7 +178,7 @@ bool Chain<Real>::pull_together(double step, double may_stretch, bool first) {
     const Place chord = joints_[j + 1].at - joints_[j].at;
     const Real length = root(dot(chord, chord));
     direction_[j] = one / stdx::max(length, least) * chord;
-    stretch_[j] = length - static_cast<Scalar>(line_.pieces[j].length);
+    stretch_[j] = length - length_[j];
     most = stdx::max(most, stretch_[j]);
   }
   if (!first && stdx::all_of(most < Real(static_cast<Scalar>(may_stretch)))) return false;
@@ -199,8 +194,8 @@ bool Chain<Real>::pull_together(double step, double may_stretch, bool first) {
   coupled_[n - 1] = zero;
   solve_impulses(step);
   for (std::size_t j = 0; j < n; ++j) {
-    joints_[j].at = joints_[j].at + dt * impulse_[j] * moved_low_[j];
-    if (j + 1 < n) joints_[j + 1].at = joints_[j + 1].at - dt * impulse_[j] * moved_high_[j];
+    joints_[j].at = joints_[j].at + Real(dt * impulse_[j]) * moved_low_[j];
+    if (j + 1 < n) joints_[j + 1].at = joints_[j + 1].at - Real(dt * impulse_[j]) * moved_high_[j];
     pulled_[j] += impulse_[j];
   }
   return true;
@@ -217,6 +212,17 @@ bool Chain<Real>::held_steady(double dt) const {
   return true;
 }
 
+// Whether no piece was left far too long.
+template <class Real>
+bool Chain<Real>::held_together() const {
+  const Real may(static_cast<Scalar>(kHeldTogether));
+  for (std::size_t j = 0; j < length_.size(); ++j) {
+    const Place chord = joints_[j + 1].at - joints_[j].at;
+    if (!stdx::all_of(root(dot(chord, chord)) < length_[j] + may)) return false;
+  }
+  return true;
+}
+
 // From where the joints are; their velocities still are those before.
 template <class Real>
 void Chain<Real>::try_step(double dt, double may_stretch) {
@@ -225,14 +231,9 @@ void Chain<Real>::try_step(double dt, double may_stretch) {
   }
 }
 
+// One step, done again with the stronger pulls that it found; false where the line came apart.
 template <class Real>
-void Chain<Real>::step(double dt, double may_stretch) {
-  const std::size_t n = line_.pieces.size();
-  mobility_.resize(n);
-  for (auto* rows : {&stretch_, &diagonal_, &coupled_, &taut_, &ratio_, &impulse_, &pulled_}) rows->resize(n);
-  for (auto* places : {&direction_, &moved_low_, &moved_high_}) places->resize(n);
-  before_ = joints_;
-  fly_drag_before_ = fly_drag_;
+bool Chain<Real>::step_whole(double dt, double may_stretch) {
   const Real per_step(static_cast<Scalar>(1.0 / dt));
   for (int attempt = 0; attempt < kMostAttempts; ++attempt) {
     if (attempt > 0) {
@@ -240,14 +241,31 @@ void Chain<Real>::step(double dt, double may_stretch) {
       fly_drag_ = fly_drag_before_;
     }
     try_step(dt, may_stretch);
-    for (std::size_t j = 0; j < n; ++j) {
+    for (std::size_t j = 0; j < length_.size(); ++j) {
       const Real found = per_step * pulled_[j];
       tension_[j] = attempt > 0 ? stdx::max(tension_[j], found) : found;
     }
     if (held_steady(dt)) break;
   }
-  for (std::size_t j = 0; j < n; ++j) tension_[j] = per_step * pulled_[j];
-  for (std::size_t i = 0; i < n; ++i) joints_[i].velocity = per_step * (joints_[i].at - before_[i].at);
+  return held_together();
+}
+
+template <class Real>
+void Chain<Real>::step(double dt, double may_stretch, int halvings) {
+  before_ = joints_;
+  fly_drag_before_ = fly_drag_;
+  const auto tension_before = tension_;
+  if (!step_whole(dt, may_stretch) && halvings > 0) {
+    joints_ = before_;
+    fly_drag_ = fly_drag_before_;
+    tension_ = tension_before;
+    step(0.5 * dt, may_stretch, halvings - 1);
+    step(0.5 * dt, may_stretch, halvings - 1);
+    return;
+  }
+  const Real per_step(static_cast<Scalar>(1.0 / dt));
+  for (std::size_t j = 0; j < length_.size(); ++j) tension_[j] = per_step * pulled_[j];
+  for (std::size_t i = 0; i < length_.size(); ++i) joints_[i].velocity = per_step * (joints_[i].at - before_[i].at);
 }
 
 template class Chain<Alone>;

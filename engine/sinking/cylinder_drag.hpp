@@ -42,7 +42,7 @@ class DragTable {
 // The one table, made when it is first asked for.
 [[nodiscard]] const DragTable& drag_table();
 
-// 1/2 rho Cd(Re) d u |u| for one diameter in one water, from the table: the solvers ask some ten thousand times a line.
+// 1/2 rho Cd(Re) d u |u| for one diameter in one water, from the table: the solvers ask some hundred times a line.
 class NormalDrag {
  public:
   NormalDrag(Length diameter, const WaterProperties& water);
@@ -51,7 +51,7 @@ class NormalDrag {
   [[nodiscard]] DragPerSpeed per_speed(Speed across) const {
     const double u = across.si();               // m/s
     const double re = u * reynolds_per_speed_;  // -
-    if (re < DragTable::kLeast) return at_a_creep(across);
+    if (!(re >= DragTable::kLeast)) return at_a_creep(across);
     const double cd = table_->at(re < DragTable::kMost ? re : DragTable::kMost);
     return DragPerSpeed::from_si(half_density_diameter_ * cd * u);
   }

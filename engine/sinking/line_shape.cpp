@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/sinking/cast_run.hpp"
 #include "engine/sinking/indicator.hpp"
-#include "engine/sinking/pulled_line.hpp"
-#include "engine/sinking/settle.hpp"
+#include "engine/sinking/pulled_cast.hpp"
 
 namespace floatwright {
 namespace {
@@ -27,42 +27,37 @@ std::vector<LineShape::Point> laid_flat(const std::vector<Row>& rows) {
   return points;
 }
 
-SwingCourse course_of(const PulledLine& line, const Technique& technique, const CastSetting& setting) {
-  const Speed past = std::max(line.past, -line.past);
-  if (technique.method == Method::Swing) return swing_course(technique.mending, past, setting.cast, setting.limits);
-  return strip_course(technique.count, technique.strip, past, setting.cast, line.line.least_out, setting.limits);
-}
-
-struct SettledMoment {
-  Moment at;
-  Settled settled;
-};
-
-Measured<SettledMoment> nearest_moment(const PulledLine& line, const SwingCourse& course, Length wanted) {
-  Measured<SettledMoment> nearest = Absent{"the line is slack all the cast"};
-  for (std::size_t i = course.landed; i < course.moments.size(); ++i) {
-    const Moment& at = course.moments[i];
-    if (at.slack) continue;
-    const auto settled = settle(line.upward, tight_velocity(line, at), at.out, wanted);
-    if (!settled) return Absent{settled.why_absent()};
-    const auto off = [&](const Settled& s) { return std::abs((s.fly_depth - wanted).si()); };
-    if (!nearest || off(*settled) < off(nearest->settled)) nearest = SettledMoment{at, *settled};
+// What of a chain is in the water, up to the first joint that is not.
+constexpr Length kOnTop = millimetres(5.0);
+LineShape shape_of(const Chain<Alone>& chain) {
+  std::vector<Row> rows;
+  Length line;
+  for (std::size_t i = 0; i < chain.joints(); ++i) {
+    const Length depth = metres(of_lane(chain.joint(i).at.down, 0));
+    rows.push_back({line, depth});
+    if (depth < kOnTop && i > 0) break;
+    if (i < chain.pieces()) line = line + metres(of_lane(chain.length(i), 0));
   }
-  return nearest;
+  return {laid_flat(rows), std::max(Length{}, metres(of_lane(chain.out(), 0)) - rows.back().line)};
 }
 
 Measured<LineShape> pulled_shape(const Tackle& tackle, const Rig& rig, const Technique& technique,
                                  const CastSetting& setting, Length wanted) {
-  const auto line = pulled_line(tackle, rig, technique.method, setting);
-  if (!line) return Absent{line.why_absent()};
-  if (technique.method == Method::Strip && !(technique.strip > Speed{})) return Absent{"no speed of stripping is given"};
-  const auto found = nearest_moment(*line, course_of(*line, technique, setting), wanted);
-  if (!found) return Absent{found.why_absent()};
-  const Moment& at = found->at;
-  const Shot shot = line->upward.shoot(found->settled.fly_depth, tight_velocity(*line, at), at.out, found->settled.carried, true);
-  std::vector<Row> rows;
-  for (std::size_t i = 0; i < shot.points.size(); ++i) rows.push_back({shot.line_to[i], shot.points[i].depth});
-  return LineShape{laid_flat(rows), std::max(Length{}, at.out - shot.line)};
+  const WaterAndBoat place{&setting.water, setting.boat};
+  const auto in = pulled_case(tackle, rig, technique, setting.cast, place);
+  if (!in) return Absent{in.why_absent()};
+  CastRun<Alone> run(*in, {&place, 1}, kCoarse);
+  LineShape nearest = shape_of(run.chain());
+  double deepest = 0.0, off = wanted.si();  // m
+  while (run.time() < setting.limits.longest_cast.si() && run.advance()) {
+    const double fly = of_lane(run.chain().joint(0).at.down, 0);  // m
+    const bool deeper = fly > deepest;
+    if (!deeper && std::abs(fly - wanted.si()) >= off) continue;
+    deepest = std::max(deepest, fly);
+    off = std::abs(fly - wanted.si());
+    nearest = shape_of(run.chain());
+  }
+  return nearest;
 }
 
 Measured<LineShape> hung_shape(const Tackle& tackle, const Rig& rig, const CastSetting& setting) {

@@ -2,196 +2,246 @@
 
 #include <algorithm>
 #include <cmath>
-#include <deque>
-#include <span>
 
-#include "engine/sinking/settled_curve.hpp"
+#include "engine/sinking/cast_run.hpp"
+#include "engine/sinking/rigged_line.hpp"
 
 namespace floatwright {
 namespace {
 
+using Paths = std::vector<std::vector<Measured<CastPath>>>;
+
 // Judgement.
-constexpr double kSlackSink = 0.9;   // of the still-water rate: 0.87 to 0.99 in a chain of nodes
-constexpr double kRelaxation = 0.7;  // tau U_rel / L
-constexpr std::size_t kNodes = 5;    // steady shapes solved along a course
+constexpr Angle kSwingBearing = degrees(70.0), kStripBearing = degrees(90.0);
+constexpr double kMendSlack = 0.10, kStripSlack = 0.05;  // of the body over its chord, less 1
+constexpr Duration kFeed = seconds(3.0);
 
-// One step of a depth towards its steady one.
-double relaxed(double depth, double steady, double tau_rate, double sink_rate, double dt) {
-  const double most = kSlackSink * sink_rate * dt;  // m
-  if (steady <= depth) return steady + (depth - steady) * std::exp(-tau_rate * dt);
-  // A flat line sinks as if slack, and no more where it lies at its angle.
-  const double rate = std::max(tau_rate, kSlackSink * sink_rate / std::max(steady, 1e-6));  // 1/s
-  return depth + std::min((steady - depth) * (1.0 - std::exp(-rate * dt)), most);
+constexpr double kSteadySpeed = 0.6;  // m/s past the rod, from which steps are as short as they get
+constexpr double kLongestStep = 2.0;  // in still water, over that
+constexpr double kRowEvery = 0.12;    // s
+constexpr int kSamples = 64;          // and one
+
+double sample_time(double end, int i) { return end * i / kSamples; }
+
+CastRow between(const CastRow& a, const CastRow& b, double t) {
+  const double span = (b.t - a.t).si();
+  const double way = span > 0.0 ? std::clamp((t - a.t.si()) / span, 0.0, 1.0) : 0.0;
+  const auto mix = [way](auto x, auto y) { return x + way * (y - x); };
+  return {seconds(t),
+          mix(a.tip_depth, b.tip_depth),
+          mix(a.fly_depth, b.fly_depth),
+          mix(a.bearing, b.bearing),
+          mix(a.over_ground, b.over_ground),
+          mix(a.through_water, b.through_water)};
 }
 
-Depths tight_step(const PulledLine& line, const Moment& at, Depths now, Depths steady, Duration step) {
-  const double length =  // m
-      line.whole_line ? std::max(0.1, (at.out - line.line.leader.length).si()) : line.takes_its_angle.si();
-  const double tau_rate = relative_speed(line, at).si() / (kRelaxation * length);  // 1/s
-  const double tip_rate = line.tip_rate.si(), dt = step.si();                      // m/s, s
-  const double fly_rate = std::max(tip_rate, line.hung.towed.sink_rate.si());      // m/s
-  return {metres(relaxed(now.fly.si(), steady.fly.si(), tau_rate, fly_rate, dt)),
-          metres(relaxed(now.tip.si(), steady.tip.si(), tau_rate, tip_rate, dt))};
-}
-
-Depths slack_step(const PulledLine& line, Depths now, Duration dt) {
-  const Length leader = line.line.leader.length;
-  const Length deepest = line.whole_line || !line.line.sinking ? metres(1e6) : line.line.sinking->length;
-  const Length tip = std::min(now.tip + kSlackSink * (line.tip_rate * dt), deepest);
-  const Length fly = now.fly + kSlackSink * (line.hung.towed.sink_rate * dt);
-  return {std::clamp(fly, std::max(Length{}, tip - leader), tip + leader), tip};
-}
-
-// Pace of the fly over the ground and through the water at its depth. Slack, it drifts between the speed of the line
-// on the surface and that of the water around it.
-CastSample sample(const PulledLine& line, const Moment& at, Depths depths) {
-  const Stream& stream = line.water->stream;
-  const double water = stream.at(depths.fly).si();  // m/s
-  const double surface = stream.at_surface().si();  // m/s
-  CastSample out{at.t, depths.fly, depths.tip, {}, {}, at.bearing};
-  if (at.slack) {
-    const double drift = 0.5 * (surface + water);  // m/s
-    out.over_ground = metres_per_second(std::abs(drift));
-    out.through_water = metres_per_second(std::abs(drift - water));
-    return out;
-  }
-  const LineVelocity v = tight_velocity(line, at);
-  const double along = v.along.si(), across = v.across.si();  // m/s
-  out.over_ground = metres_per_second(std::sqrt(along * along + across * across));
-  out.through_water = metres_per_second(std::sqrt((along - water) * (along - water) + across * across));
-  return out;
-}
-
-CastPath path_along(const PulledLine& line, const SwingCourse& course, const std::vector<Depths>& steady) {
-  CastPath path{{}, course.hang_down, line.line.leader.length, Length{}};
-  path.samples.reserve(course.moments.size() - course.landed);
-  Depths now;
-  for (std::size_t i = 0; i < course.moments.size(); ++i) {
-    const Moment& at = course.moments[i];
-    if (i > 0) {
-      const Moment& before = course.moments[i - 1];
-      now =
-          before.slack ? slack_step(line, now, at.t - before.t) : tight_step(line, at, now, steady[i], at.t - before.t);
-    }
-    if (i >= course.landed) path.samples.push_back(sample(line, at, now));
-  }
-  return path;
-}
-
-// Moments even in the logarithm of relative speed and of line out: there are as many where much changes.
-std::vector<Moment> nodes_of(const PulledLine& line, std::span<const Moment> leg) {
-  const auto progress = [&](const Moment& at) {
-    return std::log(std::max(0.01, relative_speed(line, at).si()) / at.out.si());
-  };
-  const double first = progress(leg.front()), last = progress(leg.back());
-  std::vector<Moment> nodes;
+// Rows from landing on, in time; samples even from `from` to `end`.
+std::vector<CastSample> sampled(const std::vector<CastRow>& rows, double from, double end, bool has_bearing) {
+  std::vector<CastSample> samples;
+  samples.reserve(kSamples + 1);
   std::size_t i = 0;
-  for (std::size_t k = 0; k < kNodes; ++k) {
-    const double wanted = first + (last - first) * static_cast<double>(k) / static_cast<double>(kNodes - 1);
-    while (i + 1 < leg.size() && progress(leg[i]) < wanted - 1e-9) ++i;
-    if (nodes.empty() || leg[i].t != nodes.back().t) nodes.push_back(leg[i]);
+  for (int k = 0; k <= kSamples; ++k) {
+    const double t = from + sample_time(end - from, k);
+    while (i + 2 < rows.size() && rows[i + 1].t.si() < t) ++i;
+    const CastRow row = between(rows[i], rows[std::min(i + 1, rows.size() - 1)], t);
+    samples.push_back({seconds(t - from), row.fly_depth, row.tip_depth, row.over_ground, row.through_water,
+                       has_bearing ? row.bearing : degrees(90.0)});
   }
-  return nodes;
+  return samples;
 }
 
-bool same(const std::vector<Moment>& a, const std::vector<Moment>& b) {
-  return std::ranges::equal(a, b, [](const Moment& x, const Moment& y) {
-    return x.bearing == y.bearing && x.out == y.out && x.strip == y.strip;
+Angle turned(const CastRow& row) { return std::max(row.bearing, -row.bearing); }
+
+// When a swing first hangs within `limit` of straight downstream; none: not yet.
+std::optional<double> hang_down(const std::vector<CastRow>& rows, Angle limit) {
+  const auto hangs = std::ranges::find_if(rows, [&](const CastRow& row) { return turned(row) <= limit; });
+  if (hangs == rows.end()) return std::nullopt;
+  if (hangs == rows.begin()) return 0.0;
+  const double before = turned(*(hangs - 1)).si(), after = turned(*hangs).si();
+  const double way = before > after ? (before - limit.si()) / (before - after) : 1.0;
+  return (hangs - 1)->t.si() + way * (hangs->t - (hangs - 1)->t).si();
+}
+
+bool all_finite(const std::vector<CastRow>& rows) {
+  return std::ranges::all_of(rows, [](const CastRow& row) {
+    return std::isfinite(row.fly_depth.si()) && std::isfinite(row.tip_depth.si()) &&
+           std::isfinite(row.over_ground.si());
   });
 }
 
-// The curves of one line, each solved once; they stay where they are.
-class Curves {
+// Casts under way, and the rows of each lane.
+template <class Real>
+class Watched {
  public:
-  explicit Curves(const PulledLine& line) : line_(line) {}
-  const Measured<SettledCurve>& through(std::vector<Moment> nodes) {
-    for (const Solved& one : solved_) {
-      if (same(one.nodes, nodes)) return one.curve;
+  Watched(const CastCase& in, std::span<const WaterAndBoat> places)
+      : run_(in, places, pulled_resolution(places)), rows_(places.size()) {
+    note();
+  }
+  // On to time `t`; false where the strip is over before.
+  bool go_on(double t) {
+    constexpr double kSameTime = 1e-6;  // s
+    while (run_.time() + kSameTime < t) {
+      if (!run_.advance()) {
+        note();
+        return false;
+      }
+      if (run_.time() + kSameTime >= noted_ + kRowEvery) note();
     }
-    auto curve = SettledCurve::through(line_, nodes);
-    return solved_.emplace_back(Solved{std::move(nodes), std::move(curve)}).curve;
+    return true;
+  }
+  void strip(Speed speed, Length least_out) { run_.strip(speed, least_out); }
+  [[nodiscard]] double time() const { return run_.time(); }
+  [[nodiscard]] const std::vector<CastRow>& rows(std::size_t lane) const { return rows_[lane]; }
+  [[nodiscard]] bool all_hang(Angle limit) const {
+    return std::ranges::all_of(rows_, [&](const auto& rows) { return turned(rows.back()) <= limit; });
   }
 
  private:
-  struct Solved {
-    std::vector<Moment> nodes;
-    Measured<SettledCurve> curve;
-  };
-  const PulledLine& line_;
-  std::deque<Solved> solved_;
+  void note() {
+    noted_ = run_.time();
+    for (std::size_t lane = 0; lane < rows_.size(); ++lane) rows_[lane].push_back(run_.row(lane));
+  }
+  CastRun<Real> run_;
+  double noted_ = 0.0;  // s
+  std::vector<std::vector<CastRow>> rows_;
 };
 
-// From where a swing begins to straight downstream, even in relative speed: U_rel/U = sqrt(cos^2 + 0.25 sin^2).
-std::vector<Moment> swing_nodes(Length out) {
-  const double cosine = std::cos(cast_downstream().si());
-  const double first = std::sqrt(0.25 + 0.75 * cosine * cosine);
-  std::vector<Moment> nodes;
-  for (std::size_t k = 0; k < kNodes; ++k) {
-    const double share = first + (1.0 - first) * static_cast<double>(k) / static_cast<double>(kNodes - 1);
-    const double bearing = std::acos(std::sqrt(std::clamp((share * share - 0.25) / 0.75, 0.0, 1.0)));
-    nodes.push_back(moment(Duration{}, radians(bearing), out, false, Speed{}));
-  }
-  return nodes;
+Measured<CastPath> swung(const std::vector<CastRow>& rows, Length leader, const DriftLimits& limits) {
+  if (!all_finite(rows)) return Absent{"the simulated cast found no answer"};
+  const double last = std::min(limits.longest_cast.si(), rows.back().t.si());
+  const double hang = std::min(hang_down(rows, limits.hang_down).value_or(last), last);
+  const double end = std::min(hang + limits.hang_down_stay.si(), last);
+  return CastPath{sampled(rows, 0.0, end, true), seconds(hang), leader, Length{}};
 }
 
-// Steady depths for every moment of a swing. A line that comes to the surface before its end settles as deep with more
-// of it fed, so that one curve serves every mend.
-Measured<std::vector<Depths>> steady_through_swing(const PulledLine& line, const SwingCourse& course, Length cast,
-                                                   Curves& curves) {
-  const Length out = course.moments.front().out;
-  const auto& tight = curves.through(swing_nodes(cast));
-  const bool serves = !tight || tight->line_taken() < cast;
-  const auto& curve = serves ? tight : curves.through(swing_nodes(out));
-  if (!curve) return Absent{curve.why_absent()};
-  std::vector<Depths> steady;
-  for (const Moment& at : course.moments) steady.push_back(curve->at(serves ? cast : out, relative_speed(line, at)));
-  return steady;
+template <class Real>
+void swing(const CastCase& in, const PulledSetting& setting, Length leader, Paths& paths) {
+  const double longest = setting.limits.longest_cast.si();
+  const double stay = setting.limits.hang_down_stay.si();
+  Watched<Real> watched(in, setting.places);
+  double until = 0.0;  // s
+  while (until < longest && !watched.all_hang(setting.limits.hang_down)) watched.go_on(until = std::min(longest, until + 1.0));
+  watched.go_on(std::min(longest, until + stay));
+  for (std::size_t i = 0; i < paths.size(); ++i)
+    paths[i].push_back(swung(watched.rows(i), leader, setting.limits));
 }
 
-// Steady depths for every moment of a retrieve; slack ones keep 0 and are not asked. A leg ends where the line comes
-// tight or is pulled.
-Measured<std::vector<Depths>> steady_through_strip(const PulledLine& line, const SwingCourse& course, Curves& curves) {
-  const std::span<const Moment> moments(course.moments);
-  std::vector<Depths> steady(moments.size());
-  for (std::size_t from = 0; from < moments.size();) {
-    std::size_t to = from + 1;
-    while (to < moments.size() && moments[to].slack == moments[from].slack && moments[to].strip == moments[from].strip)
-      ++to;
-    if (!moments[from].slack) {
-      const auto& curve = curves.through(nodes_of(line, moments.subspan(from, to - from)));
-      if (!curve) return Absent{curve.why_absent()};
-      for (std::size_t i = from; i < to; ++i) steady[i] = curve->at(moments[i].out, relative_speed(line, moments[i]));
-    }
-    from = to;
-  }
-  return steady;
+Measured<CastPath> stripped(const std::vector<CastRow>& rows, double count, Length leader) {
+  if (!all_finite(rows)) return Absent{"the simulated cast found no answer"};
+  const double end = rows.back().t.si();
+  return CastPath{sampled(rows, count, end, false), seconds(end - count), leader, Length{}};
 }
 
-Measured<CastPath> pulled_path(const PulledLine& line, const Technique& technique, const CastSetting& setting,
-                               Curves& curves) {
-  const Speed past = std::max(line.past, -line.past);
-  if (technique.method == Method::Swing) {
-    const SwingCourse course = swing_course(technique.mending, past, setting.cast, setting.limits);
-    const auto steady = steady_through_swing(line, course, setting.cast, curves);
-    return steady ? Measured(path_along(line, course, *steady)) : Absent{steady.why_absent()};
+// One line that sinks, and from each count on one that is stripped.
+template <class Real>
+void strip(const CastCase& in, std::span<const Technique> techniques, const PulledSetting& setting, Length leader,
+           Length least_out, Paths& paths) {
+  for (auto& of_place : paths) of_place.assign(techniques.size(), Absent{"no speed of stripping is given"});
+  std::vector<std::size_t> order(techniques.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::ranges::stable_sort(order, {}, [&](std::size_t i) { return techniques[i].count; });
+  Watched<Real> counting(in, setting.places);
+  for (const std::size_t i : order) {
+    const Technique& technique = techniques[i];
+    if (!(technique.strip > Speed{})) continue;
+    counting.go_on(technique.count.si());
+    Watched<Real> pulling = counting;
+    const double count = counting.time();
+    pulling.strip(technique.strip, least_out);
+    pulling.go_on(count + setting.limits.longest_cast.si());
+    for (std::size_t place = 0; place < paths.size(); ++place)
+      paths[place][i] = stripped(pulling.rows(place), count, leader);
   }
-  if (!(technique.strip > Speed{})) return Absent{"no speed of stripping is given"};
-  const SwingCourse course =
-      strip_course(technique.count, technique.strip, past, setting.cast, line.line.least_out, setting.limits);
-  const auto steady = steady_through_strip(line, course, curves);
-  return steady ? Measured(path_along(line, course, *steady)) : Absent{steady.why_absent()};
+}
+
+struct Laid {
+  std::vector<LinePart> parts;
+  HungWeight hung;
+  Length leader, least_out;
+};
+Measured<Laid> laid_line(const Tackle& tackle, const Rig& rig, Method method, Length cast, const TabledWater& water) {
+  const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, water.properties);
+  if (!hung) return Absent{hung.why_absent()};
+  const auto line = rigged_line(tackle, rig, method, cast);
+  if (!line) return Absent{line.why_absent()};
+  if (!(cast > line->least_out)) return Absent{"the cast is no longer than the line that stays out"};
+  return Laid{parts_out(*line, cast), *hung, line->leader.length, line->least_out};
+}
+
+CastCase laid(const Laid& rigged, const Technique& technique) {
+  CastCase in;
+  in.parts = rigged.parts;
+  LinePart& body = in.parts.back();
+  in.line_out = body.length;
+  body.length = metres(1e3);  // there is always more on the spool
+  in.fly = rigged.hung.towed;
+  in.has_bed = false;
+  const bool strips = technique.method == Method::Strip;
+  in.bearing = strips ? kStripBearing : kSwingBearing;
+  in.slack = strips ? kStripSlack : (technique.mending == Mending::Tight ? 0.0 : kMendSlack);
+  in.feed = technique.mending == Mending::MendAndFeed && !strips ? kFeed : Duration{};
+  return in;
+}
+
+template <class Real>
+Paths casts_of(const Laid& rigged, std::span<const Technique> techniques, const PulledSetting& setting) {
+  Paths paths(setting.places.size());
+  const Length leader = rigged.leader;
+  if (techniques.front().method == Method::Strip) {
+    strip<Real>(laid(rigged, techniques.front()), techniques, setting, leader,
+                rigged.least_out, paths);
+  } else {
+    for (const Technique& technique : techniques)
+      swing<Real>(laid(rigged, technique), setting, leader, paths);
+  }
+  return paths;
 }
 
 }  // namespace
 
-std::vector<Measured<CastPath>> pulled_casts(const Tackle& tackle, const Rig& rig,
-                                             std::span<const Technique> techniques, const CastSetting& setting) {
-  const auto line = pulled_line(tackle, rig, techniques.front().method, setting);
-  if (!line) return std::vector<Measured<CastPath>>(techniques.size(), Absent{line.why_absent()});
-  Curves curves(*line);
-  std::vector<Measured<CastPath>> paths;
-  paths.reserve(techniques.size());
-  for (const Technique& technique : techniques) paths.push_back(pulled_path(*line, technique, setting, curves));
+Resolution pulled_resolution(std::span<const WaterAndBoat> places) {
+  double past = 0.0;  // m/s
+  for (const WaterAndBoat& place : places)
+    past = std::max(past, std::abs((place.water->stream.at_surface() - place.boat).si()));
+  Resolution resolution = kCoarse;
+  resolution.step = resolution.step * std::clamp(kSteadySpeed / std::max(past, 1e-3), 1.0, kLongestStep);
+  return resolution;
+}
+
+Measured<CastCase> pulled_case(const Tackle& tackle, const Rig& rig, const Technique& technique, Length cast,
+                               const WaterAndBoat& place) {
+  const auto line = laid_line(tackle, rig, technique.method, cast, *place.water);
+  if (!line) return Absent{line.why_absent()};
+  CastCase in = laid(*line, technique);
+  in.depth = place.water->depth;
+  in.surface_speed = place.water->surface_speed;
+  in.boat = place.boat;
+  if (technique.method == Method::Strip) {
+    if (!(technique.strip > Speed{})) return Absent{"no speed of stripping is given"};
+    in.count = technique.count;
+    in.strip = technique.strip;
+    in.least_out = line->least_out;
+  }
+  return in;
+}
+
+Paths pulled_casts(const Tackle& tackle, const Rig& rig, std::span<const Technique> techniques,
+                   const PulledSetting& setting) {
+  const Method method = techniques.front().method;
+  const auto line = laid_line(tackle, rig, method, setting.cast, *setting.places.front().water);
+  if (!line)
+    return Paths(setting.places.size(),
+                 std::vector<Measured<CastPath>>(techniques.size(), Absent{line.why_absent()}));
+  constexpr std::size_t kWorthAbreast = 2;  // waters: one is sooner done alone
+  Paths paths;
+  for (std::size_t from = 0; from < setting.places.size();) {
+    const std::size_t left = setting.places.size() - from;
+    const std::size_t some = left < kWorthAbreast ? 1 : std::min(left, kWatersAbreast);
+    const PulledSetting there{setting.cast, setting.limits, setting.places.subspan(from, some)};
+    std::ranges::move(some == 1 ? casts_of<Alone>(*line, techniques, there) : casts_of<Abreast>(*line, techniques, there),
+                      std::back_inserter(paths));
+    from += some;
+  }
   return paths;
 }
 

@@ -1,16 +1,30 @@
 #pragma once
-// Depth and pace of fly and tip through a swing or a retrieve. Slack, the tip sinks at 0.9 Vs and a light fly lags at
-// its own 0.9; tight, both go to the depth of the steady shape for the moment's relative speed, within tau = 0.7
-// L/U_rel of a part of length L, and never sink faster than slack. Steady shapes are solved at five moments of a course
-// and read between them: of 22,580 casts the fly is within 0.5 % in the mean of solving at every moment with far finer
-// steps, within 1 % nine times in ten and 4 % in 99 of 100; the rest is in a boat that outruns the water near the bed.
+// Casts that are swung or stripped, by the simulated chain: one rig, fished several ways in several waters at once. Where
+// the cast is laid and what the angler does with it is judgement; the line's way from there is not.
+#include <span>
+
 #include "engine/sinking/cast_path.hpp"
+#include "engine/sinking/chain.hpp"
 
 namespace floatwright {
 
-// Techniques of one method, swing or strip. A curve of steady depths that serves several of them is solved once.
-[[nodiscard]] std::vector<Measured<CastPath>> pulled_casts(const Tackle& tackle, const Rig& rig,
-                                                           std::span<const Technique> techniques,
-                                                           const CastSetting& setting);
+struct PulledSetting {
+  Length cast;
+  const DriftLimits& limits;
+  std::span<const WaterAndBoat> places;  // of one temperature
+};
+
+// By place, then by technique; techniques of one method, swing or strip. Absent where the fly has no mass, a length is
+// missing, the cast is no longer than what stays out, or a strip has no speed.
+[[nodiscard]] std::vector<std::vector<Measured<CastPath>>> pulled_casts(const Tackle& tackle, const Rig& rig,
+                                                                        std::span<const Technique> techniques,
+                                                                        const PulledSetting& setting);
+
+// The cast as it is laid and handled, for one place; the setting's one method and technique.
+[[nodiscard]] Measured<CastCase> pulled_case(const Tackle& tackle, const Rig& rig, const Technique& technique,
+                                             Length cast, const WaterAndBoat& place);
+
+// How finely such casts are simulated: longer steps where the water is slow.
+[[nodiscard]] Resolution pulled_resolution(std::span<const WaterAndBoat> places);
 
 }  // namespace floatwright

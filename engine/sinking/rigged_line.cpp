@@ -30,13 +30,6 @@ Length body_diameter(const Line& line) {
 
 bool sinks_whole(const Line& line) { return line.kind == LineKind::FullSinking; }
 
-// The owner's grains per foot and the nominal rate give the diameter, else the default for the rate.
-Length sinking_diameter(const Line& line, Speed rate, const WaterProperties& water) {
-  if (!line.sinking_weight) return default_diameter(rate);
-  const auto section = section_for(*line.sinking_weight, rate, water);
-  return section ? section->diameter : default_diameter(rate);
-}
-
 }  // namespace
 
 Measured<HungWeight> hung_weight(const FlyClass& fly, Mass shot, const WaterProperties& water) {
@@ -71,9 +64,10 @@ Measured<RiggedLine> rigged_line(const Tackle& tackle, const Rig& rig, Method me
   if (sinking.length > Length{}) {
     if (!(sinking.sink_rate > Speed{})) return Absent{"no sink rate is given for " + line.id};
     const Length part = sinking.whole_line ? left : std::min(sinking.length, left);
-    const WaterProperties water = water_at(celsius(10.0));
-    out.sinking = {PartKind::Sinking, part,       sinking_diameter(line, sinking.sink_rate, water), {},
-                   sinking.butt,      sinking.end};
+    const auto known = sinking_section({sinking.sink_rate, line.sinking_weight, {}}, water_at(celsius(10.0)));
+    const Length diameter = known ? known->section.diameter : default_diameter(sinking.sink_rate);
+    out.rate_is_optimistic = !known || known->optimistic;
+    out.sinking = {PartKind::Sinking, part, diameter, {}, sinking.butt, sinking.end};
     left = left - part;
     if (line.kind == LineKind::LoopedHead) out.least_out = sinking.length + kLeastOut;
   }

@@ -25,6 +25,7 @@ struct RiggedLine {
   std::optional<LinePart> sinking;
   std::optional<LinePart> floating;  // none on a full sinking line
   Length least_out;                  // stripping ends here: 2 m, or the looped tip and 2 m
+  bool rate_is_optimistic = false;   // the nominal sink rate is more than a line of the given weight can do
 };
 // All of a line that may lie between fly and rod tip, the cast's length in all. Absent where a length is missing.
 [[nodiscard]] Measured<RiggedLine> rigged_line(const Tackle& tackle, const Rig& rig, Method method, Length cast);

@@ -8,8 +8,7 @@
 namespace floatwright {
 namespace {
 
-constexpr double kOptimisticDensity = 4000.0;  // kg/m3; judgement: the densest coatings in the trade are below it
-constexpr double kFastest = 5.0;               // m/s, over any line's rate; a bracket only
+constexpr double kFastest = 5.0;  // m/s, over any line's rate; a bracket only
 
 // Root of a function known to change sign once between the ends.
 template <class F>
@@ -20,7 +19,8 @@ double root_between(const F& f, double low, double high) {
   return 0.5 * (a + b);
 }
 
-// Still-water rate of a section with this weight in water.
+}  // namespace
+
 Measured<Speed> rate_for_weight(ForcePerLength weight, Length diameter, const WaterProperties& water) {
   if (!(diameter > Length{})) return Absent{"the section has no diameter"};
   const double w = std::abs(weight.si());  // N/m
@@ -31,8 +31,6 @@ Measured<Speed> rate_for_weight(ForcePerLength weight, Length diameter, const Wa
   const double u = root_between(surplus, 0.0, kFastest);  // m/s
   return metres_per_second(std::copysign(u, weight.si()));
 }
-
-}  // namespace
 
 ForcePerLength weight_for_rate(Speed rate, Length diameter, const WaterProperties& water) {
   const ForcePerLength drag = NormalDrag(diameter, water).at(metres_per_second(std::abs(rate.si())));
@@ -69,7 +67,7 @@ Measured<Section> section_for(LinearDensity mass, Speed rate, const WaterPropert
   if (!(surplus(thinnest) > 0.0)) return Absent{"no line of this weight sinks so fast"};
   const double d = root_between(surplus, thinnest, widest);     // m
   const double density = m / (std::numbers::pi * d * d / 4.0);  // kg/m3
-  return Section{metres(d), kilograms_per_cubic_metre(density), density > kOptimisticDensity};
+  return Section{metres(d), kilograms_per_cubic_metre(density), density > kOptimisticDensity.si()};
 }
 
 }  // namespace floatwright

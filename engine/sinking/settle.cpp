@@ -1,87 +1,77 @@
 #include "engine/sinking/settle.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <optional>
+
+#include "engine/sinking/rising_root.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr int kMostShots = 80;
+constexpr double kAfloat = 2e-5;  // m, over which an end is under the surface
 
-// Keeps the two ends of a rising function's sign change, and proposes where to look next.
-class Bracket {
- public:
-  Bracket(double low, double high) : low_(low), high_(high) {}
-  void add(double at, double value) {
-    (value < 0.0 ? low_ : high_) = at;
-    before_at_ = last_at_, before_ = last_;
-    last_at_ = at, last_ = value;
-    ++count_;
-  }
-  // First by slope 1, then by the secant; halves where that leaves the bracket, and every fourth time, to be sure to
-  // end.
-  [[nodiscard]] double next() const {
-    const double guess = corrected();
-    const bool halve = count_ > 4 && count_ % 4 == 0;
-    return !halve && guess > low_ && guess < high_ ? guess : 0.5 * (low_ + high_);
-  }
-  [[nodiscard]] double corrected() const {
-    if (count_ < 2 || last_ == before_) return last_at_ - last_;
-    return last_at_ - last_ * (last_at_ - before_at_) / (last_ - before_);
-  }
+// One line in one stream, and the last shot of it.
+struct Shooting {
+  const UpwardLine& line;
+  const LineVelocity& velocity;
+  Length out;
+  bool trace;
+  Shot shot{};
+  Length from{};
 
- private:
-  double low_, high_, last_at_ = 0.0, last_ = 0.0, before_at_ = 0.0, before_ = 0.0;
-  int count_ = 0;
+  double end(Length depth, Force carried = {}) {
+    shot = line.shoot(depth, velocity, out, carried, trace);
+    from = depth;
+    return in_metres(shot.end_depth);
+  }
+  // The shot moved to where its ends belong, and what lies between in its share.
+  [[nodiscard]] Settled settled(Length depth, Force carried) {
+    const Length off = depth - from, over = shot.end_depth;
+    const auto move = [&](Length& place, Length up) {
+      const double share = shot.line > Length{} ? up / shot.line : 1.0;
+      place = place + off * (1.0 - share) - over * share;
+    };
+    move(shot.tip_depth, shot.line_to_tip);
+    move(shot.butt_depth, shot.line_to_butt);
+    for (std::size_t i = 0; i < shot.points.size(); ++i) move(shot.points[i].depth, shot.line_to[i]);
+    return {depth, shot.tip_depth, shot.line, carried};
+  }
 };
-
-// Where a rising function is 0 within the tolerance; none where it is not between the ends.
-template <class F>
-std::optional<double> rising_root(const F& f, double low, double high, double guess, double tolerance) {
-  Bracket bracket(low, high);
-  double at = std::clamp(guess, low, high);
-  for (int i = 0; i < kMostShots; ++i) {
-    const double value = f(at);
-    if (!std::isfinite(value)) return std::nullopt;
-    bracket.add(at, value);
-    if (std::abs(value) <= tolerance) return std::clamp(bracket.corrected(), low, high);
-    at = bracket.next();
-  }
-  return std::nullopt;
-}
 
 // The fly lies on the surface, which carries some of its lift: the weight it may then hang on its line is between its
 // own, below 0, and all that sinks.
-Measured<Settled> settle_afloat(const UpwardLine& line, const LineVelocity& velocity, Length out, double tolerance) {
-  Shot shot;
-  const auto rise = [&](double carried) {
-    shot = line.shoot(Length{}, velocity, out, newtons(carried));
-    return -in_metres(shot.end_depth);
-  };
+Measured<Settled> settle_afloat(Shooting& shooting, double tolerance) {
+  const UpwardLine& line = shooting.line;
+  const auto rise = [&](double carried) { return -shooting.end(Length{}, newtons(carried)); };
   const double most = 2.0 * line.heaviness().si() + line.lift().si() + 1.0;  // N
   const auto carried = rising_root(rise, 0.0, most, line.lift().si(), tolerance);
   if (!carried) return Absent{"a line lighter than water under a fly that floats has no steady shape"};
-  return Settled{Length{}, shot.tip_depth, shot.line, newtons(*carried)};
+  return shooting.settled(Length{}, newtons(*carried));
+}
+
+Measured<Settled> settle(Shooting& shooting, Length guess, Length tolerance) {
+  const double close = in_metres(tolerance);  // m
+  if (shooting.line.lifts() && shooting.end(Length{}) > kAfloat)
+    return settle_afloat(shooting, std::max(close, kAfloat));
+  const auto end = [&](double depth) { return shooting.end(metres(depth)); };
+  const auto depth = rising_root(end, 0.0, in_metres(shooting.out), in_metres(guess), close);
+  if (!depth && shooting.end(Length{}) > 0.0) return Absent{"the line floats and holds its fly up: it has no depth"};
+  if (!depth) return Absent{"no depth of the fly brings the line's upper end to the surface"};
+  return shooting.settled(metres(*depth), Force{});
 }
 
 }  // namespace
 
 Measured<Settled> settle(const UpwardLine& line, const LineVelocity& velocity, Length out, Length guess,
                          Length tolerance) {
-  const double close = in_metres(tolerance);  // m
-  if (line.lifts() && line.shoot(Length{}, velocity, out).end_depth.si() > close)
-    return settle_afloat(line, velocity, out, close);
-  Shot shot;
-  double shot_from = 0.0;  // m
-  const auto end = [&](double depth) {
-    shot = line.shoot(metres(depth), velocity, out);
-    shot_from = depth;
-    return in_metres(shot.end_depth);
-  };
-  const auto depth = rising_root(end, 0.0, in_metres(out), in_metres(guess), close);
-  if (!depth) return Absent{"no depth of the fly brings the line's upper end to the surface"};
-  return Settled{metres(*depth), shot.tip_depth + metres(*depth - shot_from), shot.line, Force{}};
+  Shooting shooting{line, velocity, out, false};
+  return settle(shooting, guess, tolerance);
+}
+
+Measured<SettledShot> settled_shot(const UpwardLine& line, const LineVelocity& velocity, Length out, Length guess) {
+  Shooting shooting{line, velocity, out, true};
+  const auto settled = settle(shooting, guess, Length{});
+  if (!settled) return Absent{settled.why_absent()};
+  return SettledShot{*settled, std::move(shooting.shot)};
 }
 
 }  // namespace floatwright

@@ -1,7 +1,8 @@
 #pragma once
 // The one fly depth at which a line's upper end comes out at the surface. In an even stream the end is always the same
-// height over the fly, so that the first correction is right; a sheared one takes a few shots. Of a shot that ends
-// within the tolerance the rest is corrected and not shot again, which leaves some hundredths of the tolerance.
+// height over the fly, so that the first correction is right; a sheared one takes a few shots, until what the last
+// correction leaves is some ten-thousandths of the depth. Of a shot that ends within a tolerance, where one is given,
+// the rest is corrected and not shot again.
 #include "engine/sinking/upward_line.hpp"
 #include "engine/units/measured.hpp"
 
@@ -16,6 +17,14 @@ struct Settled {
 // `out`: of the line from the fly up. Absent where no depth brings the end to the surface. A fly that its line lets up
 // to the surface lies on it.
 [[nodiscard]] Measured<Settled> settle(const UpwardLine& line, const LineVelocity& velocity, Length out, Length guess,
-                                       Length tolerance = millimetres(0.02));
+                                       Length tolerance = {});
+
+// The same with the last shot, traced; its points held to the surface at one end and the fly's depth at the other.
+struct SettledShot {
+  Settled settled;
+  Shot shot;
+};
+[[nodiscard]] Measured<SettledShot> settled_shot(const UpwardLine& line, const LineVelocity& velocity, Length out,
+                                                 Length guess);
 
 }  // namespace floatwright

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "engine/sinking/cast_run.hpp"
 
@@ -10,6 +11,7 @@ namespace floatwright {
 namespace {
 
 constexpr double kRowEvery = 0.1;  // s
+constexpr int kAttempts = 3;       // with ever shorter steps, where a line flies apart
 
 bool is_above_0(double x) { return std::isfinite(x) && x > 0.0; }
 bool is_0_or_more(double x) { return std::isfinite(x) && x >= 0.0; }
@@ -37,6 +39,34 @@ std::string fault_of_handling(const CastCase& in) {
   return {};
 }
 
+// Every number is one, and the fly is no further from the rod than there is line.
+bool is_sound(const CastRow& row, const Chain<Alone>& chain) {
+  constexpr double kOver = 0.05;  // m
+  for (const double number : {row.fly_depth.si(), row.tip_depth.si(), row.bearing.si(), row.over_ground.si(),
+                              row.through_water.si()}) {
+    if (!std::isfinite(number)) return false;
+  }
+  const double most = of_lane(chain.out(), 0) + kOver;
+  return of_lane(dot(chain.joint(0).at, chain.joint(0).at), 0) < most * most && row.tip_depth.si() < most;
+}
+
+std::optional<SimulatedCast> run_through(const CastCase& in, const TabledWater& water, Duration until,
+                                         const Resolution& resolution) {
+  const WaterAndBoat here{&water, in.boat};
+  CastRun<Alone> run(in, {&here, 1}, resolution);
+  SimulatedCast cast;
+  cast.rows.push_back(run.row(0));
+  while (run.time() < until.si() - 0.5 * resolution.step.si() && run.advance()) {
+    if (run.time() < kRowEvery * static_cast<double>(cast.rows.size()) - 0.5 * resolution.step.si()) continue;
+    const CastRow now = run.row(0);
+    if (!is_sound(now, run.chain())) return std::nullopt;
+    cast.rows.push_back(now);
+    cast.deepest_fly = std::max(cast.deepest_fly, now.fly_depth);
+  }
+  cast.end_fly = cast.rows.back().fly_depth;
+  return cast;
+}
+
 }  // namespace
 
 std::string fault_of(const CastCase& in) {
@@ -58,19 +88,12 @@ Measured<SimulatedCast> simulated_cast(const CastCase& in, Duration until, const
   if (std::string fault = fault_of(in); !fault.empty()) return Absent{fault};
   const auto water = tabled_water(in.depth, in.surface_speed, in.profile, in.temperature);
   if (!water) return Absent{water.why_absent()};
-  const TabledWater* const waters[] = {&*water};
-  CastRun<Alone> run(in, waters, resolution);
-  SimulatedCast cast;
-  cast.rows.push_back(run.row(0));
-  while (run.time() < until.si() - 0.5 * resolution.step.si() && run.advance()) {
-    if (run.time() < kRowEvery * static_cast<double>(cast.rows.size()) - 0.5 * resolution.step.si()) continue;
-    const CastRow now = run.row(0);
-    if (!std::isfinite(now.fly_depth.si())) return Absent{"the simulated cast found no answer"};
-    cast.rows.push_back(now);
-    cast.deepest_fly = std::max(cast.deepest_fly, now.fly_depth);
+  Resolution finer = resolution;
+  for (int attempt = 0; attempt < kAttempts; ++attempt) {
+    if (auto cast = run_through(in, *water, until, finer)) return *std::move(cast);
+    finer.step = 0.25 * finer.step;
   }
-  cast.end_fly = cast.rows.back().fly_depth;
-  return cast;
+  return Absent{"the simulated line flew apart: its parts, weights or drag area are beyond any line's"};
 }
 
 }  // namespace floatwright

@@ -2,8 +2,10 @@
 // The steady shape of a line in a stream (docs/equations.md, "The line in the water"): tension and angle integrated up
 // from the fly through leader, sinking part and buoyant floating body, shot on the fly's depth. Both surface ends:
 // ButtAtSurface holds the tip's butt at the surface (a floor of depth), BodyPulledUnder integrates on into the floating
-// body until it is level, which is the surface (central value). Steps are within 0.2 % of far finer ones.
-// Sources: Pode 1951 (critical angle); Cheng 2013 (normal drag of a cylinder); tangential coefficient is judgement.
+// body until it is level, which is the surface (central value). Within 0.2 % of the fly's depth of far finer steps.
+// Where the stream dies away at the bed a line may hang at more than one depth: the answer is one of them, as a rule
+// the upper. Sources: Pode 1951 (critical angle); Cheng 2013 (normal drag of a cylinder); tangential coefficient is
+// judgement.
 #include <optional>
 #include <vector>
 

@@ -1,14 +1,18 @@
 #include "engine/sinking/stream.hpp"
 
+#include <cmath>
+
 namespace floatwright {
 
-Stream::Stream(SurfaceSpeed surface, const Profile& profile, Length depth)
-    : cells_per_metre_(static_cast<double>(kCells) / in_metres(depth)) {
-  for (std::size_t i = 0; i <= kCells; ++i) {
-    const double height_share = 1.0 - static_cast<double>(i) / static_cast<double>(kCells);
-    speed_[i] = in_metres_per_second(surface) * share_of_surface(profile, depth, height_share);
+Stream::Stream(SurfaceSpeed surface, const Profile& profile, Length depth) : per_depth_(kHighest / in_metres(depth)) {
+  constexpr int kNodesPerOctave = 1 << kNodeBits;
+  for (std::size_t i = 0; i <= kSurface; ++i) {
+    const int node = static_cast<int>(i);
+    const double mantissa = 1.0 + static_cast<double>(node % kNodesPerOctave) / kNodesPerOctave;
+    const double height = std::ldexp(mantissa, node / kNodesPerOctave - kOctaves) / kHighest;
+    speed_[i] = in_metres_per_second(surface) * share_of_surface(profile, depth, height);
   }
-  speed_[kCells + 1] = speed_[kCells];
+  speed_[kSurface + 1] = speed_[kSurface];
 }
 
 }  // namespace floatwright

@@ -1,7 +1,9 @@
 #include "engine/sinking/upward_line.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstdint>
 #include <numbers>
 
 #include "engine/sinking/section.hpp"
@@ -9,10 +11,12 @@
 namespace floatwright {
 namespace {
 
-constexpr double kLeastTension = 1e-6;  // N, a tenth of a milligram: below it a line has no direction of its own
-constexpr double kSteadyStep = 1.2;     // step over the length in which a line takes up its angle; holds to 2.5
-constexpr int kLevelSteps = 3;          // of a secant, to where a floating body is level
-constexpr int kMostSubsteps = 32;       // a step is cut no further than this
+constexpr double kMostGrowth = 4.0, kMostCut = 0.2, kShortOfTheBound = 0.9;  // of a step, by its error
+constexpr double kLeastStep = 1e-6;    // of the line's length: taken whatever its error, to be sure to end
+constexpr double kLeastSlope = 0.002;  // of a line that counts, in the error allowed
+constexpr double kLevel = 1e-9;        // N, downward pull of a line that lies level
+constexpr double kLevelShare = 0.999;  // of a step: a level line this near to its end is read off within it
+constexpr int kLevelTries = 3;
 
 // Weight in water of a part's ends, lower and upper: from its sink rate, else from its density.
 std::pair<double, double> end_weights(const LinePart& part, const WaterProperties& water) {
@@ -25,182 +29,153 @@ std::pair<double, double> end_weights(const LinePart& part, const WaterPropertie
   return {weight_for_rate(low, part.diameter, water).si(), weight_for_rate(high, part.diameter, water).si()};
 }
 
-// Drag per speed of a line at the angle that it tends to, where it meets the water square at about its own sink rate.
-double settled_drag(const LinePart& part, double low, double high) {
-  const double fast =
-      part.sink_rate_end ? part.sink_rate_end->si() : (part.sink_rate_butt ? part.sink_rate_butt->si() : 0.0);
-  return fast > 0.0 ? std::max(low, high) / fast : 0.0;  // kg/m/s
+// About the length within which the line turns at its lower end.
+double first_step(const LineStretch& stretch, double u2, const LineState& at, const LineState& slope) {
+  const double drag = stretch.normal.at(metres_per_second(std::sqrt(u2))).si();  // N/m
+  const double turn = std::sqrt(slope.pull2()) + 0.1 * drag;                     // N/m
+  return turn > 0.0 ? 0.3 * std::max(kLeastTension, std::sqrt(at.pull2())) / turn : stretch.length;
 }
 
-int steps_of(PartKind kind, const Fineness& fineness) {
-  switch (kind) {
-    case PartKind::Leader:
-      return fineness.leader;
-    case PartKind::Sinking:
-      return fineness.sinking;
-    case PartKind::Floating:
-      return fineness.floating;
-  }
-  return fineness.sinking;
-}
+// Of a third-order step whose squared error may be `room` times what it is.
+double growth(double room) { return std::clamp(kShortOfTheBound * std::cbrt(std::sqrt(room)), kMostCut, kMostGrowth); }
 
 }  // namespace
 
-// Resultant of all below (N) and place (m): along the stream, across it, downward; the place across is not asked for.
-struct UpwardLine::State {
-  double px, pz, py, x, y;
-  [[nodiscard]] State plus(double k, const State& d) const {
-    return {px + k * d.px, pz + k * d.pz, py + k * d.py, x + k * d.x, y + k * d.y};
+struct UpwardLine::Course {
+  LineState at;
+  double fly_depth, out;  // m
+  double along, past;     // m/s: the line's velocity along the stream, the water's past it across
+  bool trace;
+  double left = out;  // m of line still above
+  bool level = false;
+  std::vector<SteadyShape::Point> points{};
+  std::vector<Length> line_to{};
+
+  [[nodiscard]] Length line() const { return metres(out - left); }  // from the fly
+  // Of the line so far, or `there` where that is more.
+  [[nodiscard]] double slope_so_far(double there) const {
+    const double run = out - left;  // m
+    return std::max({kLeastSlope, there, run > 0.0 ? std::abs(fly_depth - at.y) / run : 0.0});
+  }
+  [[nodiscard]] double speed2(const Stream& stream) const {  // m2/s2, of the water past it
+    const double u = stream.at(metres(at.y)).si() - along;
+    return u * u + past * past;
+  }
+  void mark() {
+    if (!trace) return;
+    points.push_back({metres(at.x), metres(at.y)});
+    line_to.push_back(line());
   }
 };
 
-struct UpwardLine::Slope {
-  State per_metre;
-  double tension;  // N
-  double drag;     // kg/m/s square to the line
-  double speed2;   // m2/s2, of the water past it
-};
-
-struct UpwardLine::Course {
-  State at;
-  double left;  // m of line still above
-  bool trace;
-  std::vector<SteadyShape::Point> points;
-  std::vector<double> left_at;  // m, by point
-};
-
 UpwardLine::UpwardLine(const std::vector<LinePart>& parts, const TowedFly& fly, const WaterProperties& water,
-                       const Stream& stream, double tangential_drag, SurfaceEnd end, Fineness fineness)
-    : fly_(fly), density_(water.density.si()), stream_(&stream), end_(end) {
+                       const Stream& stream, double tangential_drag, SurfaceEnd end, double tolerance)
+    : fly_(fly), density_(water.density.si()), stream_(&stream), end_(end), tolerance_(tolerance) {
   heaviness_ = std::max(0.0, fly.weight_in_water.si());
   lift_ = std::max(0.0, -fly.weight_in_water.si());
   lifts_ = lift_ > 0.0;
   for (const LinePart& part : parts) {
     if (part.kind == PartKind::Floating && end == SurfaceEnd::ButtAtSurface && !parts_.empty()) break;
     const auto [low, high] = end_weights(part, water);
+    const double length = part.length.si();  // m
     const double wetted = 0.5 * density_ * tangential_drag * std::numbers::pi * part.diameter.si();
-    parts_.push_back({part.kind, part.length.si(), low, high, wetted, settled_drag(part, low, high),
-                      NormalDrag(part.diameter, water), steps_of(part.kind, fineness)});
-    length_ += part.length.si();
-    const double weight = 0.5 * (low + high) * part.length.si();  // N
+    parts_.push_back({part.kind, {length, low, (high - low) / length, wetted, NormalDrag(part.diameter, water)}});
+    length_ += length;
+    const double weight = 0.5 * (low + high) * length;  // N
     heaviness_ += std::max(0.0, weight);
     lift_ += std::max(0.0, -weight);
     lifts_ = lifts_ || (part.kind != PartKind::Floating && std::min(low, high) < 0.0);
   }
 }
 
+// sin^2/cos = w/R, the critical angle (Pode 1951), for weights and drags over the whole line.
+Length UpwardLine::straight_depth(Speed past) const {
+  double weight = fly_.weight_in_water.si(), drag = 0.0, heavy = 0.0;  // N, N, m
+  for (const Part& part : parts_) {
+    const LineStretch& line = part.stretch;
+    const double w = line.weight + 0.5 * line.length * line.weight_gain;  // N/m
+    if (w <= 0.0) continue;
+    weight += w * line.length;
+    drag += line.length * line.normal.at(past).si();
+    heavy += line.length;
+  }
+  const double k = weight / std::max(drag, kLeastTension);
+  const double cosine = weight > 0.0 ? 0.5 * (std::sqrt(k * k + 4.0) - k) : 1.0;
+  return metres(heavy * std::sqrt(std::max(0.0, 1.0 - cosine * cosine)));
+}
+
 // Where the fly is: drag of the stream on its towed area, and its weight.
-UpwardLine::State UpwardLine::start(double depth, double carried, const LineVelocity& velocity) const {
+LineState UpwardLine::start(double depth, double carried, const LineVelocity& velocity) const {
   const double u = stream_->at(metres(depth)).si() - velocity.along.si();                     // m/s
   const double v = -velocity.across.si();                                                     // m/s
   const double drag = 0.5 * density_ * fly_.towed_drag_area.si() * std::sqrt(u * u + v * v);  // kg/s
   return {drag * u, drag * v, fly_.weight_in_water.si() + carried, 0.0, depth};
 }
 
-UpwardLine::Slope UpwardLine::slope(const Part& part, double share, const State& at,
-                                    const LineVelocity& velocity) const {
-  const double tension = std::sqrt(at.px * at.px + at.pz * at.pz + at.py * at.py);  // N
-  const bool slack = tension < kLeastTension;
-  const double per_newton = slack ? 0.0 : 1.0 / tension;  // 1/N
-  const double tx = at.px * per_newton, tz = at.pz * per_newton, ty = slack ? 1.0 : at.py * per_newton;
-  const double ux = stream_->at(metres(at.y)).si() - velocity.along.si();           // m/s, water past the line
-  const double uz = -velocity.across.si();                                          // m/s
-  const double ut = ux * tx + uz * tz;                                              // m/s, along the line
-  const double u2 = ux * ux + uz * uz;                                              // m2/s2
-  const double un = std::sqrt(std::max(0.0, u2 - ut * ut));                         // m/s, square to the line
-  const double fn = part.normal.per_speed(metres_per_second(un)).si();              // kg/m/s
-  const double f = part.wetted_drag * std::abs(ut) * ut - fn * ut;                  // N/m along the line
-  const double w = part.weight_low + share * (part.weight_high - part.weight_low);  // N/m
-  return {{fn * ux + f * tx, fn * uz + f * tz, f * ty + w, -tx, -ty}, tension, fn, u2};
-}
-
-UpwardLine::State UpwardLine::stepped(const Part& part, double share, double ds, const State& at, const Slope& there,
-                                      const LineVelocity& velocity) const {
-  const double half = share + 0.5 * ds / part.length, whole = share + ds / part.length;
-  const State& k1 = there.per_metre;
-  const State k2 = slope(part, half, at.plus(0.5 * ds, k1), velocity).per_metre;
-  const State k3 = slope(part, whole, at.plus(2.0 * ds, k2).plus(-ds, k1), velocity).per_metre;
-  return at.plus(ds / 6.0, k1.plus(4.0, k2).plus(1.0, k3));
-}
-
-// A line of tension T takes up its angle within T/(dF/dangle): steps longer than that would swing about it.
-double UpwardLine::step_length(const Part& part, const Slope& there) const {
-  const double even = part.length / part.steps;                                                      // m
-  const double stiffness = 2.0 * std::max(there.drag, part.settled_drag) * std::sqrt(there.speed2);  // N/m per rad
-  if (stiffness <= 0.0) return even;
-  const double tension = std::max(there.tension, kLeastTension);  // N
-  return std::clamp(kSteadyStep * tension / stiffness, even / kMostSubsteps, even);
-}
-
-// Steps again, to where the line is level: a secant on the vertical pull, which runs near enough linearly to 0.
-UpwardLine::State UpwardLine::levelled(const Part& part, double share, double& ds, const State& at, const Slope& there,
-                                       double pull_after, const LineVelocity& velocity) const {
-  double low = 0.0, low_pull = at.py, high = ds, high_pull = pull_after;  // m, N
-  State level = at;
-  for (int i = 0; i < kLevelSteps; ++i) {
-    ds = low + (high - low) * low_pull / (low_pull - high_pull);
-    level = stepped(part, share, ds, at, there, velocity);
-    if (level.py > 0.0) {
-      low = ds, low_pull = level.py;
-    } else {
-      high = ds, high_pull = level.py;
-    }
-    if (low_pull <= 0.0 || low_pull == high_pull) break;
-  }
-  level.py = 0.0;
-  return level;
-}
-
-// Up through one part, or what is out of it; true where a floating body has come level, which is the surface.
-bool UpwardLine::climb(const Part& part, const LineVelocity& velocity, Course& course) const {
+// Up through one part, or what is out of it, or to where a floating body lies level, which is the surface.
+void UpwardLine::climb(const Part& part, Course& course) const {
   const bool may_level = part.kind == PartKind::Floating && end_ == SurfaceEnd::BodyPulledUnder;
-  const double length = std::min(part.length, course.left);  // m
-  const double before = course.left;                         // m
-  for (double s = 0.0; s < length * (1.0 - 1e-12);) {
-    if (may_level && course.at.py <= 0.0) return true;
-    const double share = s / part.length;
-    const Slope there = slope(part, share, course.at, velocity);
-    double ds = std::min(step_length(part, there), length - s);  // m
-    State next = stepped(part, share, ds, course.at, there, velocity);
-    const bool level = may_level && next.py <= 0.0;
-    if (level) next = levelled(part, share, ds, course.at, there, next.py, velocity);
-    course.at = next;
-    s += ds;
-    course.left = before - s;
-    if (course.trace) {
-      course.points.push_back({metres(course.at.x), metres(course.at.y)});
-      course.left_at.push_back(course.left);
+  course.level = may_level && course.at.py <= 0.0;
+  const auto slope = [&](double s, const LineState& at) {
+    return part.stretch.slope(*stream_, course.along, course.past, s, at);
+  };
+  const double length = std::min(part.stretch.length, course.left), least = kLeastStep * length_;  // m
+  const double left_after = course.left - length;                                                  // m
+  LineState k1 = slope(0.0, course.at);
+  double wish = first_step(part.stretch, course.speed2(*stream_), course.at, k1);  // m
+  int tries = kLevelTries;
+  for (double s = 0.0; s < length * (1.0 - 1e-12) && !course.level;) {
+    double ds = std::min(std::max(wish, least), length - s);  // m
+    LineStep step = line_step(slope, s, ds, course.at, k1);
+    const double bound = tolerance_ * course.slope_so_far(std::abs(k1.y)), room = bound * bound / std::max(step.error2, 1e-30);
+    wish = ds * growth(room);
+    if (room < 1.0 && ds > least) continue;
+    if (may_level && step.end.py <= kLevel) {
+      const double share = level_share(course.at, k1, step, ds);
+      wish = ds * share;
+      if (share < kLevelShare && tries-- > 0) continue;
+      step.end = level_state(course.at, k1, step, ds, share);
+      course.level = true;
+      ds = wish;
     }
-    if (level) return true;
+    course.at = step.end, k1 = step.slope_there;
+    s += ds;
+    course.left = left_after + length - s;
+    course.mark();
   }
-  return false;
 }
 
 Shot UpwardLine::shoot(Length fly_depth, const LineVelocity& velocity, Length out, Force carried, bool trace) const {
-  Course course{start(fly_depth.si(), carried.si(), velocity), out.si(), trace, {}, {}};
-  if (trace) {
-    course.points.push_back({Length{}, fly_depth});
-    course.left_at.push_back(course.left);
-  }
+  Course course{start(fly_depth.si(), carried.si(), velocity),
+                fly_depth.si(),
+                out.si(),
+                velocity.along.si(),
+                -velocity.across.si(),
+                trace};
+  course.mark();
   Shot shot;
   bool tip_seen = false;
   for (const Part& part : parts_) {
     if (part.kind != PartKind::Leader && !tip_seen) {
       shot.tip_depth = shot.butt_depth = metres(course.at.y);
+      shot.line_to_tip = shot.line_to_butt = course.line();
       tip_seen = true;
     }
-    const bool level = climb(part, velocity, course);
-    if (part.kind == PartKind::Sinking) shot.butt_depth = metres(course.at.y);
-    if (level || course.left <= 0.0) break;
+    climb(part, course);
+    if (part.kind == PartKind::Sinking) shot.butt_depth = metres(course.at.y), shot.line_to_butt = course.line();
+    if (course.level || course.left <= 0.0) break;
   }
-  const State& end = course.at;
+  const LineState& end = course.at;
   shot.end_depth = metres(end.y);
-  if (!tip_seen) shot.tip_depth = shot.butt_depth = shot.end_depth;
-  shot.line = out - metres(course.left);
+  shot.line = course.line();
+  if (!tip_seen) {
+    shot.tip_depth = shot.butt_depth = shot.end_depth;
+    shot.line_to_tip = shot.line_to_butt = shot.line;
+  }
   shot.at_end = radians(std::atan2(end.py, std::hypot(end.px, end.pz)));
-  shot.tension = newtons(std::hypot(end.px, end.pz, end.py));
+  shot.tension = newtons(std::sqrt(end.pull2()));
   shot.points = std::move(course.points);
-  for (const double left : course.left_at) shot.line_to.push_back(out - metres(left));
+  shot.line_to = std::move(course.line_to);
   return shot;
 }
 

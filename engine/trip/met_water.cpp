@@ -43,13 +43,7 @@ PerCase<SurfaceSpeed> boat_lane(const std::vector<Water>& waters, const Water& f
 // What the settings allow; at a spot as was typed for it.
 std::vector<Platform> allowed_platforms(const RiverDay& day, const Passage& passage) {
   if (passage.spot) return {day.river.spots[*passage.spot].platform};
-  std::vector<Platform> allowed = day.settings.preferences.platforms;
-  const auto& anglers = day.settings.preferences.anglers;
-  const bool someone_wades = std::any_of(anglers.begin(), anglers.end(), [](const Angler& a) { return a.wades; });
-  if (someone_wades && std::find(allowed.begin(), allowed.end(), Platform::Wading) == allowed.end()) {
-    allowed.push_back(Platform::Wading);
-  }
-  return allowed;
+  return platforms_fished(day.settings.preferences);
 }
 
 // Less wading where it is too deep or fast, less standing still while a dam's rise comes.

@@ -228,7 +228,7 @@ void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, P
       const Water& water = waters_of(day, passage)[w];
       const WaterAtFlow water_at = [&](Discharge q) { return water_at_flow(day, passage, water, t, q); };
       changes_at(choice, scored_for_this_boat(day, book.at(passage, w, t)), water_at, flow->middle, day.tackle,
-                 day.settings.preferences, day.judgement);
+                 day.settings.preferences, day.judgement, day.tables);
     }
   }
 }

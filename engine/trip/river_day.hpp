@@ -25,6 +25,7 @@ struct RiverDay {
   const RiverTemperatures& temperatures;
   std::chrono::year_month_day day{};
   Instant now{};
+  const FishingTables* tables = nullptr;  // none: every cast is worked out
 };
 
 // Flow and temperature of a reach at an instant, or why not.

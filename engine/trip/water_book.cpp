@@ -13,7 +13,7 @@ const ScoredWater& WaterBook::at(const Passage& passage, std::size_t water, Inst
     page.water.met = met_water(day_, passage, waters_of(day_, passage)[water], read_at);
     if (!page.water.met.to_fish.has_value()) return;
     page.water.scored =
-        scored_rigs(*page.water.met.to_fish, day_.tackle, day_.settings.preferences, day_.judgement);
+        scored_rigs(*page.water.met.to_fish, day_.tackle, day_.settings.preferences, day_.judgement, day_.tables);
   });
   return page.water;
 }

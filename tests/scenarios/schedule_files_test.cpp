@@ -85,10 +85,11 @@ TEST(SystemdService, RunsTheSameCommandQuietlyAndTakesOldReadingsForDone) {
   EXPECT_EQ(value_of("floatwright.service", "SuccessExitStatus"), "75");
 }
 
-TEST(SystemdService, WritesOnlyBelowItsStateDirectory) {
+TEST(SystemdService, WritesOnlyBelowItsOwnDirectories) {
   EXPECT_EQ(value_of("floatwright.service", "DynamicUser"), "yes");
   EXPECT_EQ(value_of("floatwright.service", "ProtectSystem"), "strict");
   EXPECT_EQ(value_of("floatwright.service", "StateDirectory"), "floatwright");
+  EXPECT_EQ(value_of("floatwright.service", "CacheDirectory"), "floatwright");
   EXPECT_THAT(value_of("floatwright.service", "ExecStart"), HasSubstr("--out /var/lib/floatwright/"));
 }
 

@@ -5,6 +5,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <fstream>
@@ -19,6 +20,16 @@ std::vector<char*> pointers(const std::vector<std::string>& texts) {
   for (const auto& text : texts) all.push_back(const_cast<char*>(text.c_str()));
   all.push_back(nullptr);
   return all;
+}
+
+// Fishing tables once worked out serve every run of this build, unless a test says where they are to be.
+Where with_tables_of_this_build(Where where) {
+  const auto says_where = [](const std::string& variable) {
+    return variable.starts_with("CACHE_DIRECTORY=") || variable.starts_with("XDG_CACHE_HOME=");
+  };
+  if (std::none_of(where.environment.begin(), where.environment.end(), says_where))
+    where.environment.push_back(std::string{"CACHE_DIRECTORY="} + FLOATWRIGHT_TESTS_CACHE);
+  return where;
 }
 
 [[noreturn]] void become(const std::vector<std::string>& words, const Where& where, int out, int err) {
@@ -56,8 +67,9 @@ void drain(int out, int err, Ran& ran) {
 Ran run_program(const std::vector<std::string>& words, const Where& where) {
   std::array<int, 2> out{}, err{};
   if (pipe2(out.data(), O_CLOEXEC) != 0 || pipe2(err.data(), O_CLOEXEC) != 0) throw std::runtime_error("no pipe");
+  const Where all = with_tables_of_this_build(where);
   const pid_t child = fork();
-  if (child == 0) become(words, where, out[1], err[1]);
+  if (child == 0) become(words, all, out[1], err[1]);
   close(out[1]);
   close(err[1]);
   Ran ran;

@@ -1,5 +1,6 @@
 #pragma once
-// Runs a program as a shell or cron would, with the environment and folder given and nothing else, and keeps what it said.
+// Runs a program as a shell or cron would, with the environment and folder given and nothing else but where this build's
+// tests keep fishing tables, and keeps what it said.
 #include <filesystem>
 #include <string>
 #include <vector>
@@ -12,7 +13,7 @@ struct Ran {
 };
 
 struct Where {
-  std::vector<std::string> environment;           // "NAME=value"; empty: none at all
+  std::vector<std::string> environment;           // "NAME=value"
   std::filesystem::path folder = "/";
 };
 

@@ -76,6 +76,29 @@ const std::vector<Spelling<Mass>>& mass_spellings() {
   return kSpellings;
 }
 
+const std::vector<Spelling<Speed>>& speed_spellings() {
+  static const std::vector<Spelling<Speed>> kSpellings{{"_in_s", "inches per second", inches_per_second},
+                                                       {"_ft_s", "feet per second", feet_per_second},
+                                                       {"_m_s", "metres per second", metres_per_second}};
+  return kSpellings;
+}
+
+template <class Q>
+std::vector<Q> read_list(TypedObject& in, std::string_view name, const std::vector<Spelling<Q>>& spellings,
+                         Range<Q> range) {
+  std::vector<Q> values;
+  const auto list = in.spelt_list(name, endings_of(spellings));
+  if (!list) return values;
+  for (const LocatedJson& item : list->value->items) {
+    if (item.kind != JsonKind::Number) {
+      in.tell(list->key, describe(item) + " in the list", "numbers without quotes", "Write numbers here.");
+    } else if (const auto value = taken(in, list->key, item.number, spellings[list->spelling], range)) {
+      values.push_back(*value);
+    }
+  }
+  return values;
+}
+
 }  // namespace
 
 std::optional<Length> read_length(In in, std::string_view name, Range<Length> range, Need need) {
@@ -115,11 +138,7 @@ std::optional<MeanSpeed> read_mean_speed(In in, std::string_view name, Range<Mea
                          range, need);
 }
 std::optional<Speed> read_sink_rate(In in, std::string_view name, Range<Speed> range, Need need) {
-  return read<Speed>(in, name,
-                     {{"_in_s", "inches per second", inches_per_second},
-                      {"_ft_s", "feet per second", feet_per_second},
-                      {"_m_s", "metres per second", metres_per_second}},
-                     range, need);
+  return read<Speed>(in, name, speed_spellings(), range, need);
 }
 std::optional<Temperature> read_temperature(In in, std::string_view name, Range<Temperature> range, Need need) {
   return read<Temperature>(in, name, {{"_f", "degrees Fahrenheit", fahrenheit}, {"_c", "degrees Celsius", celsius}},
@@ -142,17 +161,28 @@ std::optional<double> read_depth_times_speed_m2_s(In in, std::string_view name, 
 }
 
 std::vector<Mass> read_masses(In in, std::string_view name, Range<Mass> range) {
-  std::vector<Mass> masses;
-  const auto list = in.spelt_list(name, endings_of(mass_spellings()));
-  if (!list) return masses;
-  for (const LocatedJson& item : list->value->items) {
-    if (item.kind != JsonKind::Number) {
-      in.tell(list->key, describe(item) + " in the list", "numbers without quotes", "Write numbers here.");
-    } else if (const auto mass = taken(in, list->key, item.number, mass_spellings()[list->spelling], range)) {
-      masses.push_back(*mass);
-    }
-  }
-  return masses;
+  return read_list(in, name, mass_spellings(), range);
+}
+std::vector<Speed> read_speeds(In in, std::string_view name, Range<Speed> range) {
+  return read_list(in, name, speed_spellings(), range);
+}
+std::optional<Length> read_diameter(In in, std::string_view name, Range<Length> range, Need need) {
+  return read<Length>(in, name, {{"_mm", "millimetres", millimetres}, {"_in", "inches", inches}}, range, need);
+}
+std::optional<Area> read_drag_area(In in, std::string_view name, Range<Area> range, Need need) {
+  return read<Area>(in, name, {{"_m2", "m2", square_metres}}, range, need);
+}
+std::optional<Duration> read_seconds(In in, std::string_view name, Range<Duration> range, Need need) {
+  return read<Duration>(in, name, {{"_s", "seconds", seconds}, {"_min", "minutes", minutes}}, range, need);
+}
+std::optional<Force> read_force(In in, std::string_view name, Range<Force> range, Need need) {
+  return read<Force>(in, name, {{"_n", "newtons", newtons}}, range, need);
+}
+std::optional<Density> read_density(In in, std::string_view name, Range<Density> range, Need need) {
+  return read<Density>(in, name, {{"_kg_m3", "kg/m3", kilograms_per_cubic_metre}}, range, need);
+}
+std::optional<Angle> read_angle(In in, std::string_view name, Range<Angle> range, Need need) {
+  return read<Angle>(in, name, {{"_deg", "degrees", degrees}}, range, need);
 }
 
 std::optional<TypedPlace> read_typed_place(In in, std::string_view stem, Need need) {

@@ -21,6 +21,12 @@ using In = TypedObject&;
 [[nodiscard]] std::optional<Length> read_distance(In in, std::string_view name, Range<Length> range, Need need);
 // _mi2 _km2
 [[nodiscard]] std::optional<Area> read_area(In in, std::string_view name, Range<Area> range, Need need);
+// _mm _in
+[[nodiscard]] std::optional<Length> read_diameter(In in, std::string_view name, Range<Length> range, Need need);
+// _m2
+[[nodiscard]] std::optional<Area> read_drag_area(In in, std::string_view name, Range<Area> range, Need need);
+// _s _min
+[[nodiscard]] std::optional<Duration> read_seconds(In in, std::string_view name, Range<Duration> range, Need need);
 // _h _min
 [[nodiscard]] std::optional<Duration> read_duration(In in, std::string_view name, Range<Duration> range, Need need);
 // _cfs _m3_s
@@ -31,6 +37,14 @@ using In = TypedObject&;
 [[nodiscard]] std::optional<MeanSpeed> read_mean_speed(In in, std::string_view name, Range<MeanSpeed> range, Need need);
 // _in_s _ft_s _m_s
 [[nodiscard]] std::optional<Speed> read_sink_rate(In in, std::string_view name, Range<Speed> range, Need need);
+// A list of speeds under one key: "line_velocity_m_s": [0, 0].
+[[nodiscard]] std::vector<Speed> read_speeds(In in, std::string_view name, Range<Speed> range);
+// _n
+[[nodiscard]] std::optional<Force> read_force(In in, std::string_view name, Range<Force> range, Need need);
+// _kg_m3
+[[nodiscard]] std::optional<Density> read_density(In in, std::string_view name, Range<Density> range, Need need);
+// _deg
+[[nodiscard]] std::optional<Angle> read_angle(In in, std::string_view name, Range<Angle> range, Need need);
 // _f _c
 [[nodiscard]] std::optional<Temperature> read_temperature(In in, std::string_view name, Range<Temperature> range,
                                                           Need need);

@@ -28,8 +28,8 @@ struct Label {
 
 class Picture {
  public:
-  Picture(const LineOverBed& line, const Told& told, double width)
-      : line_(line), told_(told), size_(words_size(width)), labels_(labels()) {
+  Picture(const LineOverBed& line, const std::vector<std::string>& heading, UnitSystem units, double width)
+      : line_(line), heading_(heading), units_(units), size_(words_size(width)), labels_(labels()) {
     drawing_.width = width;
   }
 
@@ -38,8 +38,10 @@ class Picture {
     set_scale();
     const double right = water_right_;
     const double top = scale_.surface, bed = scale_.at({}, line_.water).y, zone = scale_.at({}, line_.zone_depth).y;
-    drawing_.marks.push_back(HatchedArea{{{0, zone}, {right, zone}, {right, bed}, {0, bed}}, 7.0});
-    stroke({{0, zone}, {right, zone}}, kFine, true);
+    if (line_.zone_depth < line_.water) {
+      drawing_.marks.push_back(HatchedArea{{{0, zone}, {right, zone}, {right, bed}, {0, bed}}, 7.0});
+      stroke({{0, zone}, {right, zone}}, kFine, true);
+    }
     stroke({{0, top}, {right, top}}, kThin);
     stroke({{0, bed}, {right, bed}}, kHeavy);
     add_line();
@@ -58,7 +60,7 @@ class Picture {
 
   void add_heading() {
     bool first = true;
-    for (const std::string& said : line_picture_heading(told_))
+    for (const std::string& said : heading_)
       for (const std::string& row : broken(said, drawing_.width, size_)) {
         words({0.0, y_ + size_}, row, first);
         y_ += line_of_words(size_);
@@ -72,7 +74,7 @@ class Picture {
   [[nodiscard]] Length fly_depth() const { return held(line_.shape.points.back().depth); }
 
   [[nodiscard]] std::vector<std::string> labels() const {
-    return {"fly " + say_length(fly_depth(), told_.units), "bed " + say_length(line_.water, told_.units)};
+    return {"fly " + say_length(fly_depth(), units_), "bed " + say_length(line_.water, units_)};
   }
 
   void set_scale() {
@@ -111,7 +113,8 @@ class Picture {
   }
 
   const LineOverBed& line_;
-  const Told& told_;
+  const std::vector<std::string>& heading_;
+  UnitSystem units_;
   double size_, y_ = 0.0, water_right_ = 0.0, last_label_ = 0.0;
   std::vector<std::string> labels_;
   Scale scale_{};
@@ -122,9 +125,15 @@ bool can_be_drawn(const LineOverBed& line) { return line.shape.points.size() > 1
 
 }  // namespace
 
+std::optional<Drawing> line_picture(const LineOverBed& line, const std::vector<std::string>& heading, UnitSystem units,
+                                    double width) {
+  if (!can_be_drawn(line)) return std::nullopt;
+  return Picture(line, heading, units, width).drawing();
+}
+
 std::optional<Drawing> line_picture(const Told& told, double width) {
-  if (!line_figure(told) || !can_be_drawn(told.floated->line->line)) return std::nullopt;  // what has no words has no picture
-  return Picture(told.floated->line->line, told, width).drawing();
+  if (!line_figure(told)) return std::nullopt;  // what has no words has no picture
+  return line_picture(told.floated->line->line, line_picture_heading(told), told.units, width);
 }
 
 }  // namespace floatwright

@@ -9,7 +9,7 @@
 namespace floatwright {
 namespace {
 
-constexpr double kAir = 5.0, kHang = 66.0, kHeavy = 1.6;     // points
+constexpr double kAir = 4.0, kHang = 66.0, kHeavy = 1.6;     // points
 constexpr double kLetterWidth = 20.0, kMarkHeight = 17.0;    // beside a rod
 constexpr double kBoxHeight = 22.0, kLeastBox = 64.0;        // to write in
 constexpr int kMostHeadLines = 3, kMostLines = 5, kMostRodLines = 3;
@@ -46,7 +46,7 @@ class BlockLayout {
   // that have no label.
   void operator()(const Lines& block) {
     const bool labelled = !block.label.empty();
-    Part part{worth_of(block.label), labelled ? 3.0 : kAir, {}, "sentence", 0, area_.left};
+    Part part{worth_of(block.label), labelled ? 1.5 : kAir, {}, "sentence", 0, area_.left};
     const std::size_t kept = part.worth == Worth::Care ? kKeptCare : 1;
     const Style style{kBody, false, kMostLines}, label_style{kBody, true, 1};
     if (labelled) part.text_left += std::max(kHang, ink_.size(block.label, label_style).width + 8.0);

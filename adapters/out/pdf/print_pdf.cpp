@@ -9,7 +9,7 @@
 namespace floatwright {
 namespace {
 
-constexpr double kMargin = 25.0, kTop = 20.0;  // points, at the sides and over and under; printers reach to 18
+constexpr double kMargin = 25.0, kTop = 18.0;  // points, at the sides and over and under; printers reach to 18
 
 struct SheetSize {
   double width, height;  // points

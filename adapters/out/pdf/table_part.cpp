@@ -1,14 +1,17 @@
 #include "adapters/out/pdf/table_part.hpp"
 
 #include <algorithm>
+#include <functional>
+#include <numeric>
 #include <utility>
+#include <vector>
 
 #include "adapters/out/pdf/rod_mark.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr double kGap = 8.0, kAboveRow = 1.5, kBelowRow = 1.5, kHeavy = 1.2, kFine = 0.5;  // points
+constexpr double kGap = 8.0, kAboveRow = 1.0, kBelowRow = 1.0, kHeavy = 1.2, kFine = 0.5;  // points
 constexpr double kMarkHeight = 14.0;
 constexpr int kMostLines = 4;  // of one cell
 constexpr double kStep = 1.0;  // points by which a column gives way
@@ -76,15 +79,8 @@ std::vector<double> fitted(Wishes wishes, double room) {
   return wishes.wanted;
 }
 
-Columns columns_of(const PageTable& table, const PrintedArea& area, const Ink& ink) {
-  std::size_t count = table.head.size();
-  if (count == 0)
-    for (const Row& row : table.rows) count = std::max(count, row.size());
-  Wishes wishes{std::vector<double>(count, 0.0), std::vector<double>(count, 0.0)};
-  wish(wishes, ink, table.head, true);
-  wish(wishes, ink, table.units, false);
-  for (const Row& row : table.rows) wish(wishes, ink, row, false);
-  Columns columns{{}, fitted(std::move(wishes), area.width), area.left + area.width};
+Columns placed(std::vector<double> widths, const PrintedArea& area) {
+  Columns columns{{}, std::move(widths), area.left + area.width};
   double at = area.left;
   for (const double width : columns.width) {
     columns.left.push_back(at);
@@ -106,6 +102,52 @@ double row_height(const Row& row, const Columns& columns, const Ink& ink, const 
   for (std::size_t i = 0; i < std::min(row.size(), columns.width.size()); ++i)
     if (!is_mark(row[i])) tallest = std::max(tallest, ink.size(row[i], width_of(row, i, columns), style).height);
   return tallest;
+}
+
+double rows_height(const PageTable& table, const Columns& columns, const Ink& ink) {
+  double height = 0.0;
+  for (const Row& row : table.rows) height += row_height(row, columns, ink, {kBody, false, kMostLines});
+  return height;
+}
+
+// Room moved from one of the two widest columns to the other, where that takes lines off the table.
+Columns balanced(const PageTable& table, std::vector<double> widths, const Wishes& wishes, const PrintedArea& area,
+                 const Ink& ink) {
+  constexpr double kMostMoved = 40.0;  // points
+  Columns best = placed(widths, area);
+  if (widths.size() < 2) return best;
+  std::vector<std::size_t> by_width(widths.size());
+  std::iota(by_width.begin(), by_width.end(), std::size_t{0});
+  std::ranges::stable_sort(by_width, std::ranges::greater{}, [&](std::size_t i) { return widths[i]; });
+  const std::size_t a = by_width[0], b = by_width[1];
+  double least = rows_height(table, best, ink);
+  for (double moved = kStep; moved <= kMostMoved; moved += kStep) {
+    for (const double sign : {-1.0, 1.0}) {
+      std::vector<double> shifted = widths;
+      shifted[a] += sign * moved;
+      shifted[b] -= sign * moved;
+      if (shifted[a] < wishes.least[a] || shifted[b] < wishes.least[b]) continue;
+      Columns columns = placed(std::move(shifted), area);
+      const double height = rows_height(table, columns, ink);
+      if (height >= least - 0.5) continue;
+      least = height;
+      best = std::move(columns);
+    }
+  }
+  return best;
+}
+
+Columns columns_of(const PageTable& table, const PrintedArea& area, const Ink& ink) {
+  std::size_t count = table.head.size();
+  if (count == 0)
+    for (const Row& row : table.rows) count = std::max(count, row.size());
+  Wishes wishes{std::vector<double>(count, 0.0), std::vector<double>(count, 0.0)};
+  wish(wishes, ink, table.head, true);
+  wish(wishes, ink, table.units, false);
+  for (const Row& row : table.rows) wish(wishes, ink, row, false);
+  const bool all_fits = sum(wishes.wanted) <= area.width;
+  std::vector<double> widths = fitted(wishes, area.width);
+  return all_fits ? placed(std::move(widths), area) : balanced(table, std::move(widths), wishes, area, ink);
 }
 
 void draw_row(Ink& ink, double y, const Row& row, const Columns& columns, const Style& style) {
@@ -143,7 +185,7 @@ Piece row_piece(const Row& row, const Columns& columns, const PrintedArea& area,
 }
 
 Part laid_out(const PageTable& table, const PrintedArea& area, const Ink& ink) {
-  Part part{Worth::Rows, 6.0, {}, "row", 0, area.left};
+  Part part{Worth::Rows, 4.0, {}, "row", 0, area.left};
   const Columns columns = columns_of(table, area, ink);
   if (!table.head.empty()) part.pieces.push_back(head_piece(table, columns, area, ink));
   for (const Row& row : table.rows) part.pieces.push_back(row_piece(row, columns, area, ink));

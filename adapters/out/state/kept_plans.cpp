@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "adapters/out/state/fingerprint.hpp"
 #include "adapters/out/state/handed_out_json.hpp"
 
 namespace floatwright {
@@ -17,13 +18,6 @@ using Json = nlohmann::json;
 
 constexpr int kVersion = 1;
 constexpr std::chrono::days kKept{7};
-
-// FNV-1a, 64 bits (Fowler, Noll, Vo): the same name for the same path on every machine.
-std::uint64_t fingerprint(const std::string& text) {
-  std::uint64_t hash = 0xcbf29ce484222325u;
-  for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3u;
-  return hash;
-}
 
 std::string name_of(const PlanDrawer& drawer) {
   std::error_code error;

@@ -33,6 +33,7 @@ void add_hung(std::vector<std::string>& out, const std::string& label, const std
 
 class Printer {
  public:
+  explicit Printer(const Sketches& sketches) : sketches_(sketches) {}
   void operator()(const Heading& heading) {
     const std::size_t used = columns(heading.left) + columns(heading.right);
     if (heading.right.empty()) {
@@ -54,7 +55,11 @@ class Printer {
     for (std::size_t i = 0; i < rods.bag.size(); ++i)
       add_beside(i == 0 ? bag : std::string(kRodText, ' '), rods.bag[i]);
   }
-  void operator()(const Figure& figure) { add_hung(lines_, "", {figure.alt}); }
+  void operator()(const Figure& figure) {
+    const auto sketch = sketches_.find(figure.name);
+    if (sketch == sketches_.end()) return add_hung(lines_, "", {figure.alt});
+    lines_.insert(lines_.end(), sketch->second.begin(), sketch->second.end());
+  }
   void operator()(const PencilBoxes& boxes) {
     std::vector<std::string> rows;
     for (const std::string& label : boxes.labels) {
@@ -91,6 +96,7 @@ class Printer {
     }
   }
 
+  const Sketches& sketches_;
   std::vector<std::string> lines_;
 };
 
@@ -119,8 +125,8 @@ std::string printable(std::string text) {
 
 }  // namespace
 
-std::string as_text(const Page& page) {
-  Printer printer;
+std::string as_text(const Page& page, const Sketches& sketches) {
+  Printer printer(sketches);
   for (std::size_t i = 0; i < page.blocks.size(); ++i) {
     if (i > 0 && blank_between(page.blocks[i - 1], page.blocks[i])) printer.blank();
     std::visit(printer, page.blocks[i]);

@@ -88,18 +88,20 @@ TEST(Swing, EndsInWaterThatDoesNotMove) {
 
 // Seen from the rod the line's tangential pace leaves U sqrt(cos^2 + 0.25 sin^2) at the surface; a fly near it feels
 // that.
-TEST(Swing, TheFlyFeelsTheRelativeSpeedOfTheTightLine) {
+// Everything lands moving with the surface; hanging straight downstream the fly stands and the whole stream passes it.
+TEST(Swing, TheFlyGoesWithTheWaterAtFirstAndStandsInItAtTheEnd) {
   const CastWater water = run(1.2, 0.9);
   const CastPath p = path(rack::kFloating, rack::kPlain, swing(), water);
-  const CastSample& landed = p.samples.front();
-  const double theta = landed.bearing.si();
-  EXPECT_NEAR(landed.through_water.si(), 0.9 * std::hypot(std::cos(theta), 0.5 * std::sin(theta)), 1e-6);
+  EXPECT_NEAR(p.samples.front().through_water.si(), 0.0, 1e-6);
+  EXPECT_NEAR(p.samples.front().over_ground.si(), 0.9, 1e-6);
+  EXPECT_LT(p.samples.back().over_ground.si(), 0.35);
+  EXPECT_GT(p.samples.back().through_water.si(), 0.8);
 }
 
 TEST(Strip, AFullSinkingLineHoldsItsLevelWhereATipIsDrawnUp) {
   const CastWater lake = run(6.0, 0.0);
   const auto change_over_half = [&](std::size_t line) {
-    const CastPath p = path(line, rack::kPlain, strip(10.0, 0.6), lake);
+    const CastPath p = path(line, rack::kPlain, strip(20.0, 0.6), lake);
     return (p.samples[p.samples.size() / 2].tip_depth - p.samples.front().tip_depth).si();
   };
   EXPECT_GT(change_over_half(rack::kFull), -0.05);
@@ -108,12 +110,12 @@ TEST(Strip, AFullSinkingLineHoldsItsLevelWhereATipIsDrawnUp) {
 
 TEST(Strip, EndsTwoMetresFromTheRodTip) {
   const CastPath p = path(rack::kTip5, rack::kWeighted, strip(3.0, 0.3), run(1.2, 0.9, 0.9));
-  EXPECT_NEAR(p.samples.back().t.si(), (12.0 - 2.0) / 0.3, 1e-6);
+  EXPECT_NEAR(p.samples.back().t.si(), (12.0 - 2.0) / 0.3, 0.1);  // s, a step is at most 0.08
 }
 
 TEST(Strip, ACountSinksTheTipAtNineTenthsOfItsRate) {
   const CastPath p = path(rack::kTip5, rack::kWeighted, strip(6.0), run(1.2, 0.9, 0.9));
-  EXPECT_NEAR(p.samples.front().tip_depth.si(), 0.9 * 0.127 * 6.0, 1e-6);
+  EXPECT_NEAR(p.samples.front().tip_depth.si(), 0.9 * 0.127 * 6.0, 0.06);  // m; a chain of nodes does 0.87 to 0.99
 }
 
 TEST(Strip, FromADriftingBoatTheTipSinksDeeperThanFromAnchor) {

@@ -37,8 +37,8 @@ TEST(Chain, LineThatNothingHoldsSinksAtItsOwnRateInStillWater) {
   in.depth = metres(50.0);
   in.surface_speed = {};
   const auto water = tabled_water(in.depth, in.surface_speed, in.profile, in.temperature);
-  const TabledWater* const waters[] = {&*water};
-  CastRun<Alone> run(in, waters, kFine);
+  const WaterAndBoat place{&*water, in.boat};
+  CastRun<Alone> run(in, {&place, 1}, kFine);
   while (run.time() < 8.0) run.advance();
   const auto& middle = run.chain().joint(20);  // 2.5 m from the free end
   EXPECT_THAT(of_lane(middle.velocity.down, 0), DoubleNear(inches_per_second(4.0).si(), 2e-4));  // 0.2 %
@@ -47,17 +47,18 @@ TEST(Chain, LineThatNothingHoldsSinksAtItsOwnRateInStillWater) {
 TEST(Chain, WatersAbreastFishAsEachAlone) {
   const CastCase in = a_swing();
   std::vector<TabledWater> made;
-  for (const double depth : {0.5, 0.8, 1.2, 1.9, 3.0})
-    made.push_back(*tabled_water(metres(depth), in.surface_speed, in.profile, in.temperature));
-  std::vector<const TabledWater*> waters;
-  for (const TabledWater& water : made) waters.push_back(&water);
-  CastRun<Abreast> abreast(in, waters, kCoarse);
+  for (std::size_t i = 0; i < kWatersAbreast; ++i)
+    made.push_back(*tabled_water(metres(0.5 + 0.7 * static_cast<double>(i)), in.surface_speed, in.profile, in.temperature));
+  std::vector<WaterAndBoat> places;
+  for (const TabledWater& water : made)
+    places.push_back({&water, metres_per_second(places.size() < 2 ? 0.0 : 0.3)});
+  CastRun<Abreast> abreast(in, places, kCoarse);
   while (abreast.time() < 12.0) abreast.advance();
-  for (std::size_t lane = 0; lane < waters.size(); ++lane) {
-    CastRun<Alone> alone(in, {&waters[lane], 1}, kCoarse);
+  for (std::size_t lane = 0; lane < places.size(); ++lane) {
+    CastRun<Alone> alone(in, {&places[lane], 1}, kCoarse);
     while (alone.time() < 12.0) alone.advance();
     const CastRow a = abreast.row(lane), b = alone.row(0);
-    EXPECT_THAT(a.fly_depth.si(), DoubleNear(b.fly_depth.si(), 2e-3)) << "m, " << waters[lane]->depth.si() << " m deep";
+    EXPECT_THAT(a.fly_depth.si(), DoubleNear(b.fly_depth.si(), 2e-3)) << "m, " << places[lane].water->depth.si() << " m deep";
     EXPECT_THAT(in_degrees(a.bearing), DoubleNear(in_degrees(b.bearing), 0.1));
   }
 }
@@ -65,14 +66,14 @@ TEST(Chain, WatersAbreastFishAsEachAlone) {
 TEST(Chain, NoPieceEndsAStepTooLong) {
   const CastCase in = a_swing();
   const auto water = tabled_water(in.depth, in.surface_speed, in.profile, in.temperature);
-  const TabledWater* const waters[] = {&*water};
-  CastRun<Alone> run(in, waters, kFine);
+  const WaterAndBoat place{&*water, in.boat};
+  CastRun<Alone> run(in, {&place, 1}, kFine);
   double most = 0.0;  // m
   while (run.time() < 20.0) {
     run.advance();
-    for (std::size_t i = 0; i < run.chain().pieces().size(); ++i) {
+    for (std::size_t i = 0; i < run.chain().pieces(); ++i) {
       const auto chord = run.chain().joint(i + 1).at - run.chain().joint(i).at;
-      most = std::max(most, std::sqrt(of_lane(dot(chord, chord), 0)) - run.chain().pieces()[i].length);
+      most = std::max(most, std::sqrt(of_lane(dot(chord, chord), 0)) - of_lane(run.chain().length(i), 0));
     }
   }
   EXPECT_LT(most, 2.0 * kFine.stretch.si());

@@ -5,8 +5,6 @@
 #include <cmath>
 #include <random>
 
-#include "engine/sinking/settle.hpp"
-
 namespace floatwright {
 namespace {
 
@@ -70,17 +68,6 @@ TEST(SteadyShape, ABodyPulledUnderIsDeeperThanAButtHeldAtTheSurface) {
     EXPECT_GT(pulled.butt_depth, Length{});
     EXPECT_NEAR(held.butt_depth.si(), 0.0, 1e-4);
   }
-}
-
-// Solver against itself, eight times finer: 0.2 % of the fly's depth.
-TEST(SteadyShape, IsWithinTwoTenthsOfAPerCentOfFinerSteps) {
-  const SteadyCase in = tip_in_a_run();
-  const Stream stream(in.surface_speed, in.profile, in.depth);
-  const UpwardLine fine(in.parts, in.fly, water_at(in.temperature), stream, in.tangential_drag, in.end,
-                        {128, 256, 512});
-  const auto settled = settle(fine, {}, fine.length(), metres(0.5));
-  ASSERT_TRUE(settled);
-  EXPECT_NEAR(shape(in).fly_depth / settled->fly_depth, 1.0, 0.002);
 }
 
 TEST(SteadyShape, EndsAreWhereItSaysAndItsLengthIsTheLines) {

@@ -10,6 +10,13 @@ inline const std::string kBoatsWithEverything = R"({ "schema_version": 1, "date"
     "anglers": [ { "name": "guest", "cast_ft": 40, "wades": false }, { "cast_m": 9 } ],
     "methods": { "swing": 1, "strip": 1, "indicator": 1, "tight_line": 1, "dry": 1 }, "rods_aboard": 2 } ] })";
 
+inline const std::string kCaseWithEverything = R"({ "schema_version": 1,
+  "water": { "depth_m": 1.5, "surface_speed_m_s": 1, "profile": { "power": 0.1667 }, "temperature_c": 10 },
+  "parts": [ { "kind": "floating", "length_m": 20, "diameter_mm": 1.3, "density_kg_m3": 870 } ],
+  "fly": { "weight_in_water_n": 0.003, "sink_rate_m_s": 0.1, "towed_drag_area_m2": 1e-4 }, "tangential_drag_coefficient": 0.012,
+  "platform": "held", "cast": { "bearing_deg": 60, "slack": 0.1, "feed_s": 3, "count_s": 2, "strip_m_s": 0.3, "line_out_m": 9,
+    "least_out_m": 2 } })";
+
 inline const std::string kRiverWithEverything = R"({
   "schema_version": 1, "river": "Lantern River", "time_zone": "America/Denver", "mile_zero": "mouth", "altitude_ft": 4900,
   "fish": ["rainbow"], "snow_fed": true, "rules_checked_on": "2027-05-02", "area_exponent": 0.9,

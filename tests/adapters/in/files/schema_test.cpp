@@ -14,6 +14,7 @@
 #include "adapters/in/files/judgement_file.hpp"
 #include "adapters/in/files/river_file.hpp"
 #include "adapters/in/files/settings_file.hpp"
+#include "adapters/in/files/sink_case_file.hpp"
 #include "adapters/in/files/tackle_file.hpp"
 #include "tests/adapters/in/files/everything.hpp"
 #include "tests/adapters/in/files/reading_support.hpp"
@@ -96,6 +97,9 @@ Boats read_boats_of_a_small_river(const LocatedJson& root, FileReading& reading)
 TEST(Schema, HasTheKeysOfTheBoatsReader) {
   EXPECT_EQ(keys_of_schema("boats"), keys_of_reader(kBoatsWithEverything, read_boats_of_a_small_river));
 }
+TEST(Schema, HasTheKeysOfTheCasesReader) {
+  EXPECT_EQ(keys_of_schema("case"), keys_of_reader(kCaseWithEverything, read_sink_case));
+}
 TEST(Schema, HasTheKeysOfTheJudgementsReader) {
   EXPECT_EQ(keys_of_schema("judgement"),
             keys_of_reader(content_of(FLOATWRIGHT_SOURCE_DIR "/config/judgement.json"), read_judgement));
@@ -131,6 +135,9 @@ TEST(Schema, TakesTheDemoAndTheFullFiles) {
   EXPECT_EQ(verdict("tackle", kTackleWithEverything), kValid);
   EXPECT_EQ(verdict("settings", kSettingsWithEverything), kValid);
   EXPECT_EQ(verdict("boats", kBoatsWithEverything), kValid);
+  EXPECT_EQ(verdict("case", kCaseWithEverything), kValid);
+  for (const char* name : {"tip_held_steady", "tip_cast_and_fed"})
+    EXPECT_EQ(verdict("case", content_of(std::string(FLOATWRIGHT_SOURCE_DIR "/config/cases/") + name + ".json")), kValid) << name;
   EXPECT_EQ(verdict("boats", R"({ "schema_version": 1, "date": "2027-05-14", "boats": [] })"), kNotValid);
   EXPECT_EQ(verdict("boats", R"({ "schema_version": 1, "date": "2027-05-14", "boats": [ { "from": "mill" } ] })"), kNotValid);
 }
@@ -150,6 +157,7 @@ TEST_P(SchemaAndReader, RefuseTheSameMistake) {
   const auto& [file, from, to] = GetParam();
   const std::string& good = file == "river"    ? kRiverWithEverything
                             : file == "tackle" ? kTackleWithEverything
+                           : file == "case"   ? kCaseWithEverything
                                                : kSettingsWithEverything;
   const std::string bad = replaced(good, from, to);
   EXPECT_EQ(verdict(file, bad), kNotValid);
@@ -159,6 +167,7 @@ TEST_P(SchemaAndReader, RefuseTheSameMistake) {
   if (file == "river") (void)read_river(*parsed.root, reading);
   if (file == "tackle") (void)read_tackle(*parsed.root, reading);
   if (file == "settings") (void)read_settings(*parsed.root, reading);
+  if (file == "case") (void)read_sink_case(*parsed.root, reading);
   EXPECT_TRUE(
       std::any_of(reading.problems.begin(), reading.problems.end(), [](const Problem& p) { return !p.warning; }));
 }
@@ -173,6 +182,12 @@ INSTANTIATE_TEST_SUITE_P(
                     Mistake{"river", "usgs:00000003", "nowhere:3"},
                     Mistake{"tackle", "\"sinking_tip\"", "\"sinking_tipp\""},
                     Mistake{"tackle", "\"length_ft\": 9", "\"length_in\": 108"},
+                    Mistake{"case", "\"slack\": 0.1", "\"slack\": 2"},
+                    Mistake{"case", "\"platform\": \"held\"", "\"platform\": \"afloat\""},
+                    Mistake{"case", "\"platform\": \"held\"", "\"hold\": \"butt_at_surface\""},
+                    Mistake{"case", "{ \"power\": 0.1667 }", "{ \"power\": 0.1667, \"uniform\": true }"},
+                    Mistake{"case", "\"density_kg_m3\": 870", "\"density_kg_m3\": 870, \"sink_rate_in_s\": 3"},
+                    Mistake{"case", "\"line_out_m\": 9", "\"line_out\": 9"},
                     Mistake{"settings", "\"heat_stop_c\": 20", "\"heat_stop_c\": 22"},
                     Mistake{"settings", "\"07:30\"", "\"7:30\""}, Mistake{"settings", "\"swing\": 1", "\"swing\": 2"},
                     Mistake{"settings", "[\"wren@example.org\"]", "\"Wren <wren@example.org>\""},

@@ -1,0 +1,145 @@
+#include "engine/sinking/fishing_table.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace floatwright {
+namespace {
+
+// A geometric axis: least value, most value, how many.
+struct Axis {
+  double least, most;
+  std::size_t count;
+  [[nodiscard]] double at(std::size_t i) const {
+    return least * std::pow(most / least, static_cast<double>(i) / static_cast<double>(count - 1));
+  }
+  // In steps from the least.
+  [[nodiscard]] double place(double value) const {
+    return std::log(value / least) / std::log(most / least) * static_cast<double>(count - 1);
+  }
+};
+constexpr Axis kSpeeds{0.15, 1.65, kTableSpeeds};  // m/s
+constexpr Axis kDepths{0.4, 3.2, kTableDepths};    // m
+constexpr double kRounding = 1e-9;                 // steps: a node at the edge is in the grid
+
+// Weights of the four nodes from `first` on. At the edges the missing node is taken to continue a parabola through the
+// nearest three.
+struct Cubic {
+  std::size_t first;
+  std::array<float, 4> weights;
+};
+std::optional<Cubic> cubic(const Axis& axis, double value) {
+  const double place = axis.place(value);  // steps
+  const double last = static_cast<double>(axis.count - 1);
+  if (!(place >= -kRounding && place <= last + kRounding)) return std::nullopt;
+  const auto cell = static_cast<std::size_t>(std::clamp(place, 0.0, last - 1.0));
+  const double f = place - static_cast<double>(cell);
+  const double before = 0.5 * f * (-1.0 + f * (2.0 - f)), here = 1.0 + f * f * (-2.5 + 1.5 * f);
+  const double next = 0.5 * f * (1.0 + f * (4.0 - 3.0 * f)), after = 0.5 * f * f * (f - 1.0);
+  const auto four = [](double a, double b, double c, double d) {
+    return std::array{static_cast<float>(a), static_cast<float>(b), static_cast<float>(c), static_cast<float>(d)};
+  };
+  if (cell == 0) return Cubic{0, four(here + 3.0 * before, next - 3.0 * before, after + before, 0.0)};
+  if (cell + 2 == axis.count)
+    return Cubic{axis.count - 4, four(0.0, before + after, here - 3.0 * after, next + 3.0 * after)};
+  return Cubic{cell - 1, four(before, here, next, after)};
+}
+
+template <std::size_t N>
+void add(std::array<float, N>& sum, const std::array<float, N>& of, float weight) {
+  for (std::size_t i = 0; i < N; ++i) sum[i] += weight * of[i];
+}
+
+void add(CastSeries& sum, const CastSeries& of, float weight) {
+  sum.hang_s += weight * of.hang_s;
+  sum.end_s += weight * of.end_s;
+  add(sum.fly_m, of.fly_m, weight);
+  add(sum.tip_m, of.tip_m, weight);
+  add(sum.pace_m_s, of.pace_m_s, weight);
+}
+
+// An overshoot of the cubic is not let through zero.
+template <std::size_t N>
+void keep_positive(std::array<float, N>& values) {
+  for (float& value : values) value = std::max(value, 0.0f);
+}
+
+double time_of(const CastSeries& series, std::size_t sample) {
+  if (sample + 1 == kSeriesSamples) return series.end_s;
+  return series.hang_s * static_cast<double>(sample) / static_cast<double>(kSeriesSamples - 2);
+}
+
+}  // namespace
+
+SurfaceSpeed table_speed(std::size_t row) { return surface_metres_per_second(kSpeeds.at(row)); }
+Length table_depth(std::size_t column) { return metres(kDepths.at(column)); }
+
+CastSeries series_of(const CastPath& path) {
+  CastSeries series;
+  if (path.samples.empty()) return series;
+  series.hang_s = static_cast<float>(in_seconds(path.time_to_hang_down));
+  series.end_s = static_cast<float>(in_seconds(std::max(path.samples.back().t, path.time_to_hang_down)));
+  const auto pace = [](const CastSample& s) { return std::min(s.over_ground, s.through_water); };
+  std::size_t next = 0;
+  for (std::size_t i = 0; i < kSeriesSamples; ++i) {
+    const Duration t = seconds(time_of(series, i));
+    while (next < path.samples.size() && path.samples[next].t < t) ++next;
+    const CastSample& b = path.samples[std::min(next, path.samples.size() - 1)];
+    const CastSample& a = next == 0 ? b : path.samples[next - 1];
+    const double way = b.t > a.t ? std::clamp((t - a.t) / (b.t - a.t), 0.0, 1.0) : 1.0;
+    const auto between = [&](auto x, auto y) { return static_cast<float>((x + way * (y - x)).si()); };
+    series.fly_m[i] = between(a.fly_depth, b.fly_depth);
+    series.tip_m[i] = between(a.tip_depth, b.tip_depth);
+    series.pace_m_s[i] = between(pace(a), pace(b));
+  }
+  return series;
+}
+
+std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed, Temperature temperature) {
+  const auto of_speed = cubic(kSpeeds, in_metres_per_second(speed));
+  const auto of_depth = cubic(kDepths, in_metres(depth));
+  if (!of_speed || !of_depth) return std::nullopt;
+  return GridPoint{of_speed->first, of_depth->first, of_speed->weights, of_depth->weights,
+                   in_celsius(temperature) - in_celsius(kTableTemperature)};
+}
+
+CastSeries series_at(const FishingTable& table, const GridPoint& at) {
+  CastSeries sum;
+  for (std::size_t i = 0; i < 4; ++i) {
+    for (std::size_t j = 0; j < 4; ++j) {
+      const CastSeries& node = table.nodes[(at.speed + i) * kTableDepths + at.depth + j];
+      add(sum, node, at.of_speed[i] * at.of_depth[j]);
+    }
+  }
+  const auto deeper = static_cast<float>(1.0 + table.deeper_per_c * at.warmer_c);
+  for (auto* depths : {&sum.fly_m, &sum.tip_m})
+    for (float& depth : *depths) depth *= deeper;
+  sum.hang_s = std::max(sum.hang_s, 0.0f);
+  sum.end_s = std::max(sum.end_s, sum.hang_s);
+  keep_positive(sum.fly_m);
+  keep_positive(sum.tip_m);
+  keep_positive(sum.pace_m_s);
+  return sum;
+}
+
+CastSeries between(const CastSeries& a, const CastSeries& b, double way) {
+  CastSeries sum;
+  add(sum, a, static_cast<float>(1.0 - way));
+  add(sum, b, static_cast<float>(way));
+  return sum;
+}
+
+CastPath path_of(const CastSeries& series, Length leader) {
+  CastPath path{{}, seconds(series.hang_s), leader, Length{}};
+  const bool hangs = series.end_s > series.hang_s;
+  path.samples.reserve(kSeriesSamples);
+  for (std::size_t i = 0; i < kSeriesSamples; ++i) {
+    const Speed pace = metres_per_second(series.pace_m_s[i]);
+    const Angle bearing = degrees(hangs && i + 2 >= kSeriesSamples ? 0.0 : 90.0);
+    path.samples.push_back(
+        {seconds(time_of(series, i)), metres(series.fly_m[i]), metres(series.tip_m[i]), pace, pace, bearing});
+  }
+  return path;
+}
+
+}  // namespace floatwright

@@ -1,0 +1,53 @@
+#pragma once
+// The casts of one rig by one technique and at one boat's pace, worked out beforehand over 9 surface speeds by 6
+// depths, so that a water is ranked without simulating a cast. There is no bed in it, nor scatter: they come at
+// scoring. It holds for water of 10 C; how much deeper the fly goes in warmer, thinner water is one number a table.
+// Between the nodes a cubic (Catmull-Rom) in the logarithms of speed and depth, of the whole series at once: its times
+// are taken as shares of the time to hang-down, so that alike moments meet. Outside the grid nothing is read.
+#include <array>
+#include <cstddef>
+#include <optional>
+
+#include "engine/sinking/cast_path.hpp"
+
+namespace floatwright {
+
+inline constexpr std::size_t kTableSpeeds = 9, kTableDepths = 6, kSeriesSamples = 32;
+
+// The grid is geometric, ends included.
+[[nodiscard]] SurfaceSpeed table_speed(std::size_t row);  // 0.15 to 1.65 m/s
+[[nodiscard]] Length table_depth(std::size_t column);     // 0.4 to 3.2 m
+
+// A cast as a series: all but the last sample even from landing to hang-down, the last at the end. Single floats, since
+// thousands of series are kept.
+struct CastSeries {
+  float hang_s = 0, end_s = 0;
+  std::array<float, kSeriesSamples> fly_m{}, tip_m{}, pace_m_s{};  // pace: the lesser of over ground and through water
+};
+[[nodiscard]] CastSeries series_of(const CastPath& path);
+
+inline constexpr Temperature kTableTemperature = celsius(10.0);
+
+struct FishingTable {
+  Length leader;                                              // used
+  double deeper_per_c = 0.0;                                  // share by which fly and tip are deeper for each degree
+  std::array<CastSeries, kTableSpeeds * kTableDepths> nodes;  // by speed, then depth
+};
+
+// Where a water stands in the grid, for any table.
+struct GridPoint {
+  std::size_t speed = 0, depth = 0;  // of the first of four nodes each way
+  std::array<float, 4> of_speed{}, of_depth{};
+  double warmer_c = 0.0;  // than the table
+};
+// None outside the grid.
+[[nodiscard]] std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed,
+                                                  Temperature temperature = kTableTemperature);
+
+[[nodiscard]] CastSeries series_at(const FishingTable& table, const GridPoint& at);
+// A way between two, 0 to 1.
+[[nodiscard]] CastSeries between(const CastSeries& a, const CastSeries& b, double way);
+// A swing's fly bears straight downstream from hang-down on.
+[[nodiscard]] CastPath path_of(const CastSeries& series, Length leader);
+
+}  // namespace floatwright

@@ -1,0 +1,44 @@
+#pragma once
+// The tables of a box of tackle: which are needed, and, once they are there, which one a rig reads.
+#include <map>
+#include <tuple>
+#include <vector>
+
+#include "engine/sinking/table_order.hpp"
+
+namespace floatwright {
+
+// Orders, each once, and the rigs that read them.
+struct TablesNeeded {
+  struct Use {
+    Rig rig;
+    Method method = Method::Swing;
+    Length cast;
+    std::size_t order = 0;
+  };
+  std::vector<TableOrder> orders;
+  std::vector<Use> uses;
+};
+
+class FishingTables {
+ public:
+  // `sets` by order.
+  FishingTables(TablesNeeded needed, std::vector<TableSet> sets);
+
+  // The cast read from the tables, in a line between the two paces beside the boat's; beyond the last the last. None
+  // where there is no table to read it from, so that it is to be worked out: another rig, technique or cast.
+  [[nodiscard]] std::optional<CastPath> cast(const Rig& rig, const Technique& technique, Length cast, double pace,
+                                             const GridPoint& at) const;
+
+ private:
+  using Key = std::tuple<Method, std::size_t, std::optional<std::size_t>, std::size_t, Mass, Length>;
+  static Key key(const Rig& rig, Method method, Length cast) {
+    return {method, rig.line, rig.tip, rig.fly, rig.shot, cast};
+  }
+  [[nodiscard]] const FishingTable* table(std::size_t order, const Technique& technique) const;
+  TablesNeeded needed_;
+  std::vector<TableSet> sets_;
+  std::map<Key, std::map<double, std::size_t>> orders_by_pace_;
+};
+
+}  // namespace floatwright
