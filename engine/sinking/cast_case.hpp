@@ -30,9 +30,9 @@ struct CastCase {
 
 // Where a cast has got to.
 struct CastRow {
-  Duration t;                      // from landing
-  Length tip_depth, fly_depth;     // of the leader's upper end and of the fly; 0 on the surface
-  Angle bearing;                   // of the fly from straight downstream of the rod
+  Duration t;                        // from landing
+  Length tip_depth, fly_depth;       // of the leader's upper end and of the fly; 0 on the surface
+  Angle bearing;                     // of the fly from straight downstream of the rod
   Speed over_ground, through_water;  // of the fly, horizontal; the second against the water at its depth
 };
 

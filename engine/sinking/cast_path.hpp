@@ -1,9 +1,8 @@
 #pragma once
 // Where the fly is, second by second, after a cast: depth of fly and tip and the fly's pace, for one rig and technique
-// in one water. Until the simulated cast, the path is y = y_s + (y_n - y_s) e^(-t/tau), tau = 0.7 L_tip/U_rel, with y_s
-// the steady shape's depth and y_n = 0.9 Vs t while slack (docs/equations.md says so). No bed in it: depth goes on past
-// the water's, the profile frozen; bed, temperature and scatter come at scoring. Indicator, tight-line and dry have
-// closed forms (engine/sinking/indicator.hpp).
+// in one water. Swings and strips are simulated (engine/sinking/pulled_cast.hpp); indicator, tight-line and dry have
+// closed forms (engine/sinking/indicator.hpp, led_casts.hpp). No bed in it: depth goes on past the water's, the profile
+// frozen; bed, temperature and scatter come at scoring.
 #include <optional>
 #include <span>
 #include <vector>

@@ -55,7 +55,7 @@ template <class Real>
 CastRow CastRun<Real>::row(std::size_t lane) const {
   const auto of = [lane](const Real& x) { return of_lane(x, lane); };
   const auto& fly = chain_.joint(0);
-  const auto& tip = chain_.joint(std::min(tip_, chain_.joints() - 1));  // or the uppermost that is left
+  const auto& tip = chain_.joint(std::min(tip_, chain_.joints() - 1));            // or the uppermost that is left
   const double along = of(fly.velocity.along), across = of(fly.velocity.across);  // m/s
   return {seconds(time_),
           metres(std::max(0.0, of(tip.at.down))),

@@ -26,12 +26,12 @@ class CastRun {
   CastRun(const CastCase& in, const ChainLine& line, std::span<const WaterAndBoat> places,
           const Resolution& resolution);
 
-  double step_, time_ = 0.0;       // s
-  double may_stretch_;             // m
-  Real boat_;                      // m/s
-  Real left_;                      // m of body that can still be let out
-  double feed_, count_;            // s
-  double strip_, least_out_;       // m/s, m
+  double step_, time_ = 0.0;  // s
+  double may_stretch_;        // m
+  Real boat_;                 // m/s
+  Real left_;                 // m of body that can still be let out
+  double feed_, count_;       // s
+  double strip_, least_out_;  // m/s, m
   std::size_t tip_;
   Chain<Real> chain_;
 };

@@ -8,8 +8,8 @@
 namespace floatwright {
 
 template <class Real>
-Chain<Real>::Chain(const ChainLine& line, std::span<const Triple<double>> joints,
-                   std::span<const WaterAndBoat> places, bool has_bed)
+Chain<Real>::Chain(const ChainLine& line, std::span<const Triple<double>> joints, std::span<const WaterAndBoat> places,
+                   bool has_bed)
     : line_(line),
       density_(places.front().water->properties.density.si()),
       viscosity_(places.front().water->properties.viscosity.si()),
@@ -128,17 +128,16 @@ void Chain<Real>::take_in(const Real& length) {
 
 template <class Real>
 Real Chain<Real>::stream(const Real& depth) const {
-  return Real([&](auto lane) {
-    return static_cast<Scalar>(streams_[lane]->at(metres(of_lane(depth, lane))).si());
-  }) - boat_;
+  return Real([&](auto lane) { return static_cast<Scalar>(streams_[lane]->at(metres(of_lane(depth, lane))).si()); }) -
+         boat_;
 }
 
 // Lifted out of the water against the weight of what it no longer displaces.
 template <class Real>
 Real Chain<Real>::buoyancy_lost(const Real& displaced, const Real& depth) const {
   const Scalar skin = static_cast<Scalar>(kSkin), g = static_cast<Scalar>(kStandardGravity);
-  const Real out = std::experimental::max(-depth, Real(Scalar{0}));            // m
-  const Real partly = std::experimental::min(out, Real(skin));                 // m
+  const Real out = std::experimental::max(-depth, Real(Scalar{0}));  // m
+  const Real partly = std::experimental::min(out, Real(skin));       // m
   return displaced * g * (Scalar(0.5) / skin * partly * partly + out - partly);
 }
 

@@ -29,7 +29,7 @@ class Chain {
  public:
   using Place = Triple<Real>;
   struct Joint {
-    Place at, velocity;  // m and m/s in the rod's frame
+    Place at, velocity;            // m and m/s in the rod's frame
     Real across_drag, along_drag;  // kg/s, square to the line and along it
   };
 
@@ -40,16 +40,16 @@ class Chain {
 
   // s; m, how much too long a piece may be at its end. A step in which the line comes apart is taken in halves.
   void step(double dt, double may_stretch) { step(dt, may_stretch, kMostHalvings); }
-  void let_out(const Real& length);          // m, at the rod
-  void take_in(const Real& length);          // m, less than is out
+  void let_out(const Real& length);  // m, at the rod
+  void take_in(const Real& length);  // m, less than is out
 
-  [[nodiscard]] Real out() const;  // m, from the fly to the rod
+  [[nodiscard]] Real out() const;                    // m, from the fly to the rod
   [[nodiscard]] Real past() const { return past_; }  // m/s, of the surface past the rod
   [[nodiscard]] std::size_t joints() const { return joints_.size(); }
-  [[nodiscard]] const Joint& joint(std::size_t i) const { return joints_[i]; }  // from the fly up, the rod's last
+  [[nodiscard]] const Joint& joint(std::size_t i) const { return joints_[i]; }     // from the fly up, the rod's last
   [[nodiscard]] Real tension(std::size_t piece) const { return tension_[piece]; }  // N
   [[nodiscard]] std::size_t pieces() const { return length_.size(); }
-  [[nodiscard]] Real length(std::size_t piece) const { return length_[piece]; }    // m
+  [[nodiscard]] Real length(std::size_t piece) const { return length_[piece]; }  // m
   // Of the water at a depth, m/s along the stream past the rod.
   [[nodiscard]] Real stream(const Real& depth) const;
   // Kinetic energy of line and moved water, and that of weight and buoyancy; J.

@@ -105,8 +105,7 @@ std::vector<Triple<double>> landed(const CastCase& in, const ChainLine& line) {
       joints.push_back(at(out, 0.0));
     } else {
       const double angle = half * (2.0 * out / body - 1.0);  // rad, from the arc's middle
-      joints.push_back(
-          at(radius * (std::sin(angle) + std::sin(half)), radius * (std::cos(angle) - std::cos(half))));
+      joints.push_back(at(radius * (std::sin(angle) + std::sin(half)), radius * (std::cos(angle) - std::cos(half))));
     }
   }
   joints.back() = {0.0, 0.0, 0.0};

@@ -21,12 +21,12 @@ inline constexpr Resolution kFine{metres(0.2), metres(0.125), metres(0.1), secon
 
 // SI doubles: this is the inside of a solver.
 struct ChainPiece {
-  double length;        // m
-  double most;          // m, a piece that has been fed is cut when it is half as long again
-  double diameter;      // m
-  double weight;        // N/m in water, below 0 where it floats
-  double mass;          // kg/m
-  double displaced;     // kg/m of water; also its added mass square to itself
+  double length;     // m
+  double most;       // m, a piece that has been fed is cut when it is half as long again
+  double diameter;   // m
+  double weight;     // N/m in water, below 0 where it floats
+  double mass;       // kg/m
+  double displaced;  // kg/m of water; also its added mass square to itself
 };
 struct ChainFly {
   double mass, displaced;   // kg

@@ -11,15 +11,15 @@ namespace {
 
 namespace stdx = std::experimental;
 
-constexpr double kBedStiffness = 250.0;   // N/m2 per metre of line: a sinking line lies some millimetres deep in it
-// A sideways swing of joint against joint has the stiffness 4 T/l and is stable from 0.75 of it as mass over step squared;
-// 1 stops it dead. Of pulls from both sides, 2 T/l.
+constexpr double kBedStiffness = 250.0;  // N/m2 per metre of line: a sinking line lies some millimetres deep in it
+// A sideways swing of joint against joint has the stiffness 4 T/l and is stable from 0.75 of it as mass over step
+// squared; 1 stops it dead. Of pulls from both sides, 2 T/l.
 constexpr double kStabler = 2.0;
-constexpr double kNoLength = 1e-9;        // m
-constexpr double kHeldTogether = 0.02;    // m that a piece may be too long when a step is taken for good
-constexpr int kMostAttempts = 4;          // at a step, when a line comes tight of a sudden
-constexpr int kMostRounds = 8;            // of pulling the pieces to their lengths, each along where the last one left them
-constexpr int kMostPasses = 6;            // of finding out which pieces are slack
+constexpr double kNoLength = 1e-9;      // m
+constexpr double kHeldTogether = 0.02;  // m that a piece may be too long when a step is taken for good
+constexpr int kMostAttempts = 4;        // at a step, when a line comes tight of a sudden
+constexpr int kMostRounds = 8;  // of pulling the pieces to their lengths, each along where the last one left them
+constexpr int kMostPasses = 6;  // of finding out which pieces are slack
 
 // Drag coefficient of a cylinder; the table's ends beyond it but for a line that hardly moves.
 double coefficient(double reynolds) {
@@ -104,7 +104,8 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   }
 
   // Masses, kg; what a strong pull would do to a light joint is held by more of it.
-  const Real across_mass = lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler * step * step) * pull(joint);
+  const Real across_mass =
+      lump.mass + in_water * lump.displaced + static_cast<Scalar>(kStabler * step * step) * pull(joint);
   const Real along_mass(lump.mass);
   mobility.square = one / (across_mass + dt * across_drag);
   mobility.more_along = one / (along_mass + dt * along_drag) - mobility.square;
@@ -122,7 +123,8 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   }
 
   // Impulse, N s, of all that is known at the step's start.
-  const Real along_more = (along_mass - across_mass) * dot(now.velocity, t) + dt * (along_drag - across_drag) * u * t.along;
+  const Real along_more =
+      (along_mass - across_mass) * dot(now.velocity, t) + dt * (along_drag - across_drag) * u * t.along;
   Place impulse = across_mass * now.velocity + along_more * t;
   impulse.along += dt * across_drag * u;
   impulse.down += dt * weight;

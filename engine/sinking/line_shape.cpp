@@ -67,7 +67,8 @@ Measured<LineShape> hung_shape(const Tackle& tackle, const Rig& rig, const CastS
   const std::vector<Length> joints = indicator_joints(*setting.leader_set, *hung, setting.water);
   std::vector<Row> rows;
   for (std::size_t i = 0; i < joints.size(); ++i)
-    rows.push_back({*setting.leader_set * (static_cast<double>(i) / static_cast<double>(joints.size() - 1)), joints[i]});
+    rows.push_back(
+        {*setting.leader_set * (static_cast<double>(i) / static_cast<double>(joints.size() - 1)), joints[i]});
   return LineShape{laid_flat(rows), std::max(Length{}, setting.cast - *setting.leader_set)};
 }
 

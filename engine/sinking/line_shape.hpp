@@ -1,8 +1,8 @@
 #pragma once
 // The shape in which a line fishes, to be drawn: laid out flat along its own course, so that slope and depth are true
 // where the line also bends round across the stream. Swing and strip: the simulated cast at the moment, not before
-// the fly was deepest, at which it is nearest to a wanted depth. Indicator: the leader as it drifts. A led or a dry fly has
-// no shape to solve.
+// the fly was deepest, at which it is nearest to a wanted depth. Indicator: the leader as it drifts. A led or a dry fly
+// has no shape to solve.
 #include "engine/sinking/cast_path.hpp"
 
 namespace floatwright {

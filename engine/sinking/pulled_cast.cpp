@@ -120,10 +120,10 @@ void swing(const CastCase& in, const PulledSetting& setting, Length leader, Path
   const double stay = setting.limits.hang_down_stay.si();
   Watched<Real> watched(in, setting.places);
   double until = 0.0;  // s
-  while (until < longest && !watched.all_hang(setting.limits.hang_down)) watched.go_on(until = std::min(longest, until + 1.0));
+  while (until < longest && !watched.all_hang(setting.limits.hang_down))
+    watched.go_on(until = std::min(longest, until + 1.0));
   watched.go_on(std::min(longest, until + stay));
-  for (std::size_t i = 0; i < paths.size(); ++i)
-    paths[i].push_back(swung(watched.rows(i), leader, setting.limits));
+  for (std::size_t i = 0; i < paths.size(); ++i) paths[i].push_back(swung(watched.rows(i), leader, setting.limits));
 }
 
 Measured<CastPath> stripped(const std::vector<CastRow>& rows, double count, Length leader) {
@@ -188,11 +188,9 @@ Paths casts_of(const Laid& rigged, std::span<const Technique> techniques, const 
   Paths paths(setting.places.size());
   const Length leader = rigged.leader;
   if (techniques.front().method == Method::Strip) {
-    strip<Real>(laid(rigged, techniques.front()), techniques, setting, leader,
-                rigged.least_out, paths);
+    strip<Real>(laid(rigged, techniques.front()), techniques, setting, leader, rigged.least_out, paths);
   } else {
-    for (const Technique& technique : techniques)
-      swing<Real>(laid(rigged, technique), setting, leader, paths);
+    for (const Technique& technique : techniques) swing<Real>(laid(rigged, technique), setting, leader, paths);
   }
   return paths;
 }
@@ -230,16 +228,16 @@ Paths pulled_casts(const Tackle& tackle, const Rig& rig, std::span<const Techniq
   const Method method = techniques.front().method;
   const auto line = laid_line(tackle, rig, method, setting.cast, *setting.places.front().water);
   if (!line)
-    return Paths(setting.places.size(),
-                 std::vector<Measured<CastPath>>(techniques.size(), Absent{line.why_absent()}));
+    return Paths(setting.places.size(), std::vector<Measured<CastPath>>(techniques.size(), Absent{line.why_absent()}));
   constexpr std::size_t kWorthAbreast = 2;  // waters: one is sooner done alone
   Paths paths;
   for (std::size_t from = 0; from < setting.places.size();) {
     const std::size_t left = setting.places.size() - from;
     const std::size_t some = left < kWorthAbreast ? 1 : std::min(left, kWatersAbreast);
     const PulledSetting there{setting.cast, setting.limits, setting.places.subspan(from, some)};
-    std::ranges::move(some == 1 ? casts_of<Alone>(*line, techniques, there) : casts_of<Abreast>(*line, techniques, there),
-                      std::back_inserter(paths));
+    std::ranges::move(
+        some == 1 ? casts_of<Alone>(*line, techniques, there) : casts_of<Abreast>(*line, techniques, there),
+        std::back_inserter(paths));
     from += some;
   }
   return paths;

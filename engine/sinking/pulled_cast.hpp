@@ -1,6 +1,6 @@
 #pragma once
-// Casts that are swung or stripped, by the simulated chain: one rig, fished several ways in several waters at once. Where
-// the cast is laid and what the angler does with it is judgement; the line's way from there is not.
+// Casts that are swung or stripped, by the simulated chain: one rig, fished several ways in several waters at once.
+// Where the cast is laid and what the angler does with it is judgement; the line's way from there is not.
 #include <span>
 
 #include "engine/sinking/cast_path.hpp"

@@ -42,11 +42,11 @@ class Bracket {
  private:
   // Shares of the depth. What a correction leaves is about the share by which the slope has changed since the last one.
   static constexpr double kClose = 2e-4, kNear = 0.05, kLeastBend = 0.5;
-  static constexpr double kNarrow = 1e-9;   // of the depth, between the ends of the bracket
-  static constexpr double kShallow = 1e-3;  // m, counts as the depth of what lies shallower
+  static constexpr double kNarrow = 1e-9;    // of the depth, between the ends of the bracket
+  static constexpr double kShallow = 1e-3;   // m, counts as the depth of what lies shallower
   static constexpr double kFlattest = 1e-4;  // slope that says where the root is
   static constexpr double kSteepest = 2.0;   // slope that says how near it is
-  static constexpr int kSoon = 8;           // shots
+  static constexpr int kSoon = 8;            // shots
   double low_, high_, last_at_ = 0.0, last_ = 0.0, step_ = 0.0, slope_ = 1.0, before_slope_ = 1.0;
   int count_ = 0;
 };

@@ -42,8 +42,8 @@ std::string fault_of_handling(const CastCase& in) {
 // Every number is one, and the fly is no further from the rod than there is line.
 bool is_sound(const CastRow& row, const Chain<Alone>& chain) {
   constexpr double kOver = 0.05;  // m
-  for (const double number : {row.fly_depth.si(), row.tip_depth.si(), row.bearing.si(), row.over_ground.si(),
-                              row.through_water.si()}) {
+  for (const double number :
+       {row.fly_depth.si(), row.tip_depth.si(), row.bearing.si(), row.over_ground.si(), row.through_water.si()}) {
     if (!std::isfinite(number)) return false;
   }
   const double most = of_lane(chain.out(), 0) + kOver;
