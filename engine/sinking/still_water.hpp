@@ -1,7 +1,8 @@
 #pragma once
 // A line counted down and drawn in through still water. A full sinking line sinks flat, at 0.9 of its still-water rate
-// (0.87 to 0.99 in a chain of nodes), and keeps its level through the retrieve, since it is pulled along itself; a tip
-// hangs from a floating line and is drawn up toward the rod by every pull.
+// (0.87 to 0.99 in a chain of nodes). Pulled along itself it goes on sinking to the depth that it takes at the pace of
+// the retrieve and keeps that level until little of it is out; a tip hangs from a floating line and is drawn up toward
+// the rod.
 #include <vector>
 
 #include "engine/sinking/cast_path.hpp"

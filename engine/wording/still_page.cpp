@@ -72,7 +72,8 @@ std::string why(const StillAsked& asked, const CountedRig& one) {
   const Line& line = asked.tackle.lines.at(one.rig.line);
   const std::string held =
       line.kind == LineKind::FullSinking
-          ? "A full sinking line is drawn in along itself: it keeps its level until little of it is out."
+          ? "A full sinking line is drawn in along itself: above the depth that it takes at this pace it goes on "
+            "sinking, there it keeps its level until little of it is out."
           : "The sinking part hangs from a floating line: a pull draws it up toward the rod. A full sinking line keeps "
             "its level better.";
   return held + fly_beside_line(*one.counts, asked.units);
