@@ -94,7 +94,7 @@ std::vector<Ranked> ranked_in_the_middle(const Scene& scene, Method method,
 // its best, since the other cases decide between them.
 std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, const ChoiceJudgement& judgement) {
   constexpr std::size_t kOfEachPlatform = 3;
-  constexpr double kNotFarBehind = 0.75, kAsGood = 0.90;
+  constexpr double kNotFarBehind = 0.75, kAsGood = 0.93;
   std::vector<const Ranked*> kept;
   for (const Ranked& one : ranked) {
     const auto alike = [&](auto same) {

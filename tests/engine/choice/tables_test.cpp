@@ -74,19 +74,19 @@ struct Agreement {
 };
 
 // FLOATWRIGHT_WATERS sets how many.
-Agreement agreement_in(const std::function<WaterToFish(std::mt19937&)>& water) {
+Agreement agreement_in(int waters, const std::function<WaterToFish(std::mt19937&)>& water) {
   const FishingTables tables = testing::warm_tables(kBox, guides_preferences(), kJudgement);
   const char* asked = std::getenv("FLOATWRIGHT_WATERS");
   std::mt19937 random(7);
   Agreement agreement;
-  for (int i = 0; i < (asked ? std::atoi(asked) : 60); ++i) agreement.add(water(random), tables);
+  for (int i = 0; i < (asked ? std::atoi(asked) : waters); ++i) agreement.add(water(random), tables);
   std::printf("%d waters: the same rig in %.1f %%, %.3f %% of seconds lost\n", agreement.waters, 100 * agreement.same(),
               100 * agreement.share_lost());
   return agreement;
 }
 
 TEST(ChoiceOnTables, IsThatOfWorkingEverythingOut) {
-  const Agreement found = agreement_in([](std::mt19937& random) { return water_by_chance(random); });
+  const Agreement found = agreement_in(45, [](std::mt19937& random) { return water_by_chance(random); });
   ASSERT_GT(found.waters, 0);
   EXPECT_GE(found.same(), 0.97);
   EXPECT_LT(found.share_lost(), 0.001);
@@ -95,7 +95,7 @@ TEST(ChoiceOnTables, IsThatOfWorkingEverythingOut) {
 // The boat outruns such water or goes at any share of its speed: between the tabled paces.
 TEST(ChoiceOnTables, LosesLittleBesideABankToo) {
   const Agreement found =
-      agreement_in([](std::mt19937& random) { return water_by_chance(random, between(1.05, 2.0, random)); });
+      agreement_in(25, [](std::mt19937& random) { return water_by_chance(random, between(1.05, 2.0, random)); });
   ASSERT_GT(found.waters, 0);
   EXPECT_GE(found.same(), 0.90);
   EXPECT_LT(found.share_lost(), 0.002);
