@@ -1,8 +1,5 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
-
 #include "adapters/cli/sink_answer.hpp"
 #include "adapters/in/files/sink_case_file.hpp"
 #include "adapters/out/figure/line_picture.hpp"
@@ -15,7 +12,6 @@ namespace floatwright {
 namespace {
 
 constexpr double kPictureWidth = 480.0;  // points
-constexpr Length kSoftBed = metres(0.1);
 
 // Along the stream from the surface down. A line that runs back on itself, as from a boat that outruns the water, has
 // no picture; nor has an exact case a zone.
@@ -38,13 +34,6 @@ void draw(SinkAnswer& answer, const LineOverBed& line) {
   if (answer.picture) answer.page.blocks.emplace_back(Figure{"line", words});
 }
 
-// A line that flew apart in the reckoning is no answer.
-bool can_be(const CastRow& row, Length depth) {
-  const bool numbers =
-      std::isfinite(row.fly_depth.si()) && std::isfinite(row.tip_depth.si()) && std::isfinite(row.bearing.si());
-  return numbers && std::max(row.fly_depth, row.tip_depth) <= 1.1 * depth + kSoftBed;
-}
-
 struct Answering {
   Result<SinkAnswer> operator()(const SteadyCase& in) const {
     const auto shape = steady_shape(in);
@@ -56,9 +45,6 @@ struct Answering {
   Result<SinkAnswer> operator()(const CastCase& in) const {
     const auto cast = simulated_cast(in);
     if (!cast) return tl::unexpected(no_answer(cast.why_absent()));
-    if (!std::ranges::all_of(cast->rows, [&](const CastRow& row) { return can_be(row, in.depth); }))
-      return tl::unexpected(
-          no_answer("the simulated line flew apart; its parts, weights or drag area are beyond any line's"));
     return SinkAnswer{cast_page(in, *cast), cast_json(*cast)};
   }
   [[nodiscard]] Failure no_answer(const std::string& why) const {

@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "engine/choice/cast_time.hpp"
-#include "engine/choice/fly_depth.hpp"
 #include "engine/choice/limits.hpp"
 #include "engine/choice/pace.hpp"
 #include "engine/choice/scatter.hpp"
+#include "engine/choice/score.hpp"
 #include "engine/choice/seconds.hpp"
 #include "engine/choice/techniques.hpp"
 #include "engine/sinking/surface_hold.hpp"
@@ -16,12 +16,6 @@ namespace floatwright {
 namespace {
 
 constexpr double kMostTurbulence = 0.6;
-constexpr Length kUsualRod = feet(9.0);
-
-Length rod_of(const Tackle& tackle, const Rig& rig) {
-  const auto rod = std::ranges::find(tackle.rods, tackle.lines[rig.line].on_rod, &Rod::id);
-  return rod == tackle.rods.end() ? kUsualRod : rod->length;
-}
 
 Fishing fishing_of(const Tackle& tackle, const Rig& rig, const Technique& technique, const KnownWater& water,
                    Length cast, const Judgement& judgement) {
@@ -34,21 +28,6 @@ Fishing fishing_of(const Tackle& tackle, const Rig& rig, const Technique& techni
   fishing.paid = cast_time(tackle.lines[rig.line].kind, sinking_part(tackle, rig), technique, cast, judgement.times);
   fishing.scatter = scatter_factors(technique, known, judgement.scatter);
   return fishing;
-}
-
-ScoredRig scored_rig(const Rig& rig, const Technique& technique, const CastPath& path, const EffectiveSeconds& found,
-                     Length water, const Judgement& judgement) {
-  ScoredRig scored;
-  scored.rig = rig;
-  scored.technique = technique;
-  scored.leader = path.leader;
-  scored.indicator_to_fly = path.indicator_to_fly;
-  scored.seconds = found.seconds;
-  scored.efficiency = found.efficiency;
-  scored.snag_per_cast = found.snag_per_cast;
-  scored.fly_depth =
-      fly_depth_band({found.fly_depth, {water, water, water}, path.indicator_to_fly}, technique, judgement);
-  return scored;
 }
 
 // The share of fish that take falls evenly from the full reach's height to none at the reach's end.
@@ -139,7 +118,7 @@ Measured<RigInWater> rig_in_water(const Tackle& tackle, const Rig& rig, const Te
   const Length thrown = cast_length(tackle.lines[rig.line].kind, cast, judgement.techniques);
   const DriftLimits limits = drift_limits(judgement);
   CastSetting setting{*tabled, boat_speed(technique.platform, water.boat_lane, water.surface_speed, judgement),
-                      thrown,  rod_of(tackle, rig),
+                      thrown,  rod_length(tackle, rig),
                       limits,  {}};
   auto path = std::move(cast_paths(tackle, rig, {&technique, 1}, setting).front());
   if (!path) return Absent{path.why_absent()};
@@ -151,7 +130,7 @@ Measured<RigInWater> rig_in_water(const Tackle& tackle, const Rig& rig, const Te
   const FishedCase known{&*path, fished.zone};
   const auto found =
       effective_seconds(seconds_of(fishing_of(tackle, rig, technique, water, thrown, judgement), known, judgement));
-  fished.scored = scored_rig(rig, technique, *path, found, water.depth, judgement);
+  fished.scored = scored_rig({rig, technique}, *path, found, {water.depth, water.depth, water.depth}, judgement);
   fished.zone_top = zone_top(fished.zone, judgement.zone);
   fished.in_zone =
       time_in_zone(*path, fished.zone_top, water.depth - metres(judgement.zone.near_bed_m), technique.method);

@@ -48,16 +48,10 @@ Length cast_of(const Scene& scene, const Rig& rig) {
   return cast_length(kind_of(scene, rig), scene.preferences, scene.judgement.techniques);
 }
 
-Length rod_of(const Scene& scene, const Rig& rig) {
-  const auto& rods = scene.tackle.rods;
-  const auto rod = std::ranges::find(rods, scene.tackle.lines[rig.line].on_rod, &Rod::id);
-  return rod == rods.end() ? feet(9.0) : rod->length;
-}
-
 CastSetting setting_in(const Scene& scene, const Rig& rig, Platform platform, const CaseOfWater& at,
                        std::optional<Length> leader_set) {
   const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement);
-  return {*at.water, boat, cast_of(scene, rig), rod_of(scene, rig), scene.limits, leader_set};
+  return {*at.water, boat, cast_of(scene, rig), rod_length(scene.tackle, rig), scene.limits, leader_set};
 }
 
 // By technique; fewer where one has no table.
@@ -119,17 +113,8 @@ double worth_of(const Scene& scene, Method method, double efficiency) {
 }
 
 ScoredRig with_worth(const Scene& scene, const Way& way, const CastPath& path, const EffectiveSeconds& found) {
-  ScoredRig result;
-  result.rig = way.rig;
-  result.technique = way.technique;
-  result.leader = path.leader;
-  result.indicator_to_fly = path.indicator_to_fly;
-  result.seconds = found.seconds;
-  result.efficiency = found.efficiency;
-  result.snag_per_cast = found.snag_per_cast;
+  ScoredRig result = scored_rig(way, path, found, scene.water.lane.depth, scene.judgement);
   result.worth = worth_of(scene, way.technique.method, found.efficiency);
-  const FlyDepthCases depths{found.fly_depth, scene.water.lane.depth, path.indicator_to_fly};
-  result.fly_depth = fly_depth_band(depths, way.technique, scene.judgement);
   return result;
 }
 
@@ -150,6 +135,20 @@ Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences
           drift_limits(judgement),
           {tabled(depth.low, speed.low), tabled(depth.middle, speed.middle), tabled(depth.high, speed.high)},
           {point(depth.low, speed.low), point(depth.middle, speed.middle), point(depth.high, speed.high)}};
+}
+
+ScoredRig scored_rig(const Way& way, const CastPath& path, const EffectiveSeconds& found,
+                     const PerCase<Length>& water_depth, const Judgement& judgement) {
+  ScoredRig result;
+  result.rig = way.rig;
+  result.technique = way.technique;
+  result.leader = path.leader;
+  result.indicator_to_fly = path.indicator_to_fly;
+  result.seconds = found.seconds;
+  result.efficiency = found.efficiency;
+  result.snag_per_cast = found.snag_per_cast;
+  result.fly_depth = fly_depth_band({found.fly_depth, water_depth, path.indicator_to_fly}, way.technique, judgement);
+  return result;
 }
 
 std::vector<RigWays> ways(const Scene& scene, Method method) {
@@ -210,12 +209,11 @@ std::vector<const CastPath*> paths_of(const std::vector<Measured<CastPath>>& cas
 
 }  // namespace
 
-std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<const CastPath* const> middle_paths,
-                             Casts casts) {
+std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<const CastPath* const> middle_paths) {
   std::optional<Length> leader_set;
   if (ways.techniques.front().method == Method::Indicator) leader_set = middle_paths.front()->indicator_to_fly;
-  const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene), casts, leader_set);
-  const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene), casts, leader_set);
+  const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene), Casts::FromTables, leader_set);
+  const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene), Casts::FromTables, leader_set);
   return scored(scene, ways, {paths_of(in_low), {middle_paths.begin(), middle_paths.end()}, paths_of(in_high)});
 }
 

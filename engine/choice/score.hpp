@@ -5,6 +5,7 @@
 #include <span>
 
 #include "engine/choice/choose.hpp"
+#include "engine/choice/seconds.hpp"
 #include "engine/choice/zone.hpp"
 #include "engine/sinking/fishing_tables.hpp"
 
@@ -52,10 +53,13 @@ struct RigWays {
 // The worth that a method can have here at most, however well a rig fishes.
 [[nodiscard]] double most_worth(const Scene& scene, Method method);
 
+// A way with what was found of it, its worth left out; `water_depth` bounds the printed band.
+[[nodiscard]] ScoredRig scored_rig(const Way& way, const CastPath& path, const EffectiveSeconds& found,
+                                   const PerCase<Length>& water_depth, const Judgement& judgement);
 // From the middle case alone (five scatter members), for ranking; and from all three cases.
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
-                                           std::span<const CastPath* const> middle, Casts casts);  // by technique
+                                           std::span<const CastPath* const> middle);  // by technique
 // Swings or strips worked out in all three cases together. Empty where one has no answer.
 [[nodiscard]] std::vector<ScoredRig> work_out(const Scene& scene, const RigWays& ways);
 

@@ -166,7 +166,7 @@ std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackl
     const bool work_all_out = is_pulled(method) && tables == nullptr;
     for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice))) {
       auto found = work_all_out ? work_out(scene, kept.ways) : std::vector<ScoredRig>{};
-      if (found.empty()) found = score(scene, kept.ways, kept.paths, Casts::FromTables);
+      if (found.empty()) found = score(scene, kept.ways, kept.paths);
       std::ranges::move(found, std::back_inserter(of_method));
     }
     if (is_pulled(method) && tables != nullptr) work_out_the_best(scene, of_method);

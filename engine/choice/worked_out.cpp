@@ -43,12 +43,7 @@ std::vector<std::size_t> best_few(const std::vector<ScoredRig>& scored, double f
   return order;
 }
 
-// What would be advised on each platform if everything that only tables know were as good as they may be wrong.
-std::vector<std::size_t> advised_on_platforms(const Scene& scene, std::vector<ScoredRig> scored,
-                                              const std::set<std::size_t>& done) {
-  constexpr double kMayBeBetter = 1.0;
-  for (std::size_t i = 0; i < scored.size(); ++i)
-    if (!done.contains(i)) scored[i].seconds *= kMayBeBetter;
+std::vector<std::size_t> advised_on_platforms(const Scene& scene, const std::vector<ScoredRig>& scored) {
   const std::vector<Rig> none_rigged;
   const RankingRules rules{scene.tackle, scene.judgement.choice, none_rigged};
   std::vector<std::size_t> advised;
@@ -70,7 +65,7 @@ void work_out_the_best(const Scene& scene, std::vector<ScoredRig>& of_method) {
   for (int round = 0; round <= kMostRounds && !next.empty(); ++round) {
     work_out_anew(scene, of_method, next);
     done.insert(next.begin(), next.end());
-    next = advised_on_platforms(scene, of_method, done);
+    next = advised_on_platforms(scene, of_method);
     std::erase_if(next, [&](std::size_t i) { return done.contains(i); });
   }
 }

@@ -65,8 +65,8 @@ class Chain {
     Real across_drag, along_drag;  // kg/m, over speed and Cd
     Real reynolds;                 // s/m
   };
-  // What moves a joint in this step: an impulse I (N s) changes its velocity by I/square + (1/along - 1/square)(I.t)t,
-  // less what the surface or the bed takes of it.
+  // What moves a joint in this step: an impulse I (N s) changes its velocity by square I + more_along (I.t) t, t the
+  // tangent, less what the surface or the bed takes of it.
   struct Mobility {
     Place tangent;
     Real square, more_along;  // 1/kg

@@ -4,13 +4,11 @@
 #include <cmath>
 #include <numbers>
 
-#include "engine/sinking/section.hpp"
-
 namespace floatwright {
 namespace {
 
-// Judgement. A fly's weight in water is 0.6 of its weight; one that floats displaces three times what it weighs.
-constexpr double kFlyInWater = 0.6, kFloatingFlyDisplaces = 3.0;
+// Judgement. A fly that floats displaces three times what it weighs.
+constexpr double kFloatingFlyDisplaces = 3.0;
 constexpr double kBroadsideOverTowed = 4.0;  // where the sink rate does not say
 
 Length longest(PartKind kind, const Resolution& resolution) {
@@ -25,25 +23,12 @@ Length longest(PartKind kind, const Resolution& resolution) {
   return resolution.sinking;
 }
 
-// Weight in water, N/m, at the lower and the upper end of a part.
-struct Weights {
-  double low, high;
-};
-Weights weights(const LinePart& part, const WaterProperties& water) {
-  if (!part.sink_rate_end && !part.sink_rate_butt) {
-    const double w = weight_for_density(part.density, part.diameter, water).si();
-    return {w, w};
-  }
-  const Speed low = part.sink_rate_end ? *part.sink_rate_end : *part.sink_rate_butt;
-  const Speed high = part.sink_rate_butt ? *part.sink_rate_butt : low;
-  return {weight_for_rate(low, part.diameter, water).si(), weight_for_rate(high, part.diameter, water).si()};
-}
-
-ChainFly chain_fly(const TowedFly& fly, double density) {
-  const double weight = fly.weight_in_water.si(), rate = fly.sink_rate.si();  // N, m/s
-  const double towed = fly.towed_drag_area.si();                              // m2
-  const bool sinks = weight > 0.0 && rate > 0.0;
-  const double broadside = sinks ? 2.0 * weight / (density * rate * rate) : kBroadsideOverTowed * towed;
+ChainFly chain_fly(const TowedFly& fly, Density water) {
+  const double weight = fly.weight_in_water.si();  // N
+  const double towed = fly.towed_drag_area.si();   // m2
+  const bool sinks = weight > 0.0 && fly.sink_rate > Speed{};
+  const double broadside = sinks ? sinking_drag_area(fly.weight_in_water, fly.sink_rate, water).si()  // m2
+                                 : kBroadsideOverTowed * towed;
   if (weight >= 0.0) {
     const double mass = weight / (kFlyInWater * kStandardGravity);
     return {mass, (1.0 - kFlyInWater) * mass, weight, towed, broadside};
@@ -65,7 +50,7 @@ double half_angle(double slack) {
 }  // namespace
 
 ChainLine chain_line(const CastCase& in, const WaterProperties& water, const Resolution& resolution) {
-  ChainLine line{{}, chain_fly(in.fly, water.density.si()), in.tangential_drag, 0};
+  ChainLine line{{}, chain_fly(in.fly, water.density), in.tangential_drag, 0};
   for (std::size_t i = 0; i < in.parts.size(); ++i) {
     const LinePart& part = in.parts[i];
     const bool body = i + 1 == in.parts.size();
@@ -73,10 +58,11 @@ ChainLine chain_line(const CastCase& in, const WaterProperties& water, const Res
     const double most = longest(part.kind, resolution).si();        // m
     const double d = part.diameter.si();                            // m
     const double displaced = water.density.si() * std::numbers::pi * d * d / 4.0;
-    const Weights w = weights(part, water);
+    const EndWeights weights = end_weights(part, water);
+    const double low = weights.low.si(), high = weights.high.si();  // N/m
     const int pieces = std::max(1, static_cast<int>(std::ceil(out / most - 1e-9)));
     for (int k = 0; k < pieces; ++k) {
-      const double weight = w.low + (w.high - w.low) * (k + 0.5) / pieces;  // N/m
+      const double weight = low + (high - low) * (k + 0.5) / pieces;  // N/m
       const double mass = weight / kStandardGravity + displaced;
       line.pieces.push_back({out / pieces, most, d, weight, mass, displaced});
     }

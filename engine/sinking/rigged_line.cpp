@@ -9,17 +9,14 @@
 namespace floatwright {
 namespace {
 
-constexpr double kFlyInWater = 0.6, kShotInWater = 0.91;  // weight in water over weight
-constexpr double kTowedShare = 0.25;                      // of the broadside drag area
+constexpr double kShotInWater = 0.91;  // weight in water over weight
+constexpr double kTowedShare = 0.25;   // of the broadside drag area
 constexpr Speed kShotSinks = metres_per_second(1.1);
 constexpr Density kFloatingLine = kilograms_per_cubic_metre(870.0);
 constexpr Density kNylon = kilograms_per_cubic_metre(1140.0);
 constexpr Length kLeaderDiameter = millimetres(0.30);
 constexpr Length kDefaultBody = millimetres(1.3);  // a number 6 by its standard mass
 constexpr Length kLeastOut = metres(2.0), kLeastPart = millimetres(1.0);
-
-// Drag area at which a weight sinks at a rate: W = 1/2 rho CdA Vs^2.
-double drag_area(double weight, double rate, double density) { return 2.0 * weight / (density * rate * rate); }
 
 Length body_diameter(const Line& line) {
   const auto mass = standard_mass(line.line_number);
@@ -35,13 +32,13 @@ bool sinks_whole(const Line& line) { return line.kind == LineKind::FullSinking; 
 Measured<HungWeight> hung_weight(const FlyClass& fly, Mass shot, const WaterProperties& water) {
   if (!fly.mass) return Absent{"no mass is given for the " + fly.name};
   if (!(fly.sink_rate > Speed{})) return Absent{"no sink rate is given for the " + fly.name};
-  const double rho = water.density.si();                                                                      // kg/m3
-  const double of_fly = kFlyInWater * fly.mass->si() * kStandardGravity;                                      // N
-  const double of_shot = kShotInWater * shot.si() * kStandardGravity;                                         // N
-  const double area = drag_area(of_fly, fly.sink_rate.si(), rho) + drag_area(of_shot, kShotSinks.si(), rho);  // m2
-  const double rate = std::sqrt(2.0 * (of_fly + of_shot) / (rho * area));                                     // m/s
-  return HungWeight{{newtons(of_fly + of_shot), metres_per_second(rate), square_metres(kTowedShare * area)},
-                    square_metres(area)};
+  const Force of_fly = newtons(kFlyInWater * fly.mass->si() * kStandardGravity);
+  const Force of_shot = newtons(kShotInWater * shot.si() * kStandardGravity);
+  const Area area =
+      sinking_drag_area(of_fly, fly.sink_rate, water.density) + sinking_drag_area(of_shot, kShotSinks, water.density);
+  const Force both = of_fly + of_shot;
+  const double rate = std::sqrt(2.0 * both.si() / (water.density.si() * area.si()));  // m/s
+  return HungWeight{{both, metres_per_second(rate), kTowedShare * area}, area};
 }
 
 Length leader_length(const Line& line, Method method) {

@@ -14,12 +14,9 @@ struct SimulatedCast {
   Length deepest_fly, end_fly;
 };
 
-// Absent with the reason: a part of no length or diameter, water of no depth, a speed that is not a number, more line
-// out than there is of the body. Takes some 30 ms at the fine resolution.
+// Absent with the reason: what engine/sinking/case_faults.hpp refuses, or a line that flies apart however short the
+// steps. Takes some 30 ms at the fine resolution.
 [[nodiscard]] Measured<SimulatedCast> simulated_cast(const CastCase& in, Duration until = seconds(60.0),
                                                      const Resolution& resolution = kFine);
-
-// What is wrong with a case, in a sentence; empty: nothing.
-[[nodiscard]] std::string fault_of(const CastCase& in);
 
 }  // namespace floatwright

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/sinking/case_faults.hpp"
 #include "engine/sinking/settle.hpp"
-#include "engine/sinking/steady_faults.hpp"
 
 namespace floatwright {
 namespace {

@@ -6,29 +6,13 @@
 // Where the stream dies away at the bed a line may hang at more than one depth: the answer is one of them, as a rule
 // the upper. Sources: Pode 1951 (critical angle); Cheng 2013 (normal drag of a cylinder); tangential coefficient is
 // judgement.
-#include <optional>
 #include <vector>
 
+#include "engine/sinking/line_part.hpp"
 #include "engine/units/measured.hpp"
 #include "engine/water/profile.hpp"
 
 namespace floatwright {
-
-enum class PartKind { Leader, Sinking, Floating };
-
-// One part of the line, from the fly up. Give `sink_rate_*` (still water) or `density`; the rate wins.
-struct LinePart {
-  PartKind kind = PartKind::Leader;
-  Length length, diameter;
-  Density density;
-  std::optional<Speed> sink_rate_butt, sink_rate_end;
-};
-
-struct TowedFly {
-  Force weight_in_water;
-  Speed sink_rate;       // alone in still water, vertical
-  Area towed_drag_area;  // CdA when towed: a quarter of what the sink rate implies unless given
-};
 
 enum class SurfaceEnd { ButtAtSurface, BodyPulledUnder };
 

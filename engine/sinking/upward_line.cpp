@@ -18,17 +18,6 @@ constexpr double kLevel = 1e-9;        // N, downward pull of a line that lies l
 constexpr double kLevelShare = 0.999;  // of a step: a level line this near to its end is read off within it
 constexpr int kLevelTries = 3;
 
-// Weight in water of a part's ends, lower and upper: from its sink rate, else from its density.
-std::pair<double, double> end_weights(const LinePart& part, const WaterProperties& water) {
-  if (!part.sink_rate_end && !part.sink_rate_butt) {
-    const double w = weight_for_density(part.density, part.diameter, water).si();
-    return {w, w};
-  }
-  const Speed low = part.sink_rate_end ? *part.sink_rate_end : *part.sink_rate_butt;
-  const Speed high = part.sink_rate_butt ? *part.sink_rate_butt : low;
-  return {weight_for_rate(low, part.diameter, water).si(), weight_for_rate(high, part.diameter, water).si()};
-}
-
 // About the length within which the line turns at its lower end.
 double first_step(const LineStretch& stretch, double u2, const LineState& at, const LineState& slope) {
   const double drag = stretch.normal.at(metres_per_second(std::sqrt(u2))).si();  // N/m
@@ -76,8 +65,9 @@ UpwardLine::UpwardLine(const std::vector<LinePart>& parts, const TowedFly& fly, 
   lifts_ = lift_ > 0.0;
   for (const LinePart& part : parts) {
     if (part.kind == PartKind::Floating && end == SurfaceEnd::ButtAtSurface && !parts_.empty()) break;
-    const auto [low, high] = end_weights(part, water);
-    const double length = part.length.si();  // m
+    const EndWeights weights = end_weights(part, water);
+    const double low = weights.low.si(), high = weights.high.si();  // N/m
+    const double length = part.length.si();                         // m
     const double wetted = 0.5 * density_ * tangential_drag * std::numbers::pi * part.diameter.si();
     parts_.push_back({part.kind, {length, low, (high - low) / length, wetted, NormalDrag(part.diameter, water)}});
     length_ += length;
@@ -127,7 +117,8 @@ void UpwardLine::climb(const Part& part, Course& course) const {
   for (double s = 0.0; s < length * (1.0 - 1e-12) && !course.level;) {
     double ds = std::min(std::max(wish, least), length - s);  // m
     LineStep step = line_step(slope, s, ds, course.at, k1);
-    const double bound = tolerance_ * course.slope_so_far(std::abs(k1.y)), room = bound * bound / std::max(step.error2, 1e-30);
+    const double bound = tolerance_ * course.slope_so_far(std::abs(k1.y)),
+                 room = bound * bound / std::max(step.error2, 1e-30);
     wish = ds * growth(room);
     if (room < 1.0 && ds > least) continue;
     if (may_level && step.end.py <= kLevel) {

@@ -1,5 +1,7 @@
 #include "engine/tackle/tackle.hpp"
 
+#include <algorithm>
+
 namespace floatwright {
 namespace {
 
@@ -49,6 +51,11 @@ Length default_diameter(Speed sink_rate) {
   const double rate = in_inches_per_second(sink_rate);
   if (rate < 3.5) return millimetres(1.2);
   return rate < 6.5 ? millimetres(1.0) : millimetres(0.9);
+}
+
+Length rod_length(const Tackle& tackle, const Rig& rig) {
+  const auto rod = std::ranges::find(tackle.rods, tackle.lines[rig.line].on_rod, &Rod::id);
+  return rod == tackle.rods.end() ? feet(9.0) : rod->length;
 }
 
 }  // namespace floatwright

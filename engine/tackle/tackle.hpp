@@ -89,6 +89,8 @@ struct SinkingPart {
   Speed sink_rate, butt, end;  // mean; at the butt, at the fly's end (equal unless density compensated)
   bool whole_line = false;
 };
+// Of the rod that a rig's line is on; 9 ft where the tackle has none for it.
+[[nodiscard]] Length rod_length(const Tackle& tackle, const Rig& rig);
 [[nodiscard]] SinkingPart sinking_part(const Tackle& tackle, const Rig& rig);
 
 // Default diameter of a sinking part by its rate (judgement; line.md): 1.2 mm to 3 in/s, 1.0 mm at 4 to 6, 0.9 from 7.

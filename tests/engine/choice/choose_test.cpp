@@ -72,7 +72,7 @@ TEST(Choice, LeavesNothingOutThatFishesMore) {
         const auto middle = middle_casts(scene, one.rig, one.techniques, Casts::WorkedOut);
         std::vector<const CastPath*> paths;
         for (const auto& path : middle) paths.push_back(&path.value());
-        for (const ScoredRig& rig : score(scene, one, paths, Casts::WorkedOut)) of_all = std::max(of_all, rig.seconds);
+        for (const ScoredRig& rig : score(scene, one, paths)) of_all = std::max(of_all, rig.seconds);
       }
       for (const ScoredRig& rig : table) {
         if (rig.technique.method == method) of_table = std::max(of_table, rig.seconds);

@@ -5,24 +5,17 @@
 #include <random>
 
 #include "engine/sinking/simulated_cast.hpp"
+#include "tests/engine/sinking/line_parts.hpp"
 
 namespace floatwright {
 namespace {
 
-LinePart leader(double length) {
-  return {PartKind::Leader, metres(length), millimetres(0.30), kilograms_per_cubic_metre(1140.0), {}, {}};
-}
-LinePart sinking(double length, double rate) {
-  return {PartKind::Sinking, metres(length), millimetres(1.0), {}, metres_per_second(rate), metres_per_second(rate)};
-}
-LinePart floating(double length) {
-  return {PartKind::Floating, metres(length), millimetres(1.6), kilograms_per_cubic_metre(870.0), {}, {}};
-}
-
 // Depths of a cast are numbers within its own length, or a sentence says why there are none.
 TEST(SimulatedCast, AnswersOrRefusesWhateverItIsGiven) {
   std::mt19937 dice(11);
-  const auto between = [&](double low, double high) { return low + (high - low) * static_cast<double>(dice()) / 4294967295.0; };
+  const auto between = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(dice()) / 4294967295.0;
+  };
   const auto spread = [&](double low, double high) { return low * std::pow(high / low, between(0.0, 1.0)); };
   int answered = 0;
   for (int i = 0; i < 300; ++i) {

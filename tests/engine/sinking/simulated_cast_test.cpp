@@ -7,26 +7,13 @@
 #include <cmath>
 
 #include "engine/sinking/cast_run.hpp"
+#include "tests/engine/sinking/line_parts.hpp"
 
 namespace floatwright {
 namespace {
 
-LinePart leader(double length) {
-  return {PartKind::Leader, metres(length), millimetres(0.30), kilograms_per_cubic_metre(1140.0), {}, {}};
-}
-LinePart sinking(double length, double rate) {
-  return {PartKind::Sinking, metres(length), millimetres(1.0), {}, metres_per_second(rate), metres_per_second(rate)};
-}
-LinePart floating(double length) {
-  return {PartKind::Floating, metres(length), millimetres(1.6), kilograms_per_cubic_metre(870.0), {}, {}};
-}
-
 CastCase tip_in_a_run() {
-  CastCase in;
-  in.parts = {leader(1.2), sinking(4.27, 0.1524), floating(20.0)};
-  in.fly = {newtons(0.001), metres_per_second(0.0762), square_metres(8.611e-5)};
-  in.depth = metres(1.5);
-  in.surface_speed = surface_metres_per_second(1.1);
+  auto in = tip_in_a_run_of<CastCase>(1.1);
   in.line_out = metres(7.0);
   in.has_bed = false;
   return in;
