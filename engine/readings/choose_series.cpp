@@ -64,7 +64,7 @@ std::optional<SeriesChoice> choose_series(const std::vector<GaugeSeries>& all, V
                                           const std::string& gauge, Instant now) {
   std::vector<Candidate> candidates;
   for (const GaugeSeries& series : all) {
-    if (series.variable != variable || series.daily) continue;
+    if (series.variable != variable || series.daily || series.issued) continue;
     if (const auto found = candidate(series, now)) candidates.push_back(*found);
   }
   if (candidates.empty()) return std::nullopt;

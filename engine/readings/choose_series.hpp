@@ -14,7 +14,7 @@ struct SeriesChoice {
   std::string why;                      // a sentence; empty where there was nothing to choose
 };
 
-// None: no series of this variable with a row at or before `now`. Daily series are no candidates.
+// None: no series of this variable with a row at or before `now`. Daily series and forecasts are no candidates.
 [[nodiscard]] std::optional<SeriesChoice> choose_series(const std::vector<GaugeSeries>& all, Variable variable,
                                                         const std::string& gauge, Instant now);
 

@@ -96,6 +96,10 @@ void keep(GaugeRecord& record, Variable variable, const std::vector<Reading>& us
     case Variable::Clarity:
       record.turbidity = series_of<Turbidity>(usable, fnu);
       break;
+    case Variable::AirTemperature:
+    case Variable::Rain:
+    case Variable::Wind:
+      break;  // no gauge's water
   }
 }
 

@@ -5,14 +5,20 @@
 
 namespace floatwright {
 
-inline constexpr WordTable<Variable, 4> kVariableWords{{{Variable::Flow, "discharge"},
+inline constexpr WordTable<Variable, 7> kVariableWords{{{Variable::Flow, "discharge"},
                                                         {Variable::GaugeHeight, "stage"},
                                                         {Variable::WaterTemperature, "water_temperature"},
-                                                        {Variable::Clarity, "turbidity"}}};
-inline constexpr WordTable<Variable, 4> kSiUnits{{{Variable::Flow, "m3/s"},
+                                                        {Variable::Clarity, "turbidity"},
+                                                        {Variable::AirTemperature, "air_temperature"},
+                                                        {Variable::Rain, "rain"},
+                                                        {Variable::Wind, "wind"}}};
+inline constexpr WordTable<Variable, 7> kSiUnits{{{Variable::Flow, "m3/s"},
                                                   {Variable::GaugeHeight, "m"},
                                                   {Variable::WaterTemperature, "degC"},
-                                                  {Variable::Clarity, "FNU"}}};
+                                                  {Variable::Clarity, "FNU"},
+                                                  {Variable::AirTemperature, "degC"},
+                                                  {Variable::Rain, "mm/h"},
+                                                  {Variable::Wind, "m/s"}}};
 inline constexpr WordTable<Mark, 12> kMarkWords{{{Mark::Provisional, "provisional"},
                                                  {Mark::Approved, "approved"},
                                                  {Mark::Revised, "revised"},

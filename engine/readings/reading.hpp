@@ -6,27 +6,13 @@
 #include <string>
 #include <vector>
 
+#include "engine/readings/mark.hpp"
 #include "engine/units/instant.hpp"
 
 namespace floatwright {
 
-enum class Variable { Flow, GaugeHeight, WaterTemperature, Clarity };  // SI: m3/s, m, C, FNU
-
-enum class Mark {
-  Provisional,
-  Approved,
-  Revised,
-  Estimated,
-  Ice,        // value, if any, is kept for display and is never flow
-  Equipment,  // likewise
-  Backwater,  // likewise
-  Discontinued,
-  Unavailable,
-  Stale,         // set here, not by a service
-  SuspectSpike,  // set here, not by a service
-  Unknown        // a code not in our list: its text is kept in GaugeSeries::unknown_codes
-};
-using Marks = std::set<Mark>;
+// SI: m3/s, m, C, FNU; of the air: C, mm/h, m/s.
+enum class Variable { Flow, GaugeHeight, WaterTemperature, Clarity, AirTemperature, Rain, Wind };
 
 struct Reading {
   Instant time{};
@@ -44,6 +30,7 @@ struct GaugeSeries {
   Variable variable = Variable::Flow;
   bool daily = false;  // times are date labels of the station's local day, written as 00:00Z: no instants, never a
                        // record to plan from
+  std::optional<Instant> issued = {};  // a forecast, made then: never a record of what was; none: observed
   std::vector<Reading> readings;  // sorted by time, one per instant (the reader does both and says what it dropped)
   std::set<std::string> unknown_codes;
 };
@@ -52,6 +39,7 @@ struct GaugeSeries {
 struct GaugeAnswer {
   std::vector<GaugeSeries> series;
   std::vector<std::string> notes;
+  std::optional<std::string> next = {};  // address of the page on which the answer goes on, as the service wrote it
   std::vector<std::string> doubts;  // those of the notes that a plan repeats: what could not be read or is not whole
 };
 

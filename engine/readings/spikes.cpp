@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace floatwright {
 namespace {
@@ -21,6 +22,10 @@ double smallest_deviation(Variable variable, double middle) {
       return 0.2;  // C
     case Variable::Clarity:
       return std::max(2.0, 0.1 * std::abs(middle));  // FNU
+    case Variable::AirTemperature:
+    case Variable::Rain:
+    case Variable::Wind:
+      return std::numeric_limits<double>::infinity();  // the weather does jump
   }
   return 0.0;
 }

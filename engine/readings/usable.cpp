@@ -46,6 +46,12 @@ std::string name_of(Variable variable) {
       return "water temperature";
     case Variable::Clarity:
       return "turbidity";
+    case Variable::AirTemperature:
+      return "air temperature";
+    case Variable::Rain:
+      return "rain";
+    case Variable::Wind:
+      return "wind";
   }
   return "reading";
 }

@@ -11,7 +11,7 @@ namespace floatwright {
 // A phrase that reads after "39 rows ", such as "marked ice"; none: the row is usable.
 [[nodiscard]] std::optional<std::string> why_not_usable(const Reading& row, Variable variable, Instant now);
 
-// "flow", "stage", "water temperature", "turbidity".
+// "flow", "stage", "water temperature", "turbidity", "air temperature", "rain", "wind".
 [[nodiscard]] std::string name_of(Variable variable);
 
 }  // namespace floatwright

@@ -27,6 +27,12 @@ std::string say(Variable variable) {
       return "water";
     case Variable::Clarity:
       return "turbidity";
+    case Variable::AirTemperature:
+      return "air";
+    case Variable::Rain:
+      return "rain";
+    case Variable::Wind:
+      return "wind";
   }
   return "reading";
 }
@@ -58,6 +64,14 @@ std::string say_value(const NewestReading& reading, UnitSystem units) {
       return say_temperature(celsius(*reading.si), units);
     case Variable::Clarity:
       return fmt::format("{:.0f} FNU", *reading.si);
+    case Variable::AirTemperature:
+      return say_temperature(celsius(*reading.si), units);
+    case Variable::Rain:
+      return units == UnitSystem::Us ? fmt::format("{:.2f} in/h", *reading.si / (1000.0 * kMetresPerInch))
+                                     : fmt::format("{:.1f} mm/h", *reading.si);
+    case Variable::Wind:
+      return units == UnitSystem::Us ? fmt::format("{:.0f} mph", in_miles_per_hour(metres_per_second(*reading.si)))
+                                     : fmt::format("{:.0f} m/s", *reading.si);
   }
   return "?";
 }

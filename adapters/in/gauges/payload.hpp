@@ -6,17 +6,9 @@
 #include <string_view>
 #include <vector>
 
-#include "adapters/result.hpp"
-#include "engine/readings/reading.hpp"
+#include "adapters/in/gauges/service.hpp"
 
 namespace floatwright {
-
-struct GaugeService {
-  std::string name;    // "usgs-water-data", "usgs-legacy": what --service takes
-  std::string prefix;  // of a station, "usgs"
-  bool (*recognises)(std::string_view bytes) = nullptr;
-  Result<GaugeAnswer> (*read)(std::string_view bytes, const std::string& where) = nullptr;  // `where`: file or address
-};
 
 [[nodiscard]] const std::vector<GaugeService>& gauge_services();
 

@@ -85,7 +85,7 @@ GaugeSeries SeriesShelf::in_order(const Shelved& shelved, GaugeAnswer& told) {
 }
 
 GaugeAnswer SeriesShelf::answer() const {
-  GaugeAnswer out{.series = {}, .notes = doubts_, .doubts = doubts_};
+  GaugeAnswer out{.series = {}, .notes = doubts_, .next = {}, .doubts = doubts_};
   out.notes.insert(out.notes.end(), remarks_.begin(), remarks_.end());
   for (const auto& [what, count] : not_used_)
     out.notes.push_back(fmt::format("{}: {} left out: it is not used here", what, rows(count)));

@@ -98,6 +98,7 @@ GaugeSeries head_of(const Entry& entry, const Json& block, std::size_t index, co
           .source = where,
           .variable = variable,
           .daily = is_daily(entry, rows),
+          .issued = {},
           .readings = {},
           .unknown_codes = {}};
 }

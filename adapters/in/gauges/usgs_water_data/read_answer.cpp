@@ -60,6 +60,7 @@ GaugeSeries head_of(const Properties& from, Variable variable, const std::string
           .source = where,
           .variable = variable,
           .daily = daily,
+          .issued = {},
           .readings = {},
           .unknown_codes = {}};
 }
