@@ -9,6 +9,8 @@
 #include "adapters/in/gauges/json_tree.hpp"
 #include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
+#include "adapters/in/gauges/wsc_datamart/read_answer.hpp"
+#include "adapters/in/gauges/wsc_realtime/read_answer.hpp"
 
 namespace floatwright {
 namespace {
@@ -34,7 +36,9 @@ Failure nobodys(std::string_view bytes, const std::string& where) {
 const std::vector<GaugeService>& gauge_services() {
   static const std::vector<GaugeService> kServices{
       {"usgs-water-data", "usgs", is_usgs_water_data, read_usgs_water_data},
-      {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy}};
+      {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy},
+      {"wsc-realtime", "wsc", is_wsc_realtime, read_wsc_realtime},
+      {"wsc-datamart", "wsc", is_wsc_datamart, read_wsc_datamart}};
   return kServices;
 }
 
