@@ -96,8 +96,29 @@ TEST(Includes, OfAdaptersKeepInAndOutApart) {
   }
 }
 
+TEST(Includes, OfSqliteStandInTheArchiveOnly) {
+  for (const auto& folder : {"engine", "adapters"}) {
+    for (const auto& file : sources_below(folder)) {
+      for (const auto& include : file.system_includes) {
+        const bool sqlite = include.starts_with("SQLiteCpp/") || include == "sqlite3.h";
+        EXPECT_TRUE(!sqlite || file.path.starts_with("adapters/in/archive/")) << file.path << " includes <" << include << ">";
+      }
+    }
+  }
+}
+
+TEST(Includes, OfTheArchiveReachReadingsAndNothingElse) {
+  for (const auto& file : sources_below("adapters/in/archive")) {
+    for (const auto& include : file.own_includes) {
+      const bool allowed = include.starts_with("engine/readings/") || include.starts_with("engine/units/") ||
+                           include.starts_with("adapters/in/archive/") || include == "adapters/result.hpp";
+      EXPECT_TRUE(allowed) << file.path << " includes " << include;
+    }
+  }
+}
+
 TEST(Includes, OfHeavyHeadersStandInSourceFilesOnly) {
-  const std::set<std::string> heavy{"nlohmann/json.hpp", "CLI/CLI.hpp", "curl/curl.h"};
+  const std::set<std::string> heavy{"nlohmann/json.hpp", "CLI/CLI.hpp", "curl/curl.h", "SQLiteCpp/SQLiteCpp.h"};
   for (const auto& folder : {"engine", "adapters"}) {
     for (const auto& file : sources_below(folder)) {
       if (!file.path.ends_with(".hpp")) continue;

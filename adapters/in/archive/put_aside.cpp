@@ -1,0 +1,82 @@
+#include "adapters/in/archive/put_aside.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <date/date.h>
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <system_error>
+
+#include "adapters/in/archive/connection.hpp"
+
+namespace floatwright {
+namespace {
+
+namespace fs = std::filesystem;
+
+// Held on the damaged file itself, so that of two processes one renames it and the other sees that it is gone.
+class DamagedFile {
+ public:
+  explicit DamagedFile(const fs::path& file) : path_(file), number_(::open(file.c_str(), O_RDONLY | O_CLOEXEC)) {
+    if (number_ >= 0) ::flock(number_, LOCK_EX);
+  }
+  ~DamagedFile() {
+    if (number_ >= 0) ::close(number_);
+  }
+  DamagedFile(const DamagedFile&) = delete;
+  DamagedFile& operator=(const DamagedFile&) = delete;
+
+  [[nodiscard]] bool is_still_there() const {
+    struct stat held {}, named {};
+    return number_ >= 0 && ::fstat(number_, &held) == 0 && ::stat(path_.c_str(), &named) == 0 &&
+           held.st_ino == named.st_ino && held.st_dev == named.st_dev;
+  }
+
+ private:
+  fs::path path_;
+  int number_;
+};
+
+bool is_damaged(const fs::path& file) {
+  try {
+    SQLite::Database database(file, SQLite::OPEN_READONLY);
+    return database.execAndGet("PRAGMA quick_check(1)").getString() != "ok";
+  } catch (const SQLite::Exception& error) {
+    return is_damage(error);
+  }
+}
+
+fs::path free_name(const fs::path& file, Instant now) {
+  const auto at = date::floor<std::chrono::seconds>(now);
+  const fs::path first = file.string() + ".damaged-" + date::format("%Y%m%dT%H%M%SZ", at);
+  fs::path name = first;
+  for (int i = 2; fs::exists(fs::symlink_status(name)); ++i) name = fmt::format("{}-{}", first.string(), i);
+  return name;
+}
+
+}  // namespace
+
+Result<std::optional<std::string>> put_aside_if_damaged(const fs::path& file, Instant now) {
+  const DamagedFile held(file);
+  if (!held.is_still_there() || !is_damaged(file)) return std::nullopt;
+  const fs::path aside = free_name(file, now);
+  std::error_code error;
+  // The log first: a new file of the old name must never meet the old log.
+  const fs::path log = file.string() + "-wal";
+  if (fs::exists(log)) fs::rename(log, aside.string() + "-wal", error);
+  if (!error) fs::rename(file, aside, error);
+  if (error)
+    return tl::unexpected(Failure{fmt::format("{}: the archive is damaged and cannot be renamed to {}: {}. Move it away "
+                                              "by hand; the next run begins a new one.",
+                                              file.string(), aside.filename().string(), error.message()),
+                                  kExitCantCreate});
+  fs::remove(file.string() + "-shm", error);  // an index of the log, made anew by whoever opens it
+  return fmt::format("{}: the archive was damaged. It is kept as {}, nothing was deleted, and a new one is begun; what "
+                     "the services still have comes back with `floatwright fetch --since P5Y`.",
+                     file.string(), aside.filename().string());
+}
+
+}  // namespace floatwright
