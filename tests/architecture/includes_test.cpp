@@ -117,6 +117,21 @@ TEST(Includes, OfTheArchiveReachReadingsAndNothingElse) {
   }
 }
 
+// That is how a header with a source is known to compile alone; those without one are compiled by the build.
+TEST(Includes, OfASourceBeginWithItsOwnHeader) {
+  const std::filesystem::path root{FLOATWRIGHT_SOURCE_DIR};
+  for (const auto& folder : {"engine", "adapters"}) {
+    for (const auto& file : sources_below(folder)) {
+      if (!file.path.ends_with(".cpp")) continue;
+      const std::string header = file.path.substr(0, file.path.size() - 3) + "hpp";
+      if (!std::filesystem::exists(root / header)) continue;
+      const auto first = std::ranges::find_if(file.lines, [](const auto& line) { return line.starts_with("#include"); });
+      ASSERT_NE(first, file.lines.end()) << file.path;
+      EXPECT_EQ(*first, "#include \"" + header + "\"") << file.path;
+    }
+  }
+}
+
 TEST(Includes, OfHeavyHeadersStandInSourceFilesOnly) {
   const std::set<std::string> heavy{"nlohmann/json.hpp", "CLI/CLI.hpp", "curl/curl.h", "SQLiteCpp/SQLiteCpp.h"};
   for (const auto& folder : {"engine", "adapters"}) {

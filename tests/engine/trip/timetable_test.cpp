@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "tests/engine/trip/hand_made_day.hpp"
 
 namespace floatwright {
