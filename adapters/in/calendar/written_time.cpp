@@ -80,25 +80,28 @@ Period offset(Cursor& cursor) {
 
 }  // namespace
 
-std::optional<Instant> instant_in(std::string_view text) {
+std::optional<WrittenTime> written_time_in(std::string_view text) {
   Cursor cursor{text};
-  const auto day = date(cursor);
+  WrittenTime out{.local = date(cursor), .east = {}};
+  if (!cursor.ok) return std::nullopt;
+  if (cursor.rest.empty()) return out;
   cursor.need('T');
-  const Period clock = time_of_day(cursor);
-  const Period east = offset(cursor);
+  out.local += time_of_day(cursor);
+  if (cursor.ok && !cursor.rest.empty()) out.east = offset(cursor);
   if (!cursor.ok || !cursor.rest.empty()) return std::nullopt;
-  return Instant{day} + clock - east;
+  return out;
+}
+
+std::optional<Instant> instant_in(std::string_view text) {
+  const auto written = written_time_in(text);
+  if (!written || !written->east) return std::nullopt;
+  return written->local - *written->east;
 }
 
 std::optional<Instant> date_label_in(std::string_view text) {
-  Cursor cursor{text};
-  const auto day = date(cursor);
-  if (cursor.ok && cursor.take('T')) {
-    if (time_of_day(cursor) != Period{0}) return std::nullopt;
-    if (cursor.ok && !cursor.rest.empty()) offset(cursor);
-  }
-  if (!cursor.ok || !cursor.rest.empty()) return std::nullopt;
-  return Instant{day};
+  const auto written = written_time_in(text);
+  if (!written || !is_midnight(written->local)) return std::nullopt;
+  return written->local;
 }
 
 }  // namespace floatwright

@@ -3,10 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 
-#include "adapters/in/gauges/json_fields.hpp"
-#include "adapters/in/gauges/json_tree.hpp"
+#include "adapters/in/gauges/json_rows.hpp"
+#include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
 #include "adapters/in/gauges/wsc_datamart/read_answer.hpp"
@@ -23,12 +22,23 @@ std::string service_names() {
 
 // Bytes that no service claims: say what is wrong with them, as far as can be seen.
 Failure nobodys(std::string_view bytes, const std::string& where) {
-  const auto tree = json_tree(bytes, where);
-  if (!tree) return tree.error();
-  if (const auto error = error_in(*tree))
+  static const JsonShape kNothing{{}, {}};
+  if (const auto sound = read_json_rows(bytes, where, kNothing, {}); !sound) return sound.error();
+  if (const auto error = service_error(bytes))
     return {fmt::format("{}: the service answered with an error, {}", where, *error), kExitBadData};
   return {fmt::format("{}: JSON, but no answer of a service that is read here ({})", where, service_names()),
           kExitBadData};
+}
+
+// Here nobody follows to a next page.
+Result<GaugeAnswer> as_a_whole(Result<GaugeAnswer> answer) {
+  if (!answer || !answer->next) return answer;
+  std::size_t rows = 0;
+  for (const GaugeSeries& series : answer->series) rows += series.readings.size();
+  const std::string told = fmt::format("the answer goes on at a next page; {} rows is not the whole", rows);
+  answer->notes.push_back(told);
+  answer->doubts.push_back(told);
+  return answer;
 }
 
 }  // namespace
@@ -48,7 +58,7 @@ Result<GaugeAnswer> read_payload(std::string_view bytes, const std::string& wher
   const auto found = std::find_if(all.begin(), all.end(), [&](const GaugeService& s) {
     return service ? s.name == *service : s.recognises(bytes);
   });
-  if (found != all.end()) return found->read(bytes, where);
+  if (found != all.end()) return as_a_whole(found->read(bytes, where));
   if (!service) return tl::unexpected(nobodys(bytes, where));
   return tl::unexpected(
       Failure{fmt::format("no gauge service \"{}\"; there are {}", *service, service_names()), kExitUsage});

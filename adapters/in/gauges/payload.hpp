@@ -12,6 +12,7 @@ namespace floatwright {
 
 [[nodiscard]] const std::vector<GaugeService>& gauge_services();
 
+// An answer that goes on at a next page is a doubt; who follows calls GaugeService::read.
 // `service`: a name from gauge_services(); none: the first that recognises the bytes.
 [[nodiscard]] Result<GaugeAnswer> read_payload(std::string_view bytes, const std::string& where,
                                                const std::optional<std::string>& service = std::nullopt);

@@ -66,7 +66,7 @@ Payloads merged(const std::vector<Payloads>& all) {
     out.troubles.insert(out.troubles.end(), one.troubles.begin(), one.troubles.end());
     for (const GaugeSeries& series : one.series) shelve(shelf, reach, series);
   }
-  out.series = shelf.answer().series;
+  out.series = std::move(shelf).answer().series;
   return out;
 }
 

@@ -4,18 +4,31 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <tuple>
+#include <numeric>
 
 #include "adapters/in/gauges/plain_text.hpp"
 
 namespace floatwright {
 namespace {
 
+constexpr Instant kNotTold = Instant::min();  // before every date of change
+
 std::string rows(std::size_t count) { return fmt::format("{} row{}", count, count == 1 ? "" : "s"); }
 
 bool same(const Reading& a, const Reading& b) { return a.si == b.si && a.marks == b.marks; }
 
 std::string value_text(const Reading& row) { return row.si ? fmt::format("{}", *row.si) : "no value"; }
+
+// Indexes of the rows by time, those of one instant by date of change.
+std::vector<std::size_t> by_time(const std::vector<Reading>& all, const std::vector<Instant>& changed) {
+  std::vector<std::size_t> out(all.size());
+  std::iota(out.begin(), out.end(), std::size_t{0});
+  std::stable_sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) {
+    if (all[a].time != all[b].time || changed.empty()) return all[a].time < all[b].time;
+    return changed[a] < changed[b];
+  });
+  return out;
+}
 
 void add_doubt(GaugeAnswer& told, const std::string& sentence) {
   told.notes.push_back(sentence);
@@ -39,14 +52,19 @@ std::size_t SeriesShelf::place_for(const GaugeSeries& head) {
       fmt::format("{}\n{}\n{}", head.series_id, static_cast<int>(head.variable), head.daily ? "daily" : "");
   const auto [found, is_new] = index_.try_emplace({head.station, rest}, series_.size());
   if (is_new) {
-    series_.push_back({.head = head, .rows = {}});
+    series_.push_back({.head = head, .changed = {}});
     series_.back().head.readings.clear();
   }
   return found->second;
 }
 
-void SeriesShelf::add(std::size_t index, Reading row, std::optional<Instant> changed) {
-  series_[index].rows.push_back({std::move(row), changed});
+void SeriesShelf::add(std::size_t index, const Reading& row, std::optional<Instant> changed) {
+  Shelved& to = series_[index];
+  if (changed || !to.changed.empty()) {
+    to.changed.resize(to.head.readings.size(), kNotTold);
+    to.changed.push_back(changed.value_or(kNotTold));
+  }
+  to.head.readings.push_back(row);
 }
 
 void SeriesShelf::leave_out(const std::string& what, const std::string& why, const std::string& place,
@@ -56,35 +74,36 @@ void SeriesShelf::leave_out(const std::string& what, const std::string& why, con
   entry.rows += count;
 }
 
-GaugeSeries SeriesShelf::in_order(const Shelved& shelved, GaugeAnswer& told) {
-  std::vector<Row> sorted = shelved.rows;
-  std::stable_sort(sorted.begin(), sorted.end(), [](const Row& a, const Row& b) {
-    return std::tie(a.reading.time, a.changed) < std::tie(b.reading.time, b.changed);
-  });
-  GaugeSeries out = shelved.head;
+void SeriesShelf::put_in_order(Shelved& shelved, GaugeAnswer& told) {
+  std::vector<Reading>& rows_in = shelved.head.readings;
+  const auto not_later = [](const Reading& a, const Reading& b) { return a.time >= b.time; };
+  if (std::adjacent_find(rows_in.begin(), rows_in.end(), not_later) == rows_in.end()) return;
+
+  std::vector<Reading> out;
   std::size_t repeated = 0, differing = 0;
   std::string example;
-  for (const Row& row : sorted) {
-    if (out.readings.empty() || out.readings.back().time != row.reading.time) {
-      out.readings.push_back(row.reading);
-    } else if (same(out.readings.back(), row.reading)) {
+  for (const std::size_t at : by_time(rows_in, shelved.changed)) {
+    const Reading& row = rows_in[at];
+    if (out.empty() || out.back().time != row.time) {
+      out.push_back(row);
+    } else if (same(out.back(), row)) {
       ++repeated;
     } else {
       if (differing++ == 0)
-        example = fmt::format("at {} {} and then {}", date::format("%FT%TZ", row.reading.time),
-                              value_text(out.readings.back()), value_text(row.reading));
-      out.readings.back() = row.reading;
+        example = fmt::format("at {} {} and then {}", date::format("%FT%TZ", row.time), value_text(out.back()),
+                              value_text(row));
+      out.back() = row;
     }
   }
-  const std::string name = "series " + shown(out.series_id);
+  rows_in = std::move(out);
+  const std::string name = "series " + shown(shelved.head.series_id);
   if (repeated > 0) told.notes.push_back(fmt::format("{}: {} sent twice, dropped", name, rows(repeated)));
   if (differing > 0)
     add_doubt(told, fmt::format("{}: {} of one instant with differing content ({}); the one written last was kept",
                                 name, rows(differing), example));
-  return out;
 }
 
-GaugeAnswer SeriesShelf::answer() const {
+GaugeAnswer SeriesShelf::answer() && {
   GaugeAnswer out{.series = {}, .notes = doubts_, .next = {}, .doubts = doubts_};
   out.notes.insert(out.notes.end(), remarks_.begin(), remarks_.end());
   for (const auto& [what, count] : not_used_)
@@ -93,9 +112,10 @@ GaugeAnswer SeriesShelf::answer() const {
     const std::string where = entry.first_place.empty() ? "" : fmt::format(" (first at {})", entry.first_place);
     add_doubt(out, fmt::format("{}: {} left out: {}{}", key.first, rows(entry.rows), key.second, where));
   }
-  for (const Shelved& shelved : series_) {
-    out.series.push_back(in_order(shelved, out));
-    tell_kind(out.series.back(), out);
+  for (Shelved& shelved : series_) {
+    put_in_order(shelved, out);
+    tell_kind(shelved.head, out);
+    out.series.push_back(std::move(shelved.head));
   }
   return out;
 }

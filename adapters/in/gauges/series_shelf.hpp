@@ -1,7 +1,7 @@
 #pragma once
 // Sorts the rows of one answer by series: each series by time, one row an instant, and says what it dropped.
 // Of rows of one instant that differ the one written last is kept: by its own date of change where the service gives
-// one, else the later in the answer.
+// one, else the later in the answer. Rows that come in order are neither sorted nor copied.
 #include <cstddef>
 #include <map>
 #include <optional>
@@ -20,7 +20,7 @@ class SeriesShelf {
   std::size_t place_for(const GaugeSeries& head);
   [[nodiscard]] GaugeSeries& at(std::size_t index) { return series_[index].head; }
 
-  void add(std::size_t index, Reading row, std::optional<Instant> changed = std::nullopt);
+  void add(std::size_t index, const Reading& row, std::optional<Instant> changed = std::nullopt);
   // What could not be read, counted by `what` and `why`: one sentence, a doubt, naming the first place (may be empty).
   void leave_out(const std::string& what, const std::string& why, const std::string& place, std::size_t rows = 1);
   // What is sound and not needed: one sentence for each `what`.
@@ -29,23 +29,19 @@ class SeriesShelf {
   void doubt(std::string sentence) { doubts_.push_back(std::move(sentence)); }
 
   [[nodiscard]] std::size_t size() const { return series_.size(); }
-  [[nodiscard]] GaugeAnswer answer() const;
+  [[nodiscard]] GaugeAnswer answer() &&;
 
  private:
-  struct Row {
-    Reading reading;
-    std::optional<Instant> changed;
-  };
   struct Shelved {
     GaugeSeries head;
-    std::vector<Row> rows;
+    std::vector<Instant> changed;  // by row of head.readings; empty: not told of any
   };
   struct LeftOut {
     std::size_t rows = 0;
     std::string first_place;
   };
 
-  [[nodiscard]] static GaugeSeries in_order(const Shelved& shelved, GaugeAnswer& told);
+  static void put_in_order(Shelved& shelved, GaugeAnswer& told);
 
   std::vector<Shelved> series_;
   std::map<std::pair<std::string, std::string>, std::size_t> index_;  // by station and the rest of the key

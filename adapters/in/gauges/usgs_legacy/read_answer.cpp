@@ -2,181 +2,192 @@
 
 #include <fmt/format.h>
 
-#include <nlohmann/json.hpp>
+#include <chrono>
+#include <cmath>
+#include <optional>
+#include <vector>
 
-#include "adapters/in/gauges/json_fields.hpp"
-#include "adapters/in/gauges/json_tree.hpp"
+#include "adapters/in/gauges/json_rows.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
-#include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
+#include "adapters/in/gauges/service_error.hpp"
+#include "adapters/in/gauges/usgs_legacy/legacy_block.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {
 namespace {
 
-using Json = nlohmann::json;
+using Kind = JsonValue::Kind;
 
 constexpr double kUsualNoData = -999999.0;
 
-Failure failure(const std::string& where, const std::string& what) { return {where + ": " + what, kExitBadData}; }
-
-// The first entry of a list under `key`, or null.
-const Json& first_of(const Json& object, const char* key) {
-  static const Json kNothing;
-  const Json* const list = field(object, key);
-  return list != nullptr && list->is_array() && !list->empty() ? list->front() : kNothing;
-}
-
-const Json& under(const Json& object, const char* key) {
-  static const Json kNothing;
-  const Json* const found = field(object, key);
-  return found == nullptr ? kNothing : *found;
-}
-
-// What holds for all blocks of one entry.
-struct Entry {
-  std::string agency, site, site_name, parameter, statistic, unit;
-  std::vector<double> no_data;
+enum Slot : int {
+  kAll,
+  kSite,
+  kAgency,
+  kSiteName,
+  kParameter,
+  kUnit,
+  kNoData,
+  kOptionName,
+  kOptionCode,
+  kBlocks,
+  kRows,
+  kMethodId,
+  kMethodText,
+  kTime,
+  kValue,
+  kQualifiers
 };
+enum Row : int { kWhole, kEntry, kOption, kBlock, kRow };
 
-std::string statistic_of(const Json& variable) {
-  const Json& options = under(under(variable, "options"), "option");
-  if (options.is_array())
-    for (const Json& option : options)
-      if (text_field(option, "name") == "Statistic") return text_field(option, "optionCode").value_or("00000");
-  return "00000";
+const JsonShape& answer_shape() {
+  const std::string entry = "/value/timeSeries/*", source = entry + "/sourceInfo", variable = entry + "/variable",
+                    option = variable + "/options/option/*", block = entry + "/values/*", row = block + "/value/*";
+  static const JsonShape kShape{{{"/value/timeSeries", kAll},
+                                 {source + "/siteCode/0/value", kSite},
+                                 {source + "/siteCode/0/agencyCode", kAgency},
+                                 {source + "/siteName", kSiteName},
+                                 {variable + "/variableCode/0/value", kParameter},
+                                 {variable + "/unit/unitCode", kUnit},
+                                 {variable + "/noDataValue", kNoData},
+                                 {option + "/name", kOptionName},
+                                 {option + "/optionCode", kOptionCode},
+                                 {entry + "/values", kBlocks},
+                                 {block + "/value", kRows},
+                                 {block + "/method/0/methodID", kMethodId},
+                                 {block + "/method/0/methodDescription", kMethodText},
+                                 {row + "/dateTime", kTime},
+                                 {row + "/value", kValue},
+                                 {row + "/qualifiers", kQualifiers},
+                                 {row + "/qualifiers/*", kQualifiers}},
+                                {{"", kWhole}, {entry, kEntry}, {option, kOption}, {block, kBlock}, {row, kRow}}};
+  return kShape;
 }
 
-std::vector<double> no_data_of(const Json& variable) {
+const std::string& text_or(const JsonValue& value, const std::string& otherwise) {
+  return value.is(Kind::Text) ? value.text : otherwise;
+}
+
+std::vector<double> no_data_of(const JsonValue& code) {
   std::vector<double> out{kUsualNoData};
-  const Json& code = under(variable, "noDataValue");
-  if (code.is_number()) out.push_back(code.get<double>());
-  if (code.is_string())
-    if (const auto number = number_in(code.get<std::string>())) out.push_back(*number);
+  if (code.is(Kind::Number)) out.push_back(code.number);
+  if (const auto number = number_in(code.text)) out.push_back(*number);
   return out;
 }
 
-Result<Entry> entry_of(const Json& series, const std::string& place, const std::string& where) {
-  const Json& source = under(series, "sourceInfo");
-  const Json& variable = under(series, "variable");
-  const auto site = text_field(first_of(source, "siteCode"), "value");
-  if (!site) return tl::unexpected(failure(where, "no station number at " + place + "/sourceInfo/siteCode/0/value"));
-  const auto parameter = text_field(first_of(variable, "variableCode"), "value");
-  if (!parameter)
-    return tl::unexpected(failure(where, "no parameter code at " + place + "/variable/variableCode/0/value"));
-  return Entry{.agency = text_field(first_of(source, "siteCode"), "agencyCode").value_or("USGS"),
-               .site = *site,
-               .site_name = text_field(source, "siteName").value_or(""),
-               .parameter = *parameter,
-               .statistic = statistic_of(variable),
-               .unit = text_field(under(variable, "unit"), "unitCode").value_or(""),
-               .no_data = no_data_of(variable)};
-}
-
-std::string method_id(const Json& block, std::size_t index) {
-  const Json& id = under(first_of(block, "method"), "methodID");
-  if (id.is_number_integer()) return id.dump();
-  if (id.is_string()) return id.get<std::string>();
+std::string method_id(const JsonValue& id, std::size_t index) {
+  if (id.is(Kind::Text)) return id.text;
+  if (id.is(Kind::Number) && id.number == std::floor(id.number)) return fmt::format("{:.0f}", id.number);
   return "block" + std::to_string(index);
 }
 
-// A date at midnight without a zone is a daily label, whatever the statistic says.
-bool is_daily(const Entry& entry, const Json& rows) {
-  if (!is_instantaneous(entry.statistic)) return true;
-  if (rows.empty()) return false;
-  const auto time = text_field(rows.front(), "dateTime");
-  return time && !instant_in(*time) && date_label_in(*time);
-}
+class AnswerReader {
+ public:
+  explicit AnswerReader(const std::string& where) : where_(where) {}
 
-GaugeSeries head_of(const Entry& entry, const Json& block, std::size_t index, const Json& rows, Variable variable,
-                    const std::string& where) {
-  return {.station = station_key(entry.agency, entry.site),
-          .series_id = fmt::format("{}:{}:{}:{}:{}", entry.agency, entry.site, entry.parameter, entry.statistic,
-                                   method_id(block, index)),
-          .sensor = text_field(first_of(block, "method"), "methodDescription").value_or(""),
-          .station_name = entry.site_name,
-          .source = where,
-          .variable = variable,
-          .daily = is_daily(entry, rows),
-          .issued = {},
-          .readings = {},
-          .unknown_codes = {}};
-}
-
-void shelve_row(SeriesShelf& shelf, std::size_t index, const Json& from, const Entry& entry, const UnitLine& unit,
-                const std::string& place) {
-  const std::string name = "series " + shown(shelf.at(index).series_id);
-  const auto text = text_field(from, "dateTime");
-  const Json* const value_text = field(from, "value");
-  if (!text || value_text == nullptr) return shelf.leave_out(name, "no value with a dateTime", place);
-  const auto time = shelf.at(index).daily ? date_label_in(*text) : instant_in(*text);
-  if (!time)
-    return shelf.leave_out(name, "the time can't be read, first \"" + shown(*text) + "\"", place + "/dateTime");
-  const RowValue value = row_value(*value_text, entry.no_data);
-  if (value.broken) return shelf.leave_out(name, *value.broken, place + "/value");
-
-  Reading row{.time = *time, .si = {}, .marks = value.marks};
-  if (value.number) row.si = unit.offset + unit.factor * *value.number;
-  add_marks(codes_text(field(from, "qualifiers")), row.marks, shelf.at(index).unknown_codes);
-  shelf.add(index, row);
-}
-
-std::optional<Failure> shelve_block(SeriesShelf& shelf, const Json& block, std::size_t index, const Entry& entry,
-                                    const std::string& place, const std::string& where) {
-  const Json* const rows = field(block, "value");
-  if (rows == nullptr || !rows->is_array()) return failure(where, "no list of values at " + place + "/value");
-  const auto variable = variable_of(entry.parameter);
-  if (!variable) {
-    shelf.not_used("parameter " + shown(entry.parameter), rows->size());
-    return std::nullopt;
+  void take(const JsonRow& row) {
+    if (wrong_) return;
+    switch (row.row) {
+      case kRow:
+        return block_.take(row[kTime], row[kValue], row[kQualifiers]);
+      case kBlock:
+        return take_block(row);
+      case kOption:
+        if (!statistic_ && row[kOptionName].text == "Statistic") statistic_ = text_or(row[kOptionCode], kInstantaneous);
+        return;
+      case kEntry:
+        return take_entry(row);
+      default:
+        has_list_ = row[kAll].is(Kind::List);
+    }
   }
-  const GaugeSeries head = head_of(entry, block, index, *rows, *variable, where);
-  const auto unit = unit_line(*variable, entry.unit);
-  if (!unit) {
-    shelf.leave_out("series " + shown(head.series_id), fmt::format("the unit \"{}\" is not known", shown(entry.unit)),
-                    "", rows->size());
-    return std::nullopt;
-  }
-  if (const std::string remark = remark_on(entry.parameter); !remark.empty()) shelf.remark(remark);
-  const std::size_t at = shelf.place_for(head);
-  std::size_t i = 0;
-  for (const Json& row : *rows) shelve_row(shelf, at, row, entry, *unit, place + "/value/" + std::to_string(i++));
-  return std::nullopt;
-}
 
-std::optional<Failure> shelve_entry(SeriesShelf& shelf, const Json& series, const std::string& place,
-                                    const std::string& where) {
-  const auto entry = entry_of(series, place, where);
-  if (!entry) return entry.error();
-  const Json& blocks = under(series, "values");
-  if (!blocks.is_array()) return failure(where, "no list of blocks at " + place + "/values");
-  std::size_t i = 0;
-  for (const Json& block : blocks) {
-    if (auto wrong = shelve_block(shelf, block, i, *entry, place + "/values/" + std::to_string(i), where)) return wrong;
-    ++i;
+  Result<GaugeAnswer> answer(std::string_view bytes) && {
+    if (wrong_) return failure(*wrong_);
+    if (has_list_) return std::move(shelf_).answer();
+    if (const auto error = service_error(bytes)) return failure("the service answered with an error, " + *error);
+    return failure("no list of series at /value/timeSeries");
   }
-  return std::nullopt;
-}
+
+ private:
+  static inline const std::string kInstantaneous = "00000";
+
+  [[nodiscard]] tl::unexpected<Failure> failure(const std::string& what) const {
+    return tl::unexpected(Failure{where_ + ": " + what, kExitBadData});
+  }
+
+  void take_block(const JsonRow& row) {
+    if (!row[kRows].is(Kind::List) && !broken_block_) broken_block_ = "no list of values at " + row.place() + "/value";
+    block_.place = row.place();
+    block_.method_id = method_id(row[kMethodId], blocks_.size());
+    block_.sensor = text_or(row[kMethodText], "");
+    blocks_.push_back(std::exchange(block_, {}));
+  }
+
+  void take_entry(const JsonRow& entry) {
+    wrong_ = wrong_in(entry);
+    if (!wrong_)
+      for (const LegacyBlock& block : blocks_) shelve(block, entry);
+    statistic_.reset();
+    broken_block_.reset();
+    blocks_.clear();
+  }
+
+  [[nodiscard]] std::optional<std::string> wrong_in(const JsonRow& entry) const {
+    if (!entry[kSite].is(Kind::Text)) return "no station number at " + entry.place() + "/sourceInfo/siteCode/0/value";
+    if (!entry[kParameter].is(Kind::Text))
+      return "no parameter code at " + entry.place() + "/variable/variableCode/0/value";
+    if (!entry[kBlocks].is(Kind::List)) return "no list of blocks at " + entry.place() + "/values";
+    return broken_block_;
+  }
+
+  void shelve(const LegacyBlock& block, const JsonRow& entry) {
+    const std::string& parameter = entry[kParameter].text;
+    const auto variable = variable_of(parameter);
+    if (!variable) return shelf_.not_used("parameter " + shown(parameter), block.size());
+    const GaugeSeries head = head_of(block, entry, *variable);
+    const std::string& spelling = entry[kUnit].text;
+    const auto unit = unit_line(*variable, spelling);
+    if (!unit)
+      return shelf_.leave_out("series " + shown(head.series_id),
+                              fmt::format("the unit \"{}\" is not known", shown(spelling)), "", block.size());
+    if (const std::string remark = remark_on(parameter); !remark.empty()) shelf_.remark(remark);
+    block.shelve(shelf_, shelf_.place_for(head), *unit, no_data_of(entry[kNoData]));
+  }
+
+  [[nodiscard]] GaugeSeries head_of(const LegacyBlock& block, const JsonRow& entry, Variable variable) const {
+    const std::string agency = text_or(entry[kAgency], "USGS"), statistic = statistic_.value_or(kInstantaneous);
+    return {.station = station_key(agency, entry[kSite].text),
+            .series_id = fmt::format("{}:{}:{}:{}:{}", agency, entry[kSite].text, entry[kParameter].text, statistic,
+                                     block.method_id),
+            .sensor = block.sensor,
+            .station_name = text_or(entry[kSiteName], ""),
+            .source = where_,
+            .variable = variable,
+            .daily = !is_instantaneous(statistic) || block.begins_with_a_date,
+            .issued = {},
+            .readings = {},
+            .unknown_codes = {}};
+  }
+
+  const std::string& where_;
+  SeriesShelf shelf_;
+  LegacyBlock block_;
+  std::vector<LegacyBlock> blocks_;  // of the entry that is being read
+  std::optional<std::string> statistic_, broken_block_, wrong_;
+  bool has_list_ = false;
+};
 
 }  // namespace
 
 bool is_usgs_legacy(std::string_view bytes) { return bytes.find("\"timeSeries\"") != std::string_view::npos; }
 
 Result<GaugeAnswer> read_usgs_legacy(std::string_view bytes, const std::string& where) {
-  const auto tree = json_tree(bytes, where);
-  if (!tree) return tl::unexpected(tree.error());
-  const Json& all = under(under(*tree, "value"), "timeSeries");
-  if (!all.is_array()) {
-    if (const auto error = error_in(*tree))
-      return tl::unexpected(failure(where, "the service answered with an error, " + *error));
-    return tl::unexpected(failure(where, "no list of series at /value/timeSeries"));
-  }
-  SeriesShelf shelf;
-  std::size_t i = 0;
-  for (const Json& series : all)
-    if (const auto wrong = shelve_entry(shelf, series, "/value/timeSeries/" + std::to_string(i++), where))
-      return tl::unexpected(*wrong);
-  return shelf.answer();
+  AnswerReader answer(where);
+  const auto read = read_json_rows(bytes, where, answer_shape(), [&](const JsonRow& row) { answer.take(row); });
+  if (!read) return tl::unexpected(read.error());
+  return std::move(answer).answer(bytes);
 }
 
 }  // namespace floatwright

@@ -7,9 +7,8 @@
 #include <set>
 #include <vector>
 
-#include "adapters/in/gauges/json_fields.hpp"
-#include "adapters/in/gauges/json_tree.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
 #include "adapters/in/http/http_get.hpp"
 #include "adapters/in/http/web_address.hpp"
@@ -35,8 +34,7 @@ std::string advice(int status) {
 
 std::optional<Failure> why_no_answer(const HttpAnswer& answer, const std::string& where) {
   if (answer.status != 200) {
-    const auto tree = json_tree(answer.body, where);
-    const auto error = tree ? error_in(*tree) : std::nullopt;
+    const auto error = service_error(answer.body);
     return failure(where, fmt::format("the service answered with status {}{}{}", answer.status,
                                       error ? ", " + *error : "", advice(answer.status)));
   }
@@ -62,7 +60,7 @@ Result<Fetched> fetch_page(const UsgsAsking& asking, const std::string& url) {
   if (!answer) return tl::unexpected(answer.error());
   const std::string where = without_query(url);
   if (const auto wrong = why_no_answer(*answer, where)) return tl::unexpected(*wrong);
-  const auto page = read_usgs_water_data_page(answer->body, where);
+  const auto page = read_usgs_water_data(answer->body, where);
   if (!page) return tl::unexpected(page.error());
   return Fetched{std::move(answer->body), page->next};
 }

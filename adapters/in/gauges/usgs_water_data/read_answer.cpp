@@ -2,46 +2,78 @@
 
 #include <fmt/format.h>
 
-#include <nlohmann/json.hpp>
+#include <array>
+#include <optional>
+#include <unordered_map>
+#include <vector>
 
-#include "adapters/in/gauges/json_fields.hpp"
-#include "adapters/in/gauges/json_tree.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
 #include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/gauges/json_rows.hpp"
+#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
+#include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {
 namespace {
 
-using Json = nlohmann::json;
+using Kind = JsonValue::Kind;
 
-constexpr double kLegacyNoData = -999999.0;  // never sent by this service so far; never a reading either
+constexpr std::array kLegacyNoData{-999999.0};  // never sent by this service so far; never a reading either
 
-struct Properties {
-  std::string series, location, parameter, time, unit;
-  std::optional<std::string> statistic;
-  const Json* value = nullptr;
+enum Slot : int {
+  kSeries,
+  kLocation,
+  kParameter,
+  kTime,
+  kStatistic,
+  kValue,
+  kUnit,
+  kApproval,
+  kQualifier,
+  kChanged,
+  kFeatures,
+  kReturned,
+  kRel,
+  kHref
 };
+enum Row : int { kFeature, kLink, kWhole };
 
-// `lacking`: the property for whose sake the feature is no reading.
-std::optional<Properties> properties_of(const Json& properties, std::string& lacking) {
-  Properties out;
-  const auto need = [&](const char* key, std::string& into) {
-    const auto text = text_field(properties, key);
-    if (!text && lacking.empty()) lacking = key;
-    into = text.value_or("");
-  };
-  need("time_series_id", out.series);
-  need("monitoring_location_id", out.location);
-  need("parameter_code", out.parameter);
-  need("time", out.time);
-  if (lacking.empty() && field(properties, "statistic_id") == nullptr) lacking = "statistic_id";
-  out.value = field(properties, "value");
-  if (lacking.empty() && out.value == nullptr) lacking = "value";
-  out.statistic = text_field(properties, "statistic_id");
-  out.unit = text_field(properties, "unit_of_measure").value_or("");
-  return lacking.empty() ? std::optional{out} : std::nullopt;
+const JsonShape& page_shape() {
+  static const JsonShape kShape{{{"/features", kFeatures},
+                                 {"/features/*/properties/time_series_id", kSeries},
+                                 {"/features/*/properties/monitoring_location_id", kLocation},
+                                 {"/features/*/properties/parameter_code", kParameter},
+                                 {"/features/*/properties/time", kTime},
+                                 {"/features/*/properties/statistic_id", kStatistic},
+                                 {"/features/*/properties/value", kValue},
+                                 {"/features/*/properties/unit_of_measure", kUnit},
+                                 {"/features/*/properties/approval_status", kApproval},
+                                 {"/features/*/properties/qualifier", kQualifier},
+                                 {"/features/*/properties/qualifier/*", kQualifier},
+                                 {"/features/*/properties/last_modified", kChanged},
+                                 {"/numberReturned", kReturned},
+                                 {"/links/*/rel", kRel},
+                                 {"/links/*/href", kHref}},
+                                {{"/features/*", kFeature}, {"/links/*", kLink}, {"", kWhole}}};
+  return kShape;
+}
+
+// The property for whose sake the feature is no reading; empty: it is one.
+std::string lacking_in(const JsonRow& feature) {
+  if (!feature[kSeries].is(Kind::Text)) return "time_series_id";
+  if (!feature[kLocation].is(Kind::Text)) return "monitoring_location_id";
+  if (!feature[kParameter].is(Kind::Text)) return "parameter_code";
+  if (!feature[kTime].is(Kind::Text)) return "time";
+  if (feature[kStatistic].is(Kind::Absent)) return "statistic_id";
+  if (feature[kValue].is(Kind::Absent)) return "value";
+  return {};
+}
+
+bool is_daily(const JsonRow& feature) {
+  return feature[kTime].text.find('T') == std::string::npos ||
+         (feature[kStatistic].is(Kind::Text) && !is_instantaneous(feature[kStatistic].text));
 }
 
 std::string station_of(const std::string& location) {
@@ -50,92 +82,151 @@ std::string station_of(const std::string& location) {
   return station_key(location.substr(0, hyphen), location.substr(hyphen + 1));
 }
 
-GaugeSeries head_of(const Properties& from, Variable variable, const std::string& where) {
-  const bool date_only = from.time.find('T') == std::string::npos;
-  const bool daily = date_only || (from.statistic && !is_instantaneous(*from.statistic));
-  return {.station = station_of(from.location),
-          .series_id = from.series,
-          .sensor = {},
-          .station_name = {},
-          .source = where,
-          .variable = variable,
-          .daily = daily,
-          .issued = {},
-          .readings = {},
-          .unknown_codes = {}};
-}
+// What was made of codes the last time, since a series says the same of row after row.
+struct LastCodes {
+  std::string text;
+  Marks marks;
+};
 
-void shelve_row(SeriesShelf& shelf, const Properties& from, const Json& properties, const UnitLine& unit,
-                const GaugeSeries& head, const std::string& place) {
-  const std::string name = "series " + shown(from.series);
-  const auto time = head.daily ? date_label_in(from.time) : instant_in(from.time);
-  if (!time)
-    return shelf.leave_out(name, "the time can't be read, first \"" + shown(from.time) + "\"", place + "/time");
-  RowValue value = row_value(*from.value, {kLegacyNoData});
-  if (value.broken) return shelf.leave_out(name, *value.broken, place + "/value");
+// What the rows of one series share, worked out once.
+struct Stream {
+  std::optional<Variable> variable;
+  std::optional<UnitLine> unit;
+  bool daily = false;
+  std::optional<std::size_t> on_shelf;
+  LastCodes approval, qualifier;
+};
 
-  const std::size_t index = shelf.place_for(head);
-  Reading row{.time = *time, .si = {}, .marks = value.marks};
-  if (value.number) row.si = unit.offset + unit.factor * *value.number;
-  add_marks(codes_text(field(properties, "approval_status")), row.marks, shelf.at(index).unknown_codes);
-  add_marks(codes_text(field(properties, "qualifier")), row.marks, shelf.at(index).unknown_codes);
-  const auto changed = text_field(properties, "last_modified");
-  shelf.add(index, row, changed ? instant_in(*changed) : std::nullopt);
-}
+class PageReader {
+ public:
+  explicit PageReader(const std::string& where) : where_(where) {}
 
-void shelve(SeriesShelf& shelf, const Json& feature, const std::string& place, const std::string& where,
-            std::string& first_lack) {
-  static const Json kNothing;
-  const Json* const found = field(feature, "properties");
-  const Json& properties = found == nullptr ? kNothing : *found;
-  std::string lacking;
-  const auto from = properties_of(properties, lacking);
-  if (!from) {
-    if (first_lack.empty()) first_lack = place + "/properties/" + lacking;
-    return shelf.leave_out("features", "no " + lacking + " as text, so no readings", place);
+  void take(const JsonRow& row) {
+    if (row.row == kFeature) take_feature(row);
+    if (row.row == kLink && row[kRel].text == "next" && row[kHref].is(Kind::Text)) next_ = row[kHref].text;
+    if (row.row == kWhole) take_whole(row);
   }
-  const auto variable = variable_of(from->parameter);
-  if (!variable) return shelf.not_used("parameter " + shown(from->parameter));
-  const auto unit = unit_line(*variable, from->unit);
-  if (!unit)
-    return shelf.leave_out(
-        "series " + shown(from->series),
-        fmt::format("the unit \"{}\" of parameter {} is not known", shown(from->unit), from->parameter),
-        place + "/properties/unit_of_measure");
-  if (const std::string remark = remark_on(from->parameter); !remark.empty()) shelf.remark(remark);
-  shelve_row(shelf, *from, properties, *unit, head_of(*from, *variable, where), place + "/properties");
-}
 
-std::optional<std::string> next_link(const Json& tree) {
-  const Json* const links = field(tree, "links");
-  if (links == nullptr || !links->is_array()) return std::nullopt;
-  for (const Json& link : *links)
-    if (text_field(link, "rel") == "next") return text_field(link, "href");
-  return std::nullopt;
-}
-
-Failure failure(const std::string& where, const std::string& what) { return {where + ": " + what, kExitBadData}; }
-
-Result<UsgsPage> page_of(const Json& tree, const Json& features, const std::string& where) {
-  SeriesShelf shelf;
-  std::string first_lack;
-  std::size_t i = 0, lacking_features = 0;
-  for (const Json& feature : features) {
-    std::string lack;
-    shelve(shelf, feature, "/features/" + std::to_string(i++), where, lack);
-    if (!lack.empty()) ++lacking_features;
-    if (first_lack.empty()) first_lack = lack;
+  Result<GaugeAnswer> answer(std::string_view bytes) && {
+    if (features_kind_ == Kind::Absent) {
+      if (const auto error = service_error(bytes)) return failure("the service answered with an error, " + *error);
+      return failure("no list of features at /features");
+    }
+    if (features_kind_ != Kind::List) return failure("/features is no list");
+    if (features_ > 0 && lacking_ == features_)
+      return failure("the features are no readings: nothing readable at " + first_lack_ +
+                     "; the collections read are continuous, latest-continuous, daily, latest-daily");
+    GaugeAnswer out = std::move(shelf_).answer();
+    out.next = next_;
+    return out;
   }
-  if (!features.empty() && lacking_features == features.size())
-    return tl::unexpected(failure(where, "the features are no readings: nothing readable at " + first_lack +
-                                             "; the collections read are continuous, latest-continuous, daily, "
-                                             "latest-daily"));
-  const Json* const told = field(tree, "numberReturned");
-  if (told != nullptr && told->is_number_unsigned() && told->get<std::size_t>() != features.size())
-    shelf.doubt(
-        fmt::format("the answer says it holds {} rows and holds {}", told->get<std::size_t>(), features.size()));
-  return UsgsPage{shelf.answer(), features.size(), next_link(tree)};
-}
+
+ private:
+  [[nodiscard]] tl::unexpected<Failure> failure(const std::string& what) const {
+    return tl::unexpected(Failure{where_ + ": " + what, kExitBadData});
+  }
+
+  void take_whole(const JsonRow& whole) {
+    features_kind_ = whole[kFeatures].kind;
+    const JsonValue& told = whole[kReturned];
+    if (told.is(Kind::Number) && told.number != static_cast<double>(features_))
+      shelf_.doubt(fmt::format("the answer says it holds {} rows and holds {}", told.number, features_));
+  }
+
+  void take_feature(const JsonRow& feature) {
+    ++features_;
+    const std::string lacking = lacking_in(feature);
+    if (!lacking.empty()) {
+      if (lacking_++ == 0) first_lack_ = feature.place() + "/properties/" + lacking;
+      return shelf_.leave_out("features", "no " + lacking + " as text, so no readings", feature.place());
+    }
+    Stream& stream = stream_of(feature);
+    if (!stream.variable) return shelf_.not_used("parameter " + shown(feature[kParameter].text));
+    if (!stream.unit)
+      return leave_out(feature, "unit_of_measure",
+                       fmt::format("the unit \"{}\" of parameter {} is not known", shown(feature[kUnit].text),
+                                   feature[kParameter].text));
+    take_reading(feature, stream);
+  }
+
+  void take_reading(const JsonRow& feature, Stream& stream) {
+    const std::string& written = feature[kTime].text;
+    const auto time = stream.daily ? date_label_in(written) : instant_in(written);
+    if (!time) return leave_out(feature, "time", "the time can't be read, first \"" + shown(written) + "\"");
+    const RowValue value = row_value(feature[kValue], kLegacyNoData);
+    if (value.broken) return leave_out(feature, "value", *value.broken);
+
+    if (!stream.on_shelf) stream.on_shelf = shelf_.place_for(head_of(feature, stream));
+    GaugeSeries& series = shelf_.at(*stream.on_shelf);
+    Reading reading{.time = *time, .si = {}, .marks = value.marks};
+    if (value.number) reading.si = stream.unit->offset + stream.unit->factor * *value.number;
+    reading.marks.insert(marks_of(feature[kApproval], stream.approval, series));
+    reading.marks.insert(marks_of(feature[kQualifier], stream.qualifier, series));
+    shelf_.add(*stream.on_shelf, reading, instant_in(feature[kChanged].text));
+  }
+
+  void leave_out(const JsonRow& feature, const std::string& property, const std::string& why) {
+    shelf_.leave_out("series " + shown(feature[kSeries].text), why, feature.place() + "/properties/" + property);
+  }
+
+  // The features of one series often stand together.
+  Stream& stream_of(const JsonRow& feature) {
+    const bool daily = is_daily(feature);
+    key_.assign(daily ? "daily" : "");
+    for (const int slot : {kSeries, kLocation, kParameter, kUnit, kStatistic})
+      key_.append(1, '\n').append(feature[slot].text);
+    if (last_ != nullptr && key_ == last_key_) return *last_;
+    const auto [found, is_new] = streams_.try_emplace(key_);
+    if (is_new) found->second = new_stream(feature, daily);
+    last_key_ = key_;
+    last_ = &found->second;
+    return *last_;
+  }
+
+  Stream new_stream(const JsonRow& feature, bool daily) {
+    const std::string& parameter = feature[kParameter].text;
+    Stream out{.variable = variable_of(parameter),
+               .unit = {},
+               .daily = daily,
+               .on_shelf = {},
+               .approval = {},
+               .qualifier = {}};
+    if (out.variable) out.unit = unit_line(*out.variable, feature[kUnit].text);
+    if (const std::string remark = remark_on(parameter); out.unit && !remark.empty()) shelf_.remark(remark);
+    return out;
+  }
+
+  [[nodiscard]] GaugeSeries head_of(const JsonRow& feature, const Stream& stream) const {
+    return {.station = station_of(feature[kLocation].text),
+            .series_id = feature[kSeries].text,
+            .sensor = {},
+            .station_name = {},
+            .source = where_,
+            .variable = *stream.variable,
+            .daily = stream.daily,
+            .issued = {},
+            .readings = {},
+            .unknown_codes = {}};
+  }
+
+  static Marks marks_of(const JsonValue& codes, LastCodes& last, GaugeSeries& series) {
+    if (codes.text != last.text) {
+      last = {.text = codes.text, .marks = {}};
+      add_marks(codes.text, last.marks, series.unknown_codes);
+    }
+    return last.marks;
+  }
+
+  const std::string& where_;
+  SeriesShelf shelf_;
+  std::unordered_map<std::string, Stream> streams_;
+  std::string key_, last_key_;
+  Stream* last_ = nullptr;
+  std::size_t features_ = 0, lacking_ = 0;
+  std::string first_lack_;
+  std::optional<std::string> next_;
+  Kind features_kind_ = Kind::Absent;
+};
 
 }  // namespace
 
@@ -143,28 +234,11 @@ bool is_usgs_water_data(std::string_view bytes) {
   return bytes.find("\"FeatureCollection\"") != std::string_view::npos;
 }
 
-Result<UsgsPage> read_usgs_water_data_page(std::string_view bytes, const std::string& where) {
-  const auto tree = json_tree(bytes, where);
-  if (!tree) return tl::unexpected(tree.error());
-  const Json* const features = field(*tree, "features");
-  if (features == nullptr) {
-    if (const auto error = error_in(*tree))
-      return tl::unexpected(failure(where, "the service answered with an error, " + *error));
-    return tl::unexpected(failure(where, "no list of features at /features"));
-  }
-  if (!features->is_array()) return tl::unexpected(failure(where, "/features is no list"));
-  return page_of(*tree, *features, where);
-}
-
 Result<GaugeAnswer> read_usgs_water_data(std::string_view bytes, const std::string& where) {
-  auto page = read_usgs_water_data_page(bytes, where);
-  if (!page) return tl::unexpected(page.error());
-  if (page->next) {
-    const std::string told = fmt::format("the answer goes on at a next page; {} rows is not the whole", page->features);
-    page->answer.notes.push_back(told);
-    page->answer.doubts.push_back(told);
-  }
-  return page->answer;
+  PageReader page(where);
+  const auto read = read_json_rows(bytes, where, page_shape(), [&](const JsonRow& row) { page.take(row); });
+  if (!read) return tl::unexpected(read.error());
+  return std::move(page).answer(bytes);
 }
 
 }  // namespace floatwright

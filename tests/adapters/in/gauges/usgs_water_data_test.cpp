@@ -1,7 +1,7 @@
 #include <gmock/gmock.h>
 
-#include "adapters/in/gauges/payload.hpp"
 #include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/gauges/payload.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
 #include "engine/units/unit.hpp"
 #include "tests/adapters/in/gauges/payloads.hpp"
@@ -106,7 +106,7 @@ TEST(UsgsWaterData, TellsWhenFewerRowsCameThanAnnounced) {
 }
 
 TEST(UsgsWaterData, GivesTheAddressOfTheNextPage) {
-  const auto page = read_usgs_water_data_page(
+  const auto page = read_usgs_water_data(
       features(feature(kNoonText, "5"), R"(,"links":[{"rel":"self","href":"/a"},{"rel":"next","href":"/b"}])"), "a");
   ASSERT_TRUE(page.has_value());
   EXPECT_EQ(page->next, "/b");
