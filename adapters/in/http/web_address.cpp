@@ -40,7 +40,8 @@ std::optional<WebAddress> web_address(const std::string& url) {
   if (!all) return std::nullopt;
   return WebAddress{.scheme = lower(part(all, CURLUPART_SCHEME)),
                     .host = lower(part(all, CURLUPART_HOST)),
-                    .port = part(all, CURLUPART_PORT, CURLU_DEFAULT_PORT)};
+                    .port = part(all, CURLUPART_PORT, CURLU_DEFAULT_PORT),
+                    .names_user = !part(all, CURLUPART_USER).empty() || !part(all, CURLUPART_PASSWORD).empty()};
 }
 
 bool is_loopback(const std::string& host) {
@@ -55,6 +56,24 @@ std::optional<std::string> resolved(const std::string& base, const std::string& 
   return part(url, CURLUPART_URL);
 }
 
-std::string without_query(const std::string& url) { return url.substr(0, url.find('?')); }
+std::optional<std::string> why_not_fetched(const std::string& url, const std::string& from) {
+  const auto address = web_address(url), before = web_address(from);
+  if (!address) return "not an address of the web; it must begin with https://";
+  if (address->names_user) return "refused: no name or password may stand in an address";
+  const bool safe = address->scheme == "https" || (address->scheme == "http" && is_loopback(address->host));
+  if (!safe && before) return "refused to follow a redirect to " + without_query(url) + ": only https is fetched";
+  if (!safe) return "refused: only https is fetched (plain http only from a loopback address); write https://";
+  if (!before || before->server() == address->server()) return std::nullopt;
+  return "refused to follow a redirect to another server (" + without_query(url) +
+         "); the service may have moved: look at its pages";
+}
+
+std::string without_query(const std::string& url) {
+  const std::string bare = url.substr(0, url.find_first_of("?#"));
+  const auto host = bare.find("://");
+  const auto begin = host == std::string::npos ? 0 : host + 3;
+  const auto at = bare.substr(0, bare.find('/', begin)).rfind('@');
+  return at == std::string::npos || at < begin ? bare : bare.substr(0, begin) + bare.substr(at + 1);
+}
 
 }  // namespace floatwright

@@ -7,6 +7,9 @@ namespace floatwright {
 
 struct WebAddress {
   std::string scheme, host, port;  // lower case; the port is the scheme's own where none is written
+  bool names_user = false;         // "user:password@host"
+
+  [[nodiscard]] std::string server() const { return scheme + "://" + host + ":" + port; }
 };
 
 [[nodiscard]] std::optional<WebAddress> web_address(const std::string& url);
@@ -17,7 +20,10 @@ struct WebAddress {
 // `href` as it stands on a page at `base`; none where the two make no address.
 [[nodiscard]] std::optional<std::string> resolved(const std::string& base, const std::string& href);
 
-// For messages: what follows "?" may hold a key.
+// Why `url` may not be fetched, with what to do; `from`: the address that redirected to it, else empty.
+[[nodiscard]] std::optional<std::string> why_not_fetched(const std::string& url, const std::string& from);
+
+// For messages: what follows "?" may hold a key, and what stands before "@" a password.
 [[nodiscard]] std::string without_query(const std::string& url);
 
 }  // namespace floatwright

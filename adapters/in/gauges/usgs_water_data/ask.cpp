@@ -8,9 +8,8 @@
 #include <vector>
 
 #include "adapters/in/gauges/plain_text.hpp"
-#include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
-#include "adapters/in/http/http_get.hpp"
+#include "adapters/in/http/http_run.hpp"
 #include "adapters/in/http/web_address.hpp"
 
 namespace floatwright {
@@ -25,23 +24,25 @@ constexpr std::size_t kMostPages = 40;
 
 Failure failure(const std::string& where, const std::string& what) { return {where + ": " + what, kExitNothingMade}; }
 
-std::string advice(int status) {
-  if (status == 429) return "; asked too often: wait an hour, or name an api_key_file in settings.json";
-  if (status == 401 || status == 403) return "; look at the key in api_key_file";
-  if (status == 404) return "; look at the station's number in river.json";
-  return "; try again later";
-}
-
-std::optional<Failure> why_no_answer(const HttpAnswer& answer, const std::string& where) {
-  if (answer.status != 200) {
-    const auto error = service_error(answer.body);
-    return failure(where, fmt::format("the service answered with status {}{}{}", answer.status,
-                                      error ? ", " + *error : "", advice(answer.status)));
-  }
-  if (lower_case(answer.content_type).find("json") == std::string::npos)
-    return failure(where,
-                   fmt::format("the service sent \"{}\", not JSON; it may have moved", shown(answer.content_type)));
-  return std::nullopt;
+// One try: a page is asked for in the middle of a walk, and the walk is made again half an hour later.
+Result<HttpAnswer> answer_to(const UsgsAsking& asking, const std::string& url) {
+  HttpManners manners;
+  manners.user_agent = asking.user_agent;
+  manners.ca_file = asking.ca_file;
+  manners.most_tries = 1;
+  HttpRequest request{.url = url,
+                      .headers = {"Accept: application/geo+json, application/json"},
+                      .content_types = {"json"}};
+  if (!asking.api_key.empty()) request.secret_header = "X-Api-Key: " + asking.api_key;
+  Result<HttpAnswer> out;
+  http_run({request}, manners, [&](const HttpRequest&, Result<HttpAnswer> answer) {
+    out = std::move(answer);
+    return std::vector<HttpRequest>{};
+  });
+  if (out && out->status == 404)
+    return tl::unexpected(failure(without_query(url),
+                                  "the service answered with status 404; look at the station's number in river.json"));
+  return out;
 }
 
 struct Fetched {
@@ -50,17 +51,10 @@ struct Fetched {
 };
 
 Result<Fetched> fetch_page(const UsgsAsking& asking, const std::string& url) {
-  HttpRequest request;
-  request.url = url;
-  request.user_agent = asking.user_agent;
-  request.ca_file = asking.ca_file;
-  request.headers = {"Accept: application/geo+json, application/json"};
-  if (!asking.api_key.empty()) request.headers.push_back("X-Api-Key: " + asking.api_key);
-  auto answer = http_get(request);
+  auto answer = answer_to(asking, url);
   if (!answer) return tl::unexpected(answer.error());
   const std::string where = without_query(url);
-  if (const auto wrong = why_no_answer(*answer, where)) return tl::unexpected(*wrong);
-  const auto page = read_usgs_water_data(answer->body, where);
+  const auto page = read_usgs_water_data_page(answer->body, where);
   if (!page) return tl::unexpected(page.error());
   return Fetched{std::move(answer->body), page->next};
 }

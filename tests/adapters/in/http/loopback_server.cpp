@@ -81,17 +81,17 @@ LoopbackServer::~LoopbackServer() {
   std::filesystem::remove_all(folder_, ignored);
 }
 
-std::string LoopbackServer::base() const {
-  return (tls_ ? "https://127.0.0.1:" : "http://127.0.0.1:") + std::to_string(port_);
+std::string LoopbackServer::base(const std::string& host) const {
+  return (tls_ ? "https://" : "http://") + host + ":" + std::to_string(port_);
 }
 
-std::string LoopbackServer::log(int requests) const {
+std::string LoopbackServer::text_of(const std::string& name, int lines) const {
   for (int waits = 0;; ++waits) {
-    std::ifstream in(folder_ / "access.log");
+    std::ifstream in(folder_ / name);
     std::ostringstream out;
     out << in.rdbuf();
     const std::string text = out.str();
-    if (std::count(text.begin(), text.end(), '\n') >= requests || waits == 5000) return text;
+    if (std::count(text.begin(), text.end(), '\n') >= lines || waits == 5000) return text;
     usleep(1000);
   }
 }
@@ -102,24 +102,28 @@ void LoopbackServer::put(const std::string& name, const std::string& bytes) cons
 }
 
 void LoopbackServer::write_configuration(const std::string& locations) const {
-  const std::string tls = tls_ ? "ssl_certificate {FOLDER}/server.pem; ssl_certificate_key {FOLDER}/server.key;" : "";
+  const std::string key = "ssl_certificate_key {FOLDER}/server.key; ssl_certificate {FOLDER}/";
+  const std::string tls = tls_ ? key + "server.pem; listen 127.0.0.2:{PORT} ssl http2;" : "";
+  const std::string expired = tls_ ? "server { listen 127.0.0.3:{PORT} ssl http2; " + key + "expired.pem; }" : "";
   const std::string text = R"(daemon off; master_process off; worker_processes 1; pid {FOLDER}/pid;
 error_log {FOLDER}/error.log;
 events { worker_connections 32; }
 http {
   log_format asked '$request_method $request_uri "$http_user_agent" "$http_x_api_key" "$http_accept_encoding"';
+  log_format way '$connection $server_protocol $status $request_method';
   access_log {FOLDER}/access.log asked;
+  access_log {FOLDER}/ways.log way;
   client_body_temp_path {FOLDER}/body; proxy_temp_path {FOLDER}/proxy; fastcgi_temp_path {FOLDER}/fastcgi;
   uwsgi_temp_path {FOLDER}/uwsgi; scgi_temp_path {FOLDER}/scgi;
   types { application/geo+json json; text/html html; }
   gzip_types application/geo+json; gzip_min_length 1;
   server { listen 127.0.0.1:{PORT}{SSL}; root {ROOT}; )" +
-                           tls + "\n" + locations + "\n} }\n";
+                           tls + "\n" + locations + "\n} " + expired + "}\n";
   std::ofstream out(folder_ / "nginx.conf");
   out << replaced(replaced(replaced(replaced(replaced(text, "{BASE}", base()), "{ROOT}", root().string()), "{FOLDER}",
                                     folder_.string()),
                            "{PORT}", std::to_string(port_)),
-                  "{SSL}", tls_ ? " ssl" : "");
+                  "{SSL}", tls_ ? " ssl http2" : "");
 }
 
 void LoopbackServer::make_certificates() const {
@@ -129,8 +133,13 @@ void LoopbackServer::make_certificates() const {
       "-keyout ca.key -out ca.pem 2>openssl.log");
   run(in_folder +
       "openssl req -newkey ec -pkeyopt ec_paramgen_curve:P-256 -nodes -subj '/CN=127.0.0.1' -keyout server.key "
-      "-out server.csr 2>>openssl.log && echo subjectAltName=IP:127.0.0.1 > names && openssl x509 -req -in server.csr "
-      "-CA ca.pem -CAkey ca.key -CAcreateserial -days 2 -extfile names -out server.pem 2>>openssl.log");
+      "-out server.csr 2>>openssl.log");
+  const auto sign = [&](const std::string& name, const std::string& host, const std::string& days) {
+    run(in_folder + "echo subjectAltName=IP:" + host + " > names && openssl x509 -req -in server.csr -CA ca.pem " +
+        "-CAkey ca.key -CAcreateserial -days " + days + " -extfile names -out " + name + " 2>>openssl.log");
+  };
+  sign("server.pem", "127.0.0.1", "2");
+  sign("expired.pem", "127.0.0.3", "-1");
 }
 
 void LoopbackServer::start() {

@@ -1,0 +1,27 @@
+#pragma once
+// Why a try brought no answer, in words, and whether to try again.
+#include <string>
+
+#include "adapters/in/http/http_run.hpp"
+
+namespace floatwright {
+
+struct Broken {
+  enum class Next { GiveUp, GiveUpServer, TryAgain };  // GiveUpServer: other requests to it would fare alike
+  std::string why;
+  Next next = Next::GiveUp;
+};
+
+// What libcurl says of a try: its code, and what it found on the way.
+struct BrokenTry {
+  int code = 0;
+  bool connected = false;
+  long system_error = 0, certificate_error = 0;
+  std::string detail = {};
+};
+
+[[nodiscard]] Broken broken(const BrokenTry& what, const HttpManners& manners);
+
+[[nodiscard]] Broken stalled(const HttpManners& manners);
+
+}  // namespace floatwright
