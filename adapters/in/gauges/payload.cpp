@@ -7,9 +7,12 @@
 #include "adapters/in/gauges/json_rows.hpp"
 #include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
+#include "adapters/in/gauges/usgs_rdb/read_answer.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
+#include "adapters/in/gauges/usgs_waterml1/read_answer.hpp"
 #include "adapters/in/gauges/wsc_datamart/read_answer.hpp"
 #include "adapters/in/gauges/wsc_realtime/read_answer.hpp"
+#include "adapters/in/gauges/xml_tree.hpp"
 
 namespace floatwright {
 namespace {
@@ -22,12 +25,15 @@ std::string service_names() {
 
 // Bytes that no service claims: say what is wrong with them, as far as can be seen.
 Failure nobodys(std::string_view bytes, const std::string& where) {
+  const auto unclaimed = [&](const std::string& form) {
+    return fmt::format("{}: {}, but no answer of a service that is read here ({})", where, form, service_names());
+  };
+  if (begins_as_xml(bytes) && xml_tree(bytes, where)) return {unclaimed("XML"), kExitBadData};
   static const JsonShape kNothing{{}, {}};
   if (const auto sound = read_json_rows(bytes, where, kNothing, {}); !sound) return sound.error();
   if (const auto error = service_error(bytes))
     return {fmt::format("{}: the service answered with an error, {}", where, *error), kExitBadData};
-  return {fmt::format("{}: JSON, but no answer of a service that is read here ({})", where, service_names()),
-          kExitBadData};
+  return {unclaimed("JSON"), kExitBadData};
 }
 
 // Here nobody follows to a next page.
@@ -47,6 +53,8 @@ const std::vector<GaugeService>& gauge_services() {
   static const std::vector<GaugeService> kServices{
       {"usgs-water-data", "usgs", is_usgs_water_data, read_usgs_water_data},
       {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy},
+      {"usgs-waterml1", "usgs", is_usgs_waterml1, read_usgs_waterml1},
+      {"usgs-rdb", "usgs", is_usgs_rdb, read_usgs_rdb},
       {"wsc-realtime", "wsc", is_wsc_realtime, read_wsc_realtime},
       {"wsc-datamart", "wsc", is_wsc_datamart, read_wsc_datamart}};
   return kServices;

@@ -98,6 +98,14 @@ std::optional<Variable> variable_of(std::string_view parameter) {
   return std::nullopt;
 }
 
+std::string_view usual_unit(std::string_view parameter) {
+  if (parameter == "00060") return "ft3/s";
+  if (parameter == "00065") return "ft";
+  if (parameter == "00010") return "deg C";
+  if (parameter == "00076") return "NTU";
+  return parameter == "63680" ? "FNU" : "";
+}
+
 std::string remark_on(std::string_view parameter) {
   if (parameter != "00076") return {};
   return "parameter 00076: turbidity in NTU (white light) is given as FNU (infrared), uncorrected";

@@ -15,6 +15,8 @@ namespace floatwright {
 
 // 00060 discharge, 00065 gage height, 00010 water temperature, 63680 turbidity (FNU), 00076 turbidity (NTU).
 [[nodiscard]] std::optional<Variable> variable_of(std::string_view parameter);
+// The unit that the code of such a parameter stands for, whether it is written beside it or not.
+[[nodiscard]] std::string_view usual_unit(std::string_view parameter);
 // What a reader should know of a parameter's numbers; empty: nothing.
 [[nodiscard]] std::string remark_on(std::string_view parameter);
 

@@ -74,6 +74,8 @@ const std::vector<std::pair<std::string, std::size_t>> kSeriesCounts{
     {"usgs-water-data/v0_continuous.json", 1}, {"usgs-water-data/v0_latest-continuous.json", 2},
     {"usgs-water-data/v0_daily.json", 1}, {"usgs-water-data/v0_latest-daily.json", 0},
     {"usgs-water-data/v1_continuous_07374000_trimmed_to_5.json", 1},
+    {"usgs-waterml1/WaterML1Example_01491000_no_dst_site_2012-05.xml", 1},
+    {"usgs-waterml1/site_08054500_multiple_methods.xml", 0}, {"usgs-waterml1/site_01117800_daily_empty.xml", 1},
 };
 // clang-format on
 

@@ -1,0 +1,38 @@
+#pragma once
+// An XML tree out of bytes that nobody vouches for: not empty, no web page, whole, UTF-8 (or ISO-8859-1 where it says
+// so), one root, no nesting past what a gauge service sends. Entities of a document type are never expanded, so a bomb
+// of them is harmless. Elements and attributes are found by their local names: prefixes are the writer's own.
+#include <pugixml.hpp>
+#include <string>
+#include <string_view>
+
+#include "adapters/result.hpp"
+
+namespace floatwright {
+
+struct XmlTree {
+  pugi::xml_document document;
+  pugi::xml_node root;
+  std::string_view bytes;
+
+  [[nodiscard]] std::string place_of(const pugi::xml_node& node) const;  // "line 3, column 14"
+};
+
+// By the first sign that is neither blank nor byte order mark; of a web page, too.
+[[nodiscard]] bool begins_as_xml(std::string_view bytes);
+
+// `where`: file or address, named in the failure with line and column. The bytes outlive the tree.
+[[nodiscard]] Result<XmlTree> xml_tree(std::string_view bytes, const std::string& where);
+
+[[nodiscard]] std::string_view local_name(const pugi::xml_node& node);
+[[nodiscard]] std::string_view local_name(const pugi::xml_attribute& attribute);
+// What the root's own prefix stands for.
+[[nodiscard]] std::string_view name_space(const pugi::xml_node& root);
+
+// The first child element of that name; an empty node where there is none, of which all below is empty too.
+[[nodiscard]] pugi::xml_node child_of(const pugi::xml_node& parent, std::string_view name);
+[[nodiscard]] std::string_view attribute_of(const pugi::xml_node& node, std::string_view name);
+// Without blanks and line breaks around it.
+[[nodiscard]] std::string_view text_of(const pugi::xml_node& node);
+
+}  // namespace floatwright
