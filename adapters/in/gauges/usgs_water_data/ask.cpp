@@ -54,7 +54,7 @@ Result<Fetched> fetch_page(const UsgsAsking& asking, const std::string& url) {
   auto answer = answer_to(asking, url);
   if (!answer) return tl::unexpected(answer.error());
   const std::string where = without_query(url);
-  const auto page = read_usgs_water_data_page(answer->body, where);
+  const auto page = read_usgs_water_data(answer->body, where);
   if (!page) return tl::unexpected(page.error());
   return Fetched{std::move(answer->body), page->next};
 }
