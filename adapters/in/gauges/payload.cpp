@@ -10,6 +10,7 @@
 #include "adapters/in/gauges/usgs_rdb/read_answer.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
 #include "adapters/in/gauges/usgs_waterml1/read_answer.hpp"
+#include "adapters/in/gauges/waterml2/read_answer.hpp"
 #include "adapters/in/gauges/wsc_datamart/read_answer.hpp"
 #include "adapters/in/gauges/wsc_realtime/read_answer.hpp"
 #include "adapters/in/gauges/xml_tree.hpp"
@@ -55,6 +56,7 @@ const std::vector<GaugeService>& gauge_services() {
       {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy},
       {"usgs-waterml1", "usgs", is_usgs_waterml1, read_usgs_waterml1},
       {"usgs-rdb", "usgs", is_usgs_rdb, read_usgs_rdb},
+      {"waterml2", "waterml2", is_waterml2, read_waterml2},
       {"wsc-realtime", "wsc", is_wsc_realtime, read_wsc_realtime},
       {"wsc-datamart", "wsc", is_wsc_datamart, read_wsc_datamart}};
   return kServices;

@@ -76,6 +76,7 @@ const std::vector<std::pair<std::string, std::size_t>> kSeriesCounts{
     {"usgs-water-data/v1_continuous_07374000_trimmed_to_5.json", 1},
     {"usgs-waterml1/WaterML1Example_01491000_no_dst_site_2012-05.xml", 1},
     {"usgs-waterml1/site_08054500_multiple_methods.xml", 0}, {"usgs-waterml1/site_01117800_daily_empty.xml", 1},
+    {"waterml2/WaterML2Example_USGS_dv_01646500_2014.xml", 1},
 };
 // clang-format on
 
