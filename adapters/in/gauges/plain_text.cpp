@@ -40,6 +40,12 @@ std::string shown(std::string_view text) {
   return out;
 }
 
+bool stands_near_an_end(std::string_view text, std::string_view word) {
+  constexpr std::size_t kNear = 16 * 1024;
+  if (text.substr(0, kNear).find(word) != std::string_view::npos) return true;
+  return text.size() > kNear && text.substr(text.size() - kNear).find(word) != std::string_view::npos;
+}
+
 std::string_view trimmed(std::string_view text) {
   const auto from = text.find_first_not_of(" \t\r\n");
   if (from == std::string_view::npos) return {};

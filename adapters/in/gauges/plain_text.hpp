@@ -12,6 +12,9 @@ namespace floatwright {
 // Printable and at most 60 bytes long, for a message: control characters and broken UTF-8 become "?".
 [[nodiscard]] std::string shown(std::string_view text);
 
+// In the first or last 16 kB of a text of any length: enough to tell whose it is, without looking through 20 MB.
+[[nodiscard]] bool stands_near_an_end(std::string_view text, std::string_view word);
+
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 
 [[nodiscard]] std::string lower_case(std::string_view text);

@@ -181,7 +181,7 @@ class AnswerReader {
 
 }  // namespace
 
-bool is_usgs_legacy(std::string_view bytes) { return bytes.find("\"timeSeries\"") != std::string_view::npos; }
+bool is_usgs_legacy(std::string_view bytes) { return stands_near_an_end(bytes, "\"timeSeries\""); }
 
 Result<GaugeAnswer> read_usgs_legacy(std::string_view bytes, const std::string& where) {
   AnswerReader answer(where);

@@ -230,9 +230,7 @@ class PageReader {
 
 }  // namespace
 
-bool is_usgs_water_data(std::string_view bytes) {
-  return bytes.find("\"FeatureCollection\"") != std::string_view::npos;
-}
+bool is_usgs_water_data(std::string_view bytes) { return stands_near_an_end(bytes, "\"FeatureCollection\""); }
 
 Result<GaugeAnswer> read_usgs_water_data(std::string_view bytes, const std::string& where) {
   PageReader page(where);

@@ -1,0 +1,96 @@
+#include "tests/bench/parser_cases.hpp"
+
+#include <date/date.h>
+#include <fmt/format.h>
+
+#include <chrono>
+#include <nlohmann/json.hpp>
+
+#include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
+#include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
+#include "engine/units/instant.hpp"
+
+namespace floatwright {
+namespace {
+
+using Json = nlohmann::json;
+
+std::string quarter_hour(std::size_t row) {
+  const Instant start{date::sys_days{date::year{2020} / 1 / 1}};
+  return date::format("%FT%T", start + std::chrono::minutes{15} * static_cast<std::int64_t>(row));
+}
+
+template <class Row>
+std::string repeated(const std::string& head, Row row, const std::string& tail, std::size_t about) {
+  std::string out = head;
+  out.reserve(about + 1000);
+  for (std::size_t i = 0; out.size() < about; ++i) out += (i == 0 ? "" : ",") + row(i);
+  return out + tail;
+}
+
+// fixtures/recorded/usgs-water-data/v1_continuous_07374000_trimmed_to_5.json, without blanks.
+std::string water_data(std::size_t about) {
+  const auto feature = [](std::size_t i) {
+    return R"({"type":"Feature","properties":{"time_series_id":"31494a236cc7437bbfd6908e83fb5c07",)"
+           R"("monitoring_location_id":"USGS-07374000","parameter_code":"00060","statistic_id":"00011","time":")" +
+           quarter_hour(i) + R"(+00:00","value":")" + std::to_string(402000 - i % 5000) +
+           R"(","unit_of_measure":"ft^3/s","approval_status":"Approved","qualifier":null,)"
+           R"("last_modified":"2025-08-16T15:54:21.545017+00:00","method_category":null},"id":")" +
+           fmt::format("{:08x}-d36b-42fc-a756-e0312446d1b6", i) +
+           R"(","geometry":{"type":"Point","coordinates":[-91.1915555555556,30.4456666666667]}})";
+  };
+  return repeated(R"({"type":"FeatureCollection","features":[)", feature, "]}", about);
+}
+
+// fixtures/recorded/usgs-legacy/iv_03213700_discharge_15min_2016-09_approved.json.
+std::string legacy(std::size_t about) {
+  const auto row = [](std::size_t i) {
+    return R"({"value":")" + std::to_string(276 + i % 90) + R"(","qualifiers":["A"],"dateTime":")" + quarter_hour(i) +
+           R"(.000-04:00"})";
+  };
+  return repeated(
+      R"({"value":{"timeSeries":[{"sourceInfo":{"siteCode":[{"value":"03213700","agencyCode":"USGS"}]},"variable":)"
+      R"({"variableCode":[{"value":"00060"}],"unit":{"unitCode":"ft3/s"},"noDataValue":-999999.0},"values":[{"value":[)",
+      row, R"(],"method":[{"methodDescription":"","methodID":160874}]}]}]}})", about);
+}
+
+template <auto Read>
+std::size_t rows_read(std::string_view bytes) {
+  const auto answer = Read(bytes, "bench");
+  std::size_t out = 0;
+  if (answer)
+    for (const GaugeSeries& series : answer->series) out += series.readings.size();
+  return out;
+}
+
+struct Nothing final {
+  bool null() { return true; }
+  bool boolean(bool) { return true; }
+  bool number_integer(Json::number_integer_t) { return true; }
+  bool number_unsigned(Json::number_unsigned_t) { return true; }
+  bool number_float(Json::number_float_t, const std::string&) { return true; }
+  bool string(std::string&) { return true; }
+  bool binary(Json::binary_t&) { return true; }
+  bool start_object(std::size_t) { return true; }
+  bool key(std::string&) { return true; }
+  bool end_object() { return true; }
+  bool start_array(std::size_t) { return true; }
+  bool end_array() { return true; }
+  bool parse_error(std::size_t, const std::string&, const Json::exception&) { return false; }
+};
+
+}  // namespace
+
+bool bare_json(std::string_view bytes) {
+  Nothing nothing;
+  return Json::sax_parse(bytes.data(), bytes.data() + bytes.size(), &nothing);
+}
+
+const std::vector<ParserCase>& parser_cases() {
+  static const std::vector<ParserCase> kCases{
+      {"usgs-water-data", water_data, rows_read<read_usgs_water_data>, bare_json},
+      {"usgs-legacy", legacy, rows_read<read_usgs_legacy>, bare_json}};
+  return kCases;
+}
+
+}  // namespace floatwright
