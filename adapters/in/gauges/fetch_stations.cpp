@@ -7,7 +7,7 @@
 
 #include "adapters/in/gauges/payload.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
-#include "adapters/in/gauges/usgs_water_data/ask.hpp"
+#include "adapters/in/gauges/usgs_water_data/ask_one_station.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 #include "adapters/out/files/whole_file.hpp"
 

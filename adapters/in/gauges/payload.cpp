@@ -6,8 +6,10 @@
 
 #include "adapters/in/gauges/json_rows.hpp"
 #include "adapters/in/gauges/service_error.hpp"
+#include "adapters/in/gauges/usgs_legacy/ask.hpp"
 #include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
 #include "adapters/in/gauges/usgs_rdb/read_answer.hpp"
+#include "adapters/in/gauges/usgs_water_data/ask.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
 #include "adapters/in/gauges/usgs_waterml1/read_answer.hpp"
 #include "adapters/in/gauges/waterml2/read_answer.hpp"
@@ -52,8 +54,9 @@ Result<GaugeAnswer> as_a_whole(Result<GaugeAnswer> answer) {
 
 const std::vector<GaugeService>& gauge_services() {
   static const std::vector<GaugeService> kServices{
-      {"usgs-water-data", "usgs", is_usgs_water_data, read_usgs_water_data},
-      {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy},
+      {"usgs-water-data", "usgs", is_usgs_water_data, read_usgs_water_data, "https://api.waterdata.usgs.gov/ogcapi/v1",
+       ask_usgs_continuous},
+      {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy, "https://waterservices.usgs.gov/nwis", ask_usgs_legacy},
       {"usgs-waterml1", "usgs", is_usgs_waterml1, read_usgs_waterml1},
       {"usgs-rdb", "usgs", is_usgs_rdb, read_usgs_rdb},
       {"waterml2", "waterml2", is_waterml2, read_waterml2},

@@ -46,6 +46,23 @@ bool stands_near_an_end(std::string_view text, std::string_view word) {
   return text.size() > kNear && text.substr(text.size() - kNear).find(word) != std::string_view::npos;
 }
 
+std::string percent_encoded(std::string_view text) {
+  constexpr std::string_view kUnreservedSigns = "-._~", kHex = "0123456789ABCDEF";
+  std::string out;
+  for (const char c : text) {
+    const bool letter_or_digit = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    if (letter_or_digit || kUnreservedSigns.find(c) != std::string_view::npos) {
+      out += c;
+    } else {
+      const auto byte = static_cast<unsigned char>(c);
+      out += '%';
+      out += kHex[byte >> 4];
+      out += kHex[byte & 15];
+    }
+  }
+  return out;
+}
+
 std::string_view trimmed(std::string_view text) {
   const auto from = text.find_first_not_of(" \t\r\n");
   if (from == std::string_view::npos) return {};

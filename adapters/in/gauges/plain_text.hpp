@@ -15,6 +15,9 @@ namespace floatwright {
 // In the first or last 16 kB of a text of any length: enough to tell whose it is, without looking through 20 MB.
 [[nodiscard]] bool stands_near_an_end(std::string_view text, std::string_view word);
 
+// For an address: all but the unreserved signs of RFC 3986 (section 2.3) as %XX.
+[[nodiscard]] std::string percent_encoded(std::string_view text);
+
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 
 [[nodiscard]] std::string lower_case(std::string_view text);

@@ -3,6 +3,7 @@
 // Qualifier meanings as the service explains them in its own answers (P, A, e, Ice, Eqp, Dis, ***) or in its published
 // code list (Ssn, Pr, Rat, Nd, Fld, --); R, Bkw and Mnt, and the upper-case words of the newer service other than
 // ESTIMATED and DISCONTINUED, are from memory. The list is open: a code that is not in it is Mark::Unknown.
+#include <array>
 #include <optional>
 #include <set>
 #include <string>
@@ -14,6 +15,7 @@
 namespace floatwright {
 
 // 00060 discharge, 00065 gage height, 00010 water temperature, 63680 turbidity (FNU), 00076 turbidity (NTU).
+inline constexpr std::array<const char*, 5> kUsgsParameters{"00060", "00065", "00010", "63680", "00076"};
 [[nodiscard]] std::optional<Variable> variable_of(std::string_view parameter);
 // The unit that the code of such a parameter stands for, whether it is written beside it or not.
 [[nodiscard]] std::string_view usual_unit(std::string_view parameter);

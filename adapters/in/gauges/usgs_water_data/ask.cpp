@@ -1,110 +1,109 @@
 #include "adapters/in/gauges/usgs_water_data/ask.hpp"
 
+#include <date/date.h>
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <chrono>
 #include <nlohmann/json.hpp>
-#include <optional>
-#include <set>
-#include <vector>
 
 #include "adapters/in/gauges/plain_text.hpp"
-#include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
-#include "adapters/in/http/http_run.hpp"
-#include "adapters/in/http/web_address.hpp"
+#include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {
 namespace {
 
-using Json = nlohmann::json;
+constexpr Period kLongestSpan = std::chrono::days{3 * 365};
+constexpr std::size_t kLongestAddress = 4000;  // over 8 kB fails
 
-// 14 days of the same hour and a day over; 50000 is the most the service gives at once.
-constexpr const char* kQuery =
-    "parameter_code=00060,00065,00010,63680,00076&time=P15D&limit=50000&skipGeometry=true&f=json";
-constexpr std::size_t kMostPages = 40;
+struct Question {
+  std::string collection;
+  std::string location_property = "monitoring_location_id";
+  std::vector<std::string> parameters = {};
+  std::string rest = {};  // of the query, beginning with &
+};
 
-Failure failure(const std::string& where, const std::string& what) { return {where + ": " + what, kExitNothingMade}; }
-
-// One try: a page is asked for in the middle of a walk, and the walk is made again half an hour later.
-Result<HttpAnswer> answer_to(const UsgsAsking& asking, const std::string& url) {
-  HttpManners manners;
-  manners.user_agent = asking.user_agent;
-  manners.ca_file = asking.ca_file;
-  manners.most_tries = 1;
-  HttpRequest request{.url = url,
-                      .headers = {"Accept: application/geo+json, application/json"},
-                      .content_types = {"json"}};
-  if (!asking.api_key.empty()) request.secret_header = "X-Api-Key: " + asking.api_key;
-  Result<HttpAnswer> out;
-  http_run({request}, manners, [&](const HttpRequest&, Result<HttpAnswer> answer) {
-    out = std::move(answer);
-    return std::vector<HttpRequest>{};
-  });
-  if (out && out->status == 404)
-    return tl::unexpected(failure(without_query(url),
-                                  "the service answered with status 404; look at the station's number in river.json"));
+std::vector<std::string> locations_of(const std::vector<std::string>& stations) {
+  std::vector<std::string> out;
+  for (const std::string& station : stations) out.push_back(monitoring_location(station));
   return out;
 }
 
-struct Fetched {
-  std::string bytes;
-  std::optional<std::string> next;
-};
-
-Result<Fetched> fetch_page(const UsgsAsking& asking, const std::string& url) {
-  auto answer = answer_to(asking, url);
-  if (!answer) return tl::unexpected(answer.error());
-  const std::string where = without_query(url);
-  const auto page = read_usgs_water_data(answer->body, where);
-  if (!page) return tl::unexpected(page.error());
-  return Fetched{std::move(answer->body), page->next};
+std::string list(const std::vector<std::string>& all) {
+  std::string out;
+  for (const std::string& one : all) out += (out.empty() ? "" : ",") + percent_encoded(one);
+  return out;
 }
 
-// The key goes along to the next page, so it must be on the same server.
-Result<std::string> next_address(const std::string& page, const std::string& link) {
-  const auto to = resolved(page, link);
-  const auto from_parts = web_address(page), to_parts = to ? web_address(*to) : std::nullopt;
-  if (!from_parts || !to_parts || from_parts->scheme != to_parts->scheme || from_parts->host != to_parts->host ||
-      from_parts->port != to_parts->port)
-    return tl::unexpected(failure(
-        without_query(page), "the next page is on another server (" + shown(without_query(link)) + "), not followed"));
-  return *to;
+// OGC 21-065r2, Common Query Language (CQL2), in JSON.
+std::string filter(const Question& question, const std::vector<std::string>& locations) {
+  using Json = nlohmann::ordered_json;
+  const auto in = [](const std::string& property, const std::vector<std::string>& values) {
+    return Json{{"op", "in"}, {"args", Json::array({Json{{"property", property}}, values})}};
+  };
+  Json args = Json::array({in(question.location_property, locations)});
+  if (!question.parameters.empty()) args.push_back(in("parameter_code", question.parameters));
+  return Json{{"op", "and"}, {"args", args}}.dump();
 }
 
-std::string one_text(const std::vector<std::string>& pages) {
-  if (pages.size() == 1) return pages.front();
-  Json whole = Json::parse(pages.front());
-  for (std::size_t i = 1; i < pages.size(); ++i) {
-    Json page = Json::parse(pages[i]);
-    for (Json& feature : page["features"]) whole["features"].push_back(std::move(feature));
+HttpRequest request(const Question& question, const std::vector<std::string>& stations, const ServiceAccess& access) {
+  const std::vector<std::string> locations = locations_of(stations);
+  const std::string items = fmt::format("{}/collections/{}/items?", access.base, question.collection);
+  const std::string query = "limit=50000&f=json" + question.rest;
+  HttpRequest out{.url = items + question.location_property + "=" + list(locations),
+                  .headers = {"Accept: application/geo+json, application/json"},
+                  .content_types = {"json"},
+                  .tag = locations.size() == 1 ? 0 : kManyStations};
+  if (!question.parameters.empty()) out.url += "&parameter_code=" + list(question.parameters);
+  out.url += "&" + query;
+  if (out.url.size() > kLongestAddress) {
+    out.url = items + query;
+    out.body = filter(question, locations);
+    out.body_type = "application/query-cql-json";
   }
-  whole.erase("links");
-  whole["numberReturned"] = whole["features"].size();
-  return whole.dump();
+  if (!access.api_key.empty()) out.secret_header = "X-Api-Key: " + access.api_key;
+  return out;
+}
+
+std::vector<std::string> parameters() { return {kUsgsParameters.begin(), kUsgsParameters.end()}; }
+
+std::string span(const char* format, Instant from, Instant to) {
+  return "&skipGeometry=true&time=" + date::format(format, from) + "/" + date::format(format, to);
 }
 
 }  // namespace
 
-Result<std::string> ask_usgs_water_data(const UsgsAsking& asking, const std::string& location) {
-  std::string url =
-      fmt::format("{}/collections/continuous/items?monitoring_location_id={}&{}", asking.base, location, kQuery);
-  std::vector<std::string> pages;
-  std::set<std::string> seen;
-  const auto broken_off = [&](const Failure& why) {
-    if (pages.empty()) return why;
-    return Failure{
-        fmt::format("{} (after {} pages, which were not kept: they are not the whole answer)", why.what, pages.size()),
-        why.exit_code};
-  };
-  while (seen.insert(url).second && pages.size() < kMostPages) {
-    auto page = fetch_page(asking, url);
-    if (!page) return tl::unexpected(broken_off(page.error()));
-    pages.push_back(std::move(page->bytes));
-    if (!page->next) return one_text(pages);
-    const auto next = next_address(url, *page->next);
-    if (!next) return tl::unexpected(broken_off(next.error()));
-    url = *next;
+std::vector<HttpRequest> ask_usgs_continuous(const Wanted& wanted, const ServiceAccess& access) {
+  std::vector<HttpRequest> out;
+  for (Instant from = wanted.from; from < wanted.to; from += kLongestSpan) {
+    const Question question{.collection = "continuous",
+                            .parameters = parameters(),
+                            .rest = span("%FT%TZ", from, std::min(wanted.to, from + kLongestSpan))};
+    out.push_back(request(question, wanted.stations, access));
   }
-  return tl::unexpected(broken_off(failure(without_query(url), "the pages have no end")));
+  return out;
+}
+
+std::vector<HttpRequest> ask_usgs_daily(const Wanted& wanted, const ServiceAccess& access) {
+  const Question question{.collection = "daily",
+                          .parameters = parameters(),
+                          .rest = "&statistic_id=00003" + span("%F", wanted.from, wanted.to)};
+  return {request(question, wanted.stations, access)};
+}
+
+std::vector<HttpRequest> ask_usgs_stations(const std::vector<std::string>& stations, const ServiceAccess& access) {
+  return {request({.collection = "monitoring-locations", .location_property = "id"}, stations, access)};
+}
+
+std::vector<HttpRequest> ask_usgs_series(const std::vector<std::string>& stations, const ServiceAccess& access) {
+  return {request({.collection = "time-series-metadata", .rest = "&skipGeometry=true"}, stations, access)};
+}
+
+std::vector<HttpRequest> ask_usgs_visits(const std::vector<std::string>& stations, const ServiceAccess& access) {
+  const Question visits{
+      .collection = "field-measurements", .parameters = {"00060", "00065"}, .rest = "&skipGeometry=true"};
+  const Question channels{.collection = "channel-measurements", .rest = "&skipGeometry=true"};
+  return {request(visits, stations, access), request(channels, stations, access)};
 }
 
 }  // namespace floatwright

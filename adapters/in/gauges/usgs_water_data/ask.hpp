@@ -1,21 +1,25 @@
 #pragma once
-// Asks USGS Water Data for one station's continuous values of the last 15 days, page after page to the end. A walk that
-// breaks off is a failure as a whole: part of an answer looks like a complete short one.
-#include <string>
+// What USGS Water Data (OGC API Features, versions 0 and 1) is asked. Stations are asked together, by GET while the
+// address is short, else by POST with a filter in CQL2; an answer may go on at a next page, by the same method and with
+// the same body. A key goes in a header.
+#include <vector>
 
-#include "adapters/result.hpp"
+#include "adapters/in/gauges/service.hpp"
+#include "adapters/in/http/http_run.hpp"
 
 namespace floatwright {
 
-struct UsgsAsking {
-  std::string base = "https://api.waterdata.usgs.gov/ogcapi/v1";
-  std::string api_key;  // empty: none; sent as the header X-Api-Key
-  std::string user_agent;
-  std::string ca_file;  // empty: the system's
-};
-
-// `location`: "USGS-01541000". The answer is one GeoJSON text that the reader has read: of several pages one list of
-// features without links.
-[[nodiscard]] Result<std::string> ask_usgs_water_data(const UsgsAsking& asking, const std::string& location);
+// Readings as they were sent, at most 3 years a request, as the service has it.
+[[nodiscard]] std::vector<HttpRequest> ask_usgs_continuous(const Wanted& wanted, const ServiceAccess& access);
+// Daily means: the record that reaches back for decades.
+[[nodiscard]] std::vector<HttpRequest> ask_usgs_daily(const Wanted& wanted, const ServiceAccess& access);
+// What the service says of the stations themselves, and of the series that it keeps there.
+[[nodiscard]] std::vector<HttpRequest> ask_usgs_stations(const std::vector<std::string>& stations,
+                                                         const ServiceAccess& access);
+[[nodiscard]] std::vector<HttpRequest> ask_usgs_series(const std::vector<std::string>& stations,
+                                                       const ServiceAccess& access);
+// What was measured by hand at the stations (field-measurements), and in which channels (channel-measurements).
+[[nodiscard]] std::vector<HttpRequest> ask_usgs_visits(const std::vector<std::string>& stations,
+                                                       const ServiceAccess& access);
 
 }  // namespace floatwright
