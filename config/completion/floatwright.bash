@@ -47,7 +47,7 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
     --date) _floatwright_words 'today tomorrow' ;;
     --paper) _floatwright_words 'letter a4' ;;
     --units) _floatwright_words 'us metric' ;;
-    --service) _floatwright_words 'usgs-legacy usgs-rdb usgs-water-data usgs-waterml1 waterml2 wsc-datamart wsc-realtime' ;;
+    --service) _floatwright_words 'ea-flood ea-hydrology foen hubeau nve nwps nws-weather usgs-legacy usgs-rdb usgs-water-data usgs-waterml1 waterml2 wsc-datamart wsc-geomet wsc-realtime' ;;
     --method) _floatwright_words 'swing strip indicator tight_line dry' ;;
     --platform) _floatwright_words 'drifting held anchored wading' ;;
     --bed) _floatwright_words 'sand gravel cobble boulder wood' ;;

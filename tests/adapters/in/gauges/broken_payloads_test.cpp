@@ -71,7 +71,7 @@ TEST(BrokenPayload, IsRefusedWhenANumberIsTooLargeOrNoNumber) {
 }
 
 TEST(BrokenPayload, IsRefusedWhenItsShapeIsAnother) {
-  EXPECT_THAT(failure_of("[]"), HasSubstr("no answer of a service that is read here (usgs-water-data, usgs-legacy, "));
+  EXPECT_THAT(failure_of("[]"), HasSubstr("no answer of a service that is read here (wsc-realtime, "));
   EXPECT_THAT(failure_of("3"), HasSubstr("no answer of a service"));
   EXPECT_THAT(failure_of(R"({"type":"FeatureCollection"})"), HasSubstr("no list of features at /features"));
   EXPECT_THAT(failure_of(R"({"type":"FeatureCollection","features":{}})"), HasSubstr("/features is no list"));
@@ -85,7 +85,7 @@ TEST(BrokenPayload, IsRefusedWhenItsShapeIsAnother) {
 
 TEST(BrokenPayload, NamesTheServicesThereAreForOneThereIsNot) {
   EXPECT_THAT(failure_of(kGood, "usgs"),
-              HasSubstr("no gauge service \"usgs\"; there are usgs-water-data, usgs-legacy, "));
+              HasSubstr("no gauge service \"usgs\"; there are wsc-realtime, "));
 }
 
 TEST(BrokenPayload, IsReadAsTheServiceThatWasAskedFor) {

@@ -2,6 +2,8 @@
 // may send besides.
 #include <gmock/gmock.h>
 
+#include <algorithm>
+
 #include "tests/adapters/in/gauges/holds.hpp"
 
 namespace floatwright {
@@ -116,6 +118,50 @@ TEST(WscDatamart, AnotherHeaderIsAFailure) {
   const auto other = read_payload(" ID,Date,Water Level / Niveau d'eau (ft),Grade\n", "a.csv");
   ASSERT_FALSE(other);
   EXPECT_THAT(other.error().what, HasSubstr("a.csv: line 1: 10 columns are read"));
+}
+
+TEST(WscGeomet, RecordedDaysAreReadAsWrittenBeforeSinglePrecision) {
+  const auto answer = answer_of("geomet_hydrometric-daily-mean_02GA010_2020-01.json");
+  EXPECT_EQ(answer.series.size(), 2u);
+  expect_holds(answer, {"wsc:02GA010", "daily-mean:LEVEL", kH, true, 3, 0, "2020-01-01T00:00:00Z", 3.865,
+                        "2020-01-03T00:00:00Z", 3.565});
+  expect_holds(answer, {"wsc:02GA010", "daily-mean:DISCHARGE", kQ, true, 3, 0, "2020-01-01T00:00:00Z", 31.0,
+                        "2020-01-03T00:00:00Z", 15.3});
+  EXPECT_EQ(series_in(answer, "daily-mean:DISCHARGE").readings.at(1).si, 19.3);
+  EXPECT_EQ(series_in(answer, "daily-mean:LEVEL").station_name, "NITH RIVER NEAR CANNING");
+  EXPECT_FALSE(answer.next);
+}
+
+// As public clients describe the collection hydrometric-realtime; no answer is recorded.
+std::string instant_feature(const std::string& rest) {
+  return R"({"type":"Feature","properties":{"STATION_NUMBER":"08MF005","DATETIME":"2026-09-30T19:50:00Z",)"
+         R"("DATETIME_LST":"2026-09-30T11:50:00-08:00",)" +
+         rest + "}}";
+}
+
+TEST(WscGeomet, InstantsAreReadWithTheirSymbolsAndTheNextPageIsNamed) {
+  const auto service = std::find_if(gauge_services().begin(), gauge_services().end(),
+                                    [](const GaugeService& s) { return s.name == "wsc-geomet"; });
+  const auto answer = service->read(
+      features(
+          instant_feature(
+              R"("LEVEL":null,"DISCHARGE":-0.30000001192092896,"DISCHARGE_SYMBOL_EN":"Ice","LEVEL_SYMBOL_EN":null)"),
+          R"(,"links":[{"rel":"self","href":"/a"},{"rel":"next","href":"/items?offset=10"}])"),
+      "a");
+  ASSERT_TRUE(answer);
+  ASSERT_EQ(answer->series.size(), 1u);
+  EXPECT_EQ(answer->series[0].series_id, "realtime:DISCHARGE");
+  EXPECT_EQ(answer->series[0].readings.at(0).time, *instant_in("2026-09-30T19:50:00Z"));
+  EXPECT_EQ(answer->series[0].readings[0].si, -0.3);
+  EXPECT_EQ(answer->series[0].readings[0].marks, (Marks{Mark::Ice}));
+  EXPECT_EQ(answer->next, "/items?offset=10");
+}
+
+TEST(WscGeomet, StationsAreNoReadings) {
+  const auto answer =
+      read_payload(features(R"({"properties":{"STATION_NUMBER":"08MF005","STATION_NAME":"X"}})"), "a.json");
+  ASSERT_FALSE(answer);
+  EXPECT_THAT(answer.error().what, HasSubstr("the features are no readings"));
 }
 
 }  // namespace
