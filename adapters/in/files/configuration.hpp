@@ -5,7 +5,9 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "adapters/in/files/csv_gauge.hpp"
 #include "adapters/in/files/mail_settings.hpp"
 #include "engine/choice/judgement.hpp"
 #include "engine/river/river.hpp"
@@ -21,6 +23,7 @@ struct ReadingsPlace {
   std::optional<std::filesystem::path> archive;   // "archive": where fetched answers are kept
   std::string contact;                            // for the User-Agent
   std::optional<std::filesystem::path> api_key_file;
+  std::vector<CsvGauge> csv_gauges;  // read at every plan, from their files alone
 };
 
 struct Configuration {

@@ -34,6 +34,7 @@ class Loader {
     if (tackle.root) load_tackle(tackle);
     load_judgement();
     if (river.root && settings.root) check_stretch(settings);
+    if (river.root && settings.root) check_csv_gauges(river);
     for (OpenFile* file : {&river, &tackle, &settings}) keep(file->reading.problems);
     return std::move(*this).finish();
   }
@@ -98,6 +99,7 @@ class Loader {
       tell(file, "/readings", place.payloads->string() + ": no such directory", "a directory of payload files",
            "Mend the path, or take \"readings\" away to read from the network.");
     }
+    for (std::size_t i = 0; i < place.csv_gauges.size(); ++i) complete(file, i, place.csv_gauges[i]);
     if (place.api_key_file) check_secret(file, "/api_key_file", *place.api_key_file);
     if (read.mail && read.mail->password_file) check_secret(file, "/mail/password_file", *read.mail->password_file);
     if (read.mail && read.mail->ca_file) check_authority(file, *read.mail->ca_file);
@@ -130,6 +132,29 @@ class Loader {
     if (std::filesystem::is_regular_file(path)) return;
     tell(file, "/mail/ca_file", path.string() + ": no such file", "the certificate of an authority (PEM)",
          "Mend the path, or take the key away for the authorities that the system knows.");
+  }
+
+  // A clock whose zone is not typed is the river's.
+  void complete(OpenFile& file, std::size_t index, CsvGauge& gauge) {
+    if (gauge.time_zone.empty()) gauge.time_zone = configuration_.river.time_zone;
+    if (gauge.file.empty()) return;
+    gauge.file = beside(gauge.file);
+    if (!std::filesystem::is_regular_file(gauge.file))
+      tell(file, fmt::format("/csv_gauges/{}/file", index), gauge.file.string() + ": no such file", "the CSV file of the gauge",
+           "Put the file there, or mend its name.");
+  }
+
+  void check_csv_gauges(OpenFile& river) {
+    const auto& declared = configuration_.readings.csv_gauges;
+    const auto& gauges = configuration_.river.gauges;
+    for (std::size_t i = 0; i < gauges.size(); ++i) {
+      const std::string& station = gauges[i].station;
+      const bool known = !station.starts_with("csv:") ||
+                         std::any_of(declared.begin(), declared.end(), [&](const CsvGauge& g) { return g.station == station; });
+      if (!known)
+        tell(river, fmt::format("/gauges/{}/station", i), "\"" + station + "\"", "a station of csv_gauges in settings.json",
+             "Declare its file and columns there.");
+    }
   }
 
   // The one stretch a person asks for must be two accesses of the river.

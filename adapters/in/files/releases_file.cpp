@@ -6,8 +6,8 @@
 #include <cmath>
 
 #include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/files/csv_rows.hpp"
 #include "adapters/in/files/printable.hpp"
-#include "adapters/in/files/utf8.hpp"
 
 namespace floatwright {
 namespace {
@@ -27,16 +27,23 @@ std::optional<double> number_in(std::string_view text) {
   return value;
 }
 
+std::string joined(const std::vector<std::string>& fields) {
+  std::string out;
+  for (const std::string& field : fields) out += (&field == &fields.front() ? "" : ",") + std::string{trimmed(field)};
+  return out;
+}
+
 class ReleasesReader {
  public:
   explicit ReleasesReader(std::string file) : file_(std::move(file)) {}
 
-  void take(std::string_view line) {
-    ++line_;
-    line = trimmed(line);
-    if (line.empty() || line.front() == '#') return;
+  void take(int line, const std::vector<std::string>& fields, const std::string& fault) {
+    line_ = line;
+    const std::string text = joined(fields);
+    if (text.empty() || text.front() == '#') return;
+    if (!fault.empty()) return tell(line_, shown(text) + ", where " + fault, "a time, a comma and a flow", row_mend());
     const bool is_header = make_ == nullptr;
-    is_header ? take_header(line) : take_row(line);
+    is_header ? take_header(text) : take_row(text, fields);
   }
   ReadReleases finish() && {
     if (!unreadable_ && make_ == nullptr)
@@ -47,6 +54,7 @@ class ReleasesReader {
   [[nodiscard]] bool unreadable() const { return unreadable_; }
 
  private:
+  static std::string row_mend() { return "Write it as 2027-05-14T09:00-06:00,1750."; }
   static std::string header_mend() { return "Make the first line time,flow_cfs or time,flow_m3_s."; }
 
   void take_header(std::string_view line) {
@@ -60,15 +68,10 @@ class ReleasesReader {
     }
   }
 
-  void take_row(std::string_view line) {
-    const std::size_t comma = line.find(',');
-    const bool two_fields = comma != std::string_view::npos && line.find(',', comma + 1) == std::string_view::npos;
-    if (!two_fields) {
-      tell(line_, shown(line), "a time, a comma and a flow", "Write it as 2027-05-14T09:00-06:00,1750.");
-      return;
-    }
-    const auto time = time_in(trimmed(line.substr(0, comma)));
-    const auto flow = flow_in(trimmed(line.substr(comma + 1)));
+  void take_row(std::string_view line, const std::vector<std::string>& fields) {
+    if (fields.size() != 2) return tell(line_, shown(line), "a time, a comma and a flow", row_mend());
+    const auto time = time_in(trimmed(fields[0]));
+    const auto flow = flow_in(trimmed(fields[1]));
     if (time && flow) read_.schedule.push_back({*time, *flow});
   }
 
@@ -112,14 +115,10 @@ class ReleasesReader {
 }  // namespace
 
 ReadReleases read_releases(const std::string& file, std::string_view text) {
-  constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
-  if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
   ReleasesReader reader(file);
-  while (!text.empty() && !reader.unreadable()) {
-    const std::size_t end = std::min(text.find('\n'), text.size());
-    reader.take(text.substr(0, end));
-    text.remove_prefix(std::min(end + 1, text.size()));
-  }
+  CsvRows rows(text);
+  std::vector<std::string> fields;
+  while (!reader.unreadable() && rows.next(fields)) reader.take(rows.line(), fields, rows.fault());
   return std::move(reader).finish();
 }
 

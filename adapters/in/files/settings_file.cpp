@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "adapters/in/files/calendar_text.hpp"
+#include "adapters/in/files/csv_gauges_object.hpp"
 #include "adapters/in/files/mail_object.hpp"
 #include "adapters/in/files/people_and_methods.hpp"
 #include "adapters/in/files/quantities.hpp"
@@ -100,6 +101,7 @@ ReadingsPlace read_readings_place(TypedObject& in) {
   place.archive = read_path(in, "archive");
   place.contact = in.text("contact", Need::Optional);
   place.api_key_file = read_path(in, "api_key_file");
+  place.csv_gauges = read_csv_gauges(in);
   return place;
 }
 

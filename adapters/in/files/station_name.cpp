@@ -18,7 +18,7 @@ bool is_number(const std::string& number) {
 }  // namespace
 
 const std::vector<std::string>& station_prefixes() {
-  static const std::vector<std::string> kPrefixes{"usgs"};
+  static const std::vector<std::string> kPrefixes{"usgs", "csv"};
   return kPrefixes;
 }
 

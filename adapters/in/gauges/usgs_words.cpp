@@ -5,50 +5,9 @@
 #include <utility>
 
 #include "adapters/in/gauges/plain_text.hpp"
-#include "engine/units/unit.hpp"
 
 namespace floatwright {
 namespace {
-
-struct Spelling {
-  Variable variable;
-  std::string_view text;  // lower case, without blanks
-  UnitLine line;
-};
-
-constexpr double kSecondsPerDay = 86400.0;
-constexpr double kCubicMetresPerGallon = 0.003785411784;  // US gallon, exact by definition
-
-const std::array kSpellings{Spelling{Variable::Flow, "ft3/s", {kCubicMetresPerCubicFoot}},
-                            Spelling{Variable::Flow, "ft^3/s", {kCubicMetresPerCubicFoot}},
-                            Spelling{Variable::Flow, "ft\u00b3/s", {kCubicMetresPerCubicFoot}},
-                            Spelling{Variable::Flow, "ft&#179;/s", {kCubicMetresPerCubicFoot}},
-                            Spelling{Variable::Flow, "cfs", {kCubicMetresPerCubicFoot}},
-                            Spelling{Variable::Flow, "kcfs", {1000.0 * kCubicMetresPerCubicFoot}},
-                            Spelling{Variable::Flow, "m3/s", {}},
-                            Spelling{Variable::Flow, "m^3/s", {}},
-                            Spelling{Variable::Flow, "m\u00b3/s", {}},
-                            Spelling{Variable::Flow, "cms", {}},
-                            Spelling{Variable::Flow, "l/s", {0.001}},
-                            Spelling{Variable::Flow, "mgd", {1e6 * kCubicMetresPerGallon / kSecondsPerDay}},
-                            Spelling{Variable::GaugeHeight, "ft", {kMetresPerFoot}},
-                            Spelling{Variable::GaugeHeight, "in", {kMetresPerInch}},
-                            Spelling{Variable::GaugeHeight, "m", {}},
-                            Spelling{Variable::GaugeHeight, "cm", {0.01}},
-                            Spelling{Variable::GaugeHeight, "mm", {0.001}},
-                            Spelling{Variable::WaterTemperature, "degc", {}},
-                            Spelling{Variable::WaterTemperature, "\u00b0c", {}},
-                            Spelling{Variable::WaterTemperature, "c", {}},
-                            Spelling{Variable::WaterTemperature, "degf", {1.0 / 1.8, -32.0 / 1.8}},
-                            Spelling{Variable::WaterTemperature,
-                                     "\u00b0"
-                                     "f",
-                                     {1.0 / 1.8, -32.0 / 1.8}},
-                            Spelling{Variable::WaterTemperature, "f", {1.0 / 1.8, -32.0 / 1.8}},
-                            Spelling{Variable::Clarity, "fnu", {}},
-                            Spelling{Variable::Clarity, "_fnu", {}},
-                            Spelling{Variable::Clarity, "ntu", {}},
-                            Spelling{Variable::Clarity, "_ntu", {}}};
 
 // Lower case.
 const std::array<std::pair<std::string_view, Mark>, 34> kCodes{{{"p", Mark::Provisional},
@@ -109,14 +68,6 @@ std::string_view usual_unit(std::string_view parameter) {
 std::string remark_on(std::string_view parameter) {
   if (parameter != "00076") return {};
   return "parameter 00076: turbidity in NTU (white light) is given as FNU (infrared), uncorrected";
-}
-
-std::optional<UnitLine> unit_line(Variable variable, std::string_view spelling) {
-  std::string text = lower_case(spelling);
-  std::erase_if(text, [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; });
-  for (const Spelling& known : kSpellings)
-    if (known.variable == variable && known.text == text) return known.line;
-  return std::nullopt;
 }
 
 std::vector<std::string> codes_in(std::string_view text) {

@@ -1,5 +1,5 @@
 #pragma once
-// The words that both USGS services use: parameter codes, unit spellings, qualifiers, statistics, station numbers.
+// The words that both USGS services use: parameter codes, qualifiers, statistics, station numbers.
 // Qualifier meanings as the service explains them in its own answers (P, A, e, Ice, Eqp, Dis, ***) or in its published
 // code list (Ssn, Pr, Rat, Nd, Fld, --); R, Bkw and Mnt, and the upper-case words of the newer service other than
 // ESTIMATED and DISCONTINUED, are from memory. The list is open: a code that is not in it is Mark::Unknown.
@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include "adapters/in/files/unit_spelling.hpp"
 #include "engine/readings/reading.hpp"
 
 namespace floatwright {
@@ -21,15 +22,6 @@ inline constexpr std::array<const char*, 5> kUsgsParameters{"00060", "00065", "0
 [[nodiscard]] std::string_view usual_unit(std::string_view parameter);
 // What a reader should know of a parameter's numbers; empty: nothing.
 [[nodiscard]] std::string remark_on(std::string_view parameter);
-
-// SI = offset + factor * value.
-struct UnitLine {
-  double factor = 1.0;
-  double offset = 0.0;
-};
-// By any spelling met: "ft3/s", "ft^3/s", "cfs", "deg C" ...; none where the spelling is not one of the variable's.
-// NTU counts as FNU, uncorrected.
-[[nodiscard]] std::optional<UnitLine> unit_line(Variable variable, std::string_view spelling);
 
 // The codes of one row, split at blanks and signs ("P Eqp", "A:e", "['ESTIMATED']").
 [[nodiscard]] std::vector<std::string> codes_in(std::string_view text);

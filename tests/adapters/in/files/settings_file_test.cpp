@@ -125,5 +125,35 @@ TEST(SettingsFile, ReadsThisMorningsVisibility) {
   EXPECT_NEAR(in_metres(*settings_with(R"(, "visibility_ft": 5)").value.settings.visibility), 1.524, 1e-9);
 }
 
+ReadAnswer<ReadSettings> settings_with_csv(const std::string& rest, const std::string& columns) {
+  return settings_with(",\n\"csv_gauges\": [ { \"station\": \"csv:ford\", \"file\": \"ford.csv\", \"time_column\": 1" + rest +
+                       ",\n\"columns\": [" + columns + "] } ]");
+}
+const std::string kStageColumn = R"({ "column": "Stage", "quantity": "stage", "unit": "ft" })";
+
+TEST(SettingsFile, ReadsGaugesThatAreFiles) {
+  const auto read = settings_with_csv(R"(, "separator": "tab", "missing": [-9999, "n/a"])", kStageColumn);
+  EXPECT_THAT(read.problems, IsEmpty());
+  const CsvGauge& gauge = read.value.readings.csv_gauges.at(0);
+  EXPECT_EQ(gauge.time.place, 1);
+  EXPECT_EQ(gauge.separator, '\t');
+  EXPECT_THAT(gauge.missing, ElementsAre("-9999", "n/a"));
+  EXPECT_EQ(gauge.columns.at(0).column.name, "Stage");
+  EXPECT_EQ(gauge.columns.at(0).quantity, Variable::GaugeHeight);
+}
+
+TEST(SettingsFile, TellsWhatIsWrongWithAGaugeThatIsAFile) {
+  EXPECT_THAT(settings_with_csv(R"(, "decimal_comma": true, "time_format": "%H:%M", "time_zone": "America/Denwer", "missing": 1)",
+                                R"({ "column": 0, "quantity": "stage", "unit": "cfs" })")
+                  .problems,
+              testing::UnorderedElementsAre(
+                  StandsAt(2, "/csv_gauges/0/decimal_comma"), StandsAt(2, "/csv_gauges/0/time_format"),
+                  StandsAt(2, "/csv_gauges/0/time_zone"), StandsAt(2, "/csv_gauges/0/missing"),
+                  StandsAt(3, "/csv_gauges/0/columns/0/column"), StandsAt(3, "/csv_gauges/0/columns/0/unit")));
+  EXPECT_THAT(settings_with_csv("", "").problems, ElementsAre(StandsAt(3, "/csv_gauges/0/columns")));
+  EXPECT_THAT(settings_with(R"(, "csv_gauges": [ { "station": "usgs:1", "file": "f", "time_column": 1, "columns": [)" + kStageColumn + "] } ]").problems,
+              ElementsAre(StandsAt(1, "/csv_gauges/0/station")));
+}
+
 }  // namespace
 }  // namespace floatwright
