@@ -106,6 +106,12 @@ std::string station_key(std::string_view agency, std::string_view number) {
   return "usgs:" + std::string{agency} + "-" + std::string{number};
 }
 
+std::string station_of_location(std::string_view location) {
+  const auto hyphen = location.find('-');
+  if (hyphen == std::string_view::npos) return station_key("", location);
+  return station_key(location.substr(0, hyphen), location.substr(hyphen + 1));
+}
+
 std::string monitoring_location(std::string_view station_without_prefix) {
   const std::string text{station_without_prefix};
   return text.find('-') == std::string::npos ? "USGS-" + text : text;

@@ -34,6 +34,7 @@ void add_marks(std::string_view text, Marks& marks, std::set<std::string>& unkno
 
 // "usgs:01541000" of agency USGS; other agencies keep their own, "usgs:MN040-05427718". And back: "USGS-01541000".
 [[nodiscard]] std::string station_key(std::string_view agency, std::string_view number);
+[[nodiscard]] std::string station_of_location(std::string_view location);
 [[nodiscard]] std::string monitoring_location(std::string_view station_without_prefix);
 
 }  // namespace floatwright

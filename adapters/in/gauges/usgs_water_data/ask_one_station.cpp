@@ -30,9 +30,8 @@ Result<HttpAnswer> answer_to(const UsgsAsking& asking, const std::string& url) {
   manners.user_agent = asking.user_agent;
   manners.ca_file = asking.ca_file;
   manners.most_tries = 1;
-  HttpRequest request{.url = url,
-                      .headers = {"Accept: application/geo+json, application/json"},
-                      .content_types = {"json"}};
+  HttpRequest request{
+      .url = url, .headers = {"Accept: application/geo+json, application/json"}, .content_types = {"json"}};
   if (!asking.api_key.empty()) request.secret_header = "X-Api-Key: " + asking.api_key;
   Result<HttpAnswer> out;
   http_run({request}, manners, [&](const HttpRequest&, Result<HttpAnswer> answer) {

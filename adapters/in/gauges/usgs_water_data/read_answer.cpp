@@ -8,11 +8,10 @@
 #include <vector>
 
 #include "adapters/in/calendar/written_time.hpp"
-#include "adapters/in/gauges/json_rows.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
-#include "adapters/in/gauges/service_error.hpp"
+#include "adapters/in/gauges/usgs_water_data/feature_page.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {
@@ -23,7 +22,7 @@ using Kind = JsonValue::Kind;
 constexpr std::array kLegacyNoData{-999999.0};  // never sent by this service so far; never a reading either
 
 enum Slot : int {
-  kSeries,
+  kSeries = kFirstOwnSlot,
   kLocation,
   kParameter,
   kTime,
@@ -32,31 +31,21 @@ enum Slot : int {
   kUnit,
   kApproval,
   kQualifier,
-  kChanged,
-  kFeatures,
-  kReturned,
-  kRel,
-  kHref
+  kChanged
 };
-enum Row : int { kFeature, kLink, kWhole };
 
-const JsonShape& page_shape() {
-  static const JsonShape kShape{{{"/features", kFeatures},
-                                 {"/features/*/properties/time_series_id", kSeries},
-                                 {"/features/*/properties/monitoring_location_id", kLocation},
-                                 {"/features/*/properties/parameter_code", kParameter},
-                                 {"/features/*/properties/time", kTime},
-                                 {"/features/*/properties/statistic_id", kStatistic},
-                                 {"/features/*/properties/value", kValue},
-                                 {"/features/*/properties/unit_of_measure", kUnit},
-                                 {"/features/*/properties/approval_status", kApproval},
-                                 {"/features/*/properties/qualifier", kQualifier},
-                                 {"/features/*/properties/qualifier/*", kQualifier},
-                                 {"/features/*/properties/last_modified", kChanged},
-                                 {"/numberReturned", kReturned},
-                                 {"/links/*/rel", kRel},
-                                 {"/links/*/href", kHref}},
-                                {{"/features/*", kFeature}, {"/links/*", kLink}, {"", kWhole}}};
+const JsonShape& readings_shape() {
+  static const JsonShape kShape = feature_shape({{"/properties/time_series_id", kSeries},
+                                                 {"/properties/monitoring_location_id", kLocation},
+                                                 {"/properties/parameter_code", kParameter},
+                                                 {"/properties/time", kTime},
+                                                 {"/properties/statistic_id", kStatistic},
+                                                 {"/properties/value", kValue},
+                                                 {"/properties/unit_of_measure", kUnit},
+                                                 {"/properties/approval_status", kApproval},
+                                                 {"/properties/qualifier", kQualifier},
+                                                 {"/properties/qualifier/*", kQualifier},
+                                                 {"/properties/last_modified", kChanged}});
   return kShape;
 }
 
@@ -76,12 +65,6 @@ bool is_daily(const JsonRow& feature) {
          (feature[kStatistic].is(Kind::Text) && !is_instantaneous(feature[kStatistic].text));
 }
 
-std::string station_of(const std::string& location) {
-  const auto hyphen = location.find('-');
-  if (hyphen == std::string::npos) return station_key("", location);
-  return station_key(location.substr(0, hyphen), location.substr(hyphen + 1));
-}
-
 // What was made of codes the last time, since a series says the same of row after row.
 struct LastCodes {
   std::string text;
@@ -97,44 +80,11 @@ struct Stream {
   LastCodes approval, qualifier;
 };
 
-class PageReader {
+class ReadingsReader {
  public:
-  explicit PageReader(const std::string& where) : where_(where) {}
+  explicit ReadingsReader(const std::string& where) : where_(where) {}
 
-  void take(const JsonRow& row) {
-    if (row.row == kFeature) take_feature(row);
-    if (row.row == kLink && row[kRel].text == "next" && row[kHref].is(Kind::Text)) next_ = row[kHref].text;
-    if (row.row == kWhole) take_whole(row);
-  }
-
-  Result<GaugeAnswer> answer(std::string_view bytes) && {
-    if (features_kind_ == Kind::Absent) {
-      if (const auto error = service_error(bytes)) return failure("the service answered with an error, " + *error);
-      return failure("no list of features at /features");
-    }
-    if (features_kind_ != Kind::List) return failure("/features is no list");
-    if (features_ > 0 && lacking_ == features_)
-      return failure("the features are no readings: nothing readable at " + first_lack_ +
-                     "; the collections read are continuous, latest-continuous, daily, latest-daily");
-    GaugeAnswer out = std::move(shelf_).answer();
-    out.next = next_;
-    return out;
-  }
-
- private:
-  [[nodiscard]] tl::unexpected<Failure> failure(const std::string& what) const {
-    return tl::unexpected(Failure{where_ + ": " + what, kExitBadData});
-  }
-
-  void take_whole(const JsonRow& whole) {
-    features_kind_ = whole[kFeatures].kind;
-    const JsonValue& told = whole[kReturned];
-    if (told.is(Kind::Number) && told.number != static_cast<double>(features_))
-      shelf_.doubt(fmt::format("the answer says it holds {} rows and holds {}", told.number, features_));
-  }
-
-  void take_feature(const JsonRow& feature) {
-    ++features_;
+  void take(const JsonRow& feature) {
     const std::string lacking = lacking_in(feature);
     if (!lacking.empty()) {
       if (lacking_++ == 0) first_lack_ = feature.place() + "/properties/" + lacking;
@@ -149,6 +99,19 @@ class PageReader {
     take_reading(feature, stream);
   }
 
+  Result<GaugeAnswer> answer(const FeaturePage& page) && {
+    if (page.features > 0 && lacking_ == page.features)
+      return tl::unexpected(Failure{where_ + ": the features are no readings: nothing readable at " + first_lack_ +
+                                        "; the collections read are continuous, latest-continuous, daily, latest-daily",
+                                    kExitBadData});
+    if (page.announced && *page.announced != static_cast<double>(page.features))
+      shelf_.doubt(fmt::format("the answer says it holds {} rows and holds {}", *page.announced, page.features));
+    GaugeAnswer out = std::move(shelf_).answer();
+    out.next = page.next;
+    return out;
+  }
+
+ private:
   void take_reading(const JsonRow& feature, Stream& stream) {
     const std::string& written = feature[kTime].text;
     const auto time = stream.daily ? date_label_in(written) : instant_in(written);
@@ -197,7 +160,7 @@ class PageReader {
   }
 
   [[nodiscard]] GaugeSeries head_of(const JsonRow& feature, const Stream& stream) const {
-    return {.station = station_of(feature[kLocation].text),
+    return {.station = station_of_location(feature[kLocation].text),
             .series_id = feature[kSeries].text,
             .sensor = {},
             .station_name = {},
@@ -222,10 +185,8 @@ class PageReader {
   std::unordered_map<std::string, Stream> streams_;
   std::string key_, last_key_;
   Stream* last_ = nullptr;
-  std::size_t features_ = 0, lacking_ = 0;
+  std::size_t lacking_ = 0;
   std::string first_lack_;
-  std::optional<std::string> next_;
-  Kind features_kind_ = Kind::Absent;
 };
 
 }  // namespace
@@ -233,10 +194,11 @@ class PageReader {
 bool is_usgs_water_data(std::string_view bytes) { return stands_near_an_end(bytes, "\"FeatureCollection\""); }
 
 Result<GaugeAnswer> read_usgs_water_data(std::string_view bytes, const std::string& where) {
-  PageReader page(where);
-  const auto read = read_json_rows(bytes, where, page_shape(), [&](const JsonRow& row) { page.take(row); });
-  if (!read) return tl::unexpected(read.error());
-  return std::move(page).answer(bytes);
+  ReadingsReader readings(where);
+  const auto page =
+      read_feature_page(bytes, where, readings_shape(), [&](const JsonRow& feature) { readings.take(feature); });
+  if (!page) return tl::unexpected(page.error());
+  return std::move(readings).answer(*page);
 }
 
 }  // namespace floatwright
