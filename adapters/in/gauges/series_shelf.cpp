@@ -40,16 +40,20 @@ void tell_kind(const GaugeSeries& series, GaugeAnswer& told) {
   if (series.daily)
     told.notes.push_back(name +
                          ": daily values; each time is the date of a local day, written as 00:00Z, and no instant");
+  constexpr std::size_t kMostCodes = 20;
   std::string codes;
-  for (const std::string& code : series.unknown_codes) codes += (codes.empty() ? "" : ", ") + shown(code);
+  std::size_t count = 0;
+  for (const std::string& code : series.unknown_codes)
+    if (count++ < kMostCodes) codes += (codes.empty() ? "" : ", ") + shown(code);
+  if (count > kMostCodes) codes += fmt::format(" and {} more", count - kMostCodes);
   if (!codes.empty()) add_doubt(told, name + ": codes that are not known here, kept as a doubt: " + codes);
 }
 
 }  // namespace
 
 std::size_t SeriesShelf::place_for(const GaugeSeries& head) {
-  const std::string rest =
-      fmt::format("{}\n{}\n{}", head.series_id, static_cast<int>(head.variable), head.daily ? "daily" : "");
+  const std::string rest = fmt::format("{}\n{}\n{}\n{}", head.series_id, static_cast<int>(head.variable), head.daily,
+                                       head.issued ? head.issued->time_since_epoch().count() : 0);
   const auto [found, is_new] = index_.try_emplace({head.station, rest}, series_.size());
   if (is_new) {
     series_.push_back({.head = head, .changed = {}});
@@ -69,7 +73,10 @@ void SeriesShelf::add(std::size_t index, const Reading& row, std::optional<Insta
 
 void SeriesShelf::leave_out(const std::string& what, const std::string& why, const std::string& place,
                             std::size_t count) {
-  LeftOut& entry = left_out_[{what, why}];
+  constexpr std::size_t kMostReasons = 8;
+  auto& reasons = left_out_[what];
+  const bool one_more = reasons.size() >= kMostReasons && !reasons.contains(why);
+  LeftOut& entry = reasons[one_more ? "for more reasons than are told here" : why];
   if (entry.rows == 0 && entry.first_place.empty()) entry.first_place = place;
   entry.rows += count;
 }
@@ -108,10 +115,11 @@ GaugeAnswer SeriesShelf::answer() && {
   out.notes.insert(out.notes.end(), remarks_.begin(), remarks_.end());
   for (const auto& [what, count] : not_used_)
     out.notes.push_back(fmt::format("{}: {} left out: it is not used here", what, rows(count)));
-  for (const auto& [key, entry] : left_out_) {
-    const std::string where = entry.first_place.empty() ? "" : fmt::format(" (first at {})", entry.first_place);
-    add_doubt(out, fmt::format("{}: {} left out: {}{}", key.first, rows(entry.rows), key.second, where));
-  }
+  for (const auto& [what, reasons] : left_out_)
+    for (const auto& [why, entry] : reasons) {
+      const std::string where = entry.first_place.empty() ? "" : fmt::format(" (first at {})", entry.first_place);
+      add_doubt(out, fmt::format("{}: {} left out: {}{}", what, rows(entry.rows), why, where));
+    }
   for (Shelved& shelved : series_) {
     put_in_order(shelved, out);
     tell_kind(shelved.head, out);

@@ -16,12 +16,15 @@ namespace floatwright {
 
 class SeriesShelf {
  public:
-  // Index of the series with the same station, id, variable and daily; a new one, without rows, where there is none.
+  // Index of the series with the same station, id, variable, daily and issue; a new one, without rows, where there is
+  // none.
   std::size_t place_for(const GaugeSeries& head);
   [[nodiscard]] GaugeSeries& at(std::size_t index) { return series_[index].head; }
 
   void add(std::size_t index, const Reading& row, std::optional<Instant> changed = std::nullopt);
   // What could not be read, counted by `what` and `why`: one sentence, a doubt, naming the first place (may be empty).
+  // Only the first few reasons of a `what` are told apart: a text of 20 MB can hold a wrong word of its own in each
+  // row.
   void leave_out(const std::string& what, const std::string& why, const std::string& place, std::size_t rows = 1);
   // What is sound and not needed: one sentence for each `what`.
   void not_used(const std::string& what, std::size_t rows = 1) { not_used_[what] += rows; }
@@ -45,7 +48,7 @@ class SeriesShelf {
 
   std::vector<Shelved> series_;
   std::map<std::pair<std::string, std::string>, std::size_t> index_;  // by station and the rest of the key
-  std::map<std::pair<std::string, std::string>, LeftOut> left_out_;   // by what and why
+  std::map<std::string, std::map<std::string, LeftOut>> left_out_;    // by what and why
   std::map<std::string, std::size_t> not_used_;                       // rows by what
   std::set<std::string> remarks_;
   std::vector<std::string> doubts_;

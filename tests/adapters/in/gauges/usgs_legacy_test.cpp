@@ -37,6 +37,32 @@ TEST(UsgsLegacy, ReadsTheMissingCodeFromTheAnswer) {
   EXPECT_FALSE(answer_of(legacy(block(row(kNoonText, "\"-999999\"")), "ft3/s", "null")).series.at(0).readings.at(0).si);
 }
 
+// JSON promises no order of keys (RFC 8259, section 4).
+TEST(UsgsLegacy, ReadsValuesThatStandBeforeTheirUnitAndTheirMissingCode) {
+  const auto answer = answer_of(
+      R"({"value":{"timeSeries":[{"values":[{"method":[{"methodID":3}],"value":[)" + row(kNoonText, "\"10\"") + "," +
+      row("2026-05-13T12:15:00.000-06:00", "\"-777\"") +
+      R"(]}],"variable":{"noDataValue":-777,"options":{"option":[{"optionCode":"00003","name":"Other"},)"
+      R"({"optionCode":"00000","name":"Statistic"}]},"unit":{"unitCode":"ft"},"variableCode":[{"value":"00065"}]},)"
+      R"("sourceInfo":{"siteCode":[{"agencyCode":"USGS","value":"00000001"}],"siteName":"Lantern"}}]}})");
+  ASSERT_EQ(answer.series.size(), 1u);
+  EXPECT_EQ(answer.series[0].series_id, "USGS:00000001:00065:00000:3");
+  EXPECT_EQ(answer.series[0].station_name, "Lantern");
+  ASSERT_EQ(answer.series[0].readings.size(), 2u);
+  EXPECT_DOUBLE_EQ(answer.series[0].readings[0].si.value(), 10.0 * kMetresPerFoot);
+  EXPECT_FALSE(answer.series[0].readings[1].si);
+}
+
+TEST(UsgsLegacy, TellsTimesThatNoSeriesOfItsKindCanHave) {
+  const auto answer = answer_of(legacy(block(row("2026-05-13T00:00:00.000", "1") + "," + row("1881-00-00", "2") + "," +
+                                             row("2026-05-14T07:00:00.000", "3"))));
+  EXPECT_TRUE(answer.series.at(0).daily);
+  EXPECT_EQ(answer.series[0].readings.size(), 1u);
+  EXPECT_THAT(answer.notes,
+              testing::IsSupersetOf({HasSubstr("1 row left out: the time can't be read, first \"1881-00-00\""),
+                                     HasSubstr("first \"2026-05-14T07:00:00.000\"")}));
+}
+
 TEST(UsgsLegacy, ReadsACodeInPlaceOfANumberAsMissing) {
   const auto answer = answer_of(legacy(block(row(kNoonText, "\"Ice\"") + "," + row("2026-05-13T13:00Z", "\"***\""))));
   const auto& rows = answer.series.at(0).readings;

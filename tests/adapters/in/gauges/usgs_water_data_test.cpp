@@ -9,6 +9,7 @@
 namespace floatwright {
 namespace {
 
+using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -61,6 +62,19 @@ TEST(UsgsWaterData, LeavesOutARowThatCannotBeReadAndNamesItsPlace) {
                           name + "the value \"12.5cfs\" is not a finite number (first at /features/0/properties/value)",
                           name + "the value \"1e999\" is not a finite number (first at /features/2/properties/value)",
                           name + "the value is of the wrong kind (boolean) (first at /features/3/properties/value)"));
+}
+
+TEST(UsgsWaterData, TellsAFewOfManyReasonsAndCodes) {
+  std::string rows;
+  for (int i = 0; i < 100; ++i) {
+    const std::string word = "w" + std::to_string(i);
+    rows += (rows.empty() ? "" : ",") + feature(kNoonText, "\"" + word + "\"") + "," +
+            feature(kNoonText, "1", R"(,"qualifier":[")" + word + R"("])");
+  }
+  const auto answer = answer_of(features(rows));
+  EXPECT_THAT(answer.notes, Contains(HasSubstr("92 rows left out: for more reasons than are told here")));
+  EXPECT_THAT(answer.notes, Contains(HasSubstr("and 80 more")));
+  EXPECT_LT(answer.notes.size(), 12u);
 }
 
 TEST(UsgsWaterData, KeepsTheRowChangedLastOfTwoThatDiffer) {
