@@ -1,32 +1,25 @@
 #include "tests/bench/parser_cases.hpp"
 
-#include <date/date.h>
 #include <fmt/format.h>
 
-#include <chrono>
 #include <nlohmann/json.hpp>
 
+#include "adapters/in/gauges/ea_flood/read_answer.hpp"
+#include "adapters/in/gauges/ea_hydrology/read_answer.hpp"
+#include "adapters/in/gauges/foen/read_answer.hpp"
+#include "adapters/in/gauges/hubeau/read_answer.hpp"
+#include "adapters/in/gauges/nve/read_answer.hpp"
+#include "adapters/in/gauges/nwps/read_answer.hpp"
+#include "adapters/in/gauges/nws_weather/read_answer.hpp"
 #include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
-#include "engine/units/instant.hpp"
+#include "adapters/in/gauges/wsc_geomet/read_answer.hpp"
+#include "tests/bench/parser_texts.hpp"
 
 namespace floatwright {
 namespace {
 
 using Json = nlohmann::json;
-
-std::string quarter_hour(std::size_t row) {
-  const Instant start{date::sys_days{date::year{2020} / 1 / 1}};
-  return date::format("%FT%T", start + std::chrono::minutes{15} * static_cast<std::int64_t>(row));
-}
-
-template <class Row>
-std::string repeated(const std::string& head, Row row, const std::string& tail, std::size_t about) {
-  std::string out = head;
-  out.reserve(about + 1000);
-  for (std::size_t i = 0; out.size() < about; ++i) out += (i == 0 ? "" : ",") + row(i);
-  return out + tail;
-}
 
 // fixtures/recorded/usgs-water-data/v1_continuous_07374000_trimmed_to_5.json, without blanks.
 std::string water_data(std::size_t about) {
@@ -89,7 +82,16 @@ bool bare_json(std::string_view bytes) {
 const std::vector<ParserCase>& parser_cases() {
   static const std::vector<ParserCase> kCases{
       {"usgs-water-data", water_data, rows_read<read_usgs_water_data>, bare_json},
-      {"usgs-legacy", legacy, rows_read<read_usgs_legacy>, bare_json}};
+      {"usgs-legacy", legacy, rows_read<read_usgs_legacy>, bare_json},
+      {"wsc-geomet", geomet_text, rows_read<read_wsc_geomet>, bare_json},
+      {"ea-flood", ea_flood_text, rows_read<read_ea_flood>, bare_json},
+      {"ea-hydrology", ea_hydrology_text, rows_read<read_ea_hydrology>, bare_json},
+      {"nwps", nwps_text, rows_read<read_nwps>, bare_json},
+      {"nws-weather", nws_weather_text, rows_read<read_nws_weather>, bare_json},
+      {"hubeau", hubeau_text, rows_read<read_hubeau>, bare_json},
+      {"nve", nve_text, rows_read<read_nve>, bare_json},
+      // Eight bytes of text a reading, which takes 32 to keep: short of the others, and far larger than what is sent.
+      {"foen", foen_text, rows_read<read_foen>, bare_json, 0.55, 90.0}};
   return kCases;
 }
 

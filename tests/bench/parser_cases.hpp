@@ -14,6 +14,7 @@ struct ParserCase {
   std::size_t (*rows_read)(std::string_view bytes) = nullptr;  // 0: not read
   bool (*bare)(std::string_view bytes) = nullptr;              // the plain parser that it is held against
   double least_ratio = 0.7;                                    // of the bare parser's speed
+  double most_memory_mb = 32.0;                                // beyond the text
 };
 
 [[nodiscard]] const std::vector<ParserCase>& parser_cases();

@@ -4,13 +4,20 @@
 
 #include <algorithm>
 
+#include "adapters/in/gauges/ea_flood/ask.hpp"
 #include "adapters/in/gauges/ea_flood/read_answer.hpp"
+#include "adapters/in/gauges/ea_hydrology/ask.hpp"
 #include "adapters/in/gauges/ea_hydrology/read_answer.hpp"
+#include "adapters/in/gauges/foen/ask.hpp"
 #include "adapters/in/gauges/foen/read_answer.hpp"
+#include "adapters/in/gauges/hubeau/ask.hpp"
 #include "adapters/in/gauges/hubeau/read_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
+#include "adapters/in/gauges/nve/ask.hpp"
 #include "adapters/in/gauges/nve/read_answer.hpp"
+#include "adapters/in/gauges/nwps/ask.hpp"
 #include "adapters/in/gauges/nwps/read_answer.hpp"
+#include "adapters/in/gauges/nws_weather/ask.hpp"
 #include "adapters/in/gauges/nws_weather/read_answer.hpp"
 #include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_legacy/ask.hpp"
@@ -21,7 +28,9 @@
 #include "adapters/in/gauges/usgs_waterml1/read_answer.hpp"
 #include "adapters/in/gauges/waterml2/read_answer.hpp"
 #include "adapters/in/gauges/wsc_datamart/read_answer.hpp"
+#include "adapters/in/gauges/wsc_geomet/ask.hpp"
 #include "adapters/in/gauges/wsc_geomet/read_answer.hpp"
+#include "adapters/in/gauges/wsc_realtime/ask.hpp"
 #include "adapters/in/gauges/wsc_realtime/read_answer.hpp"
 #include "adapters/in/gauges/xml_tree.hpp"
 
@@ -64,21 +73,22 @@ Result<GaugeAnswer> as_a_whole(Result<GaugeAnswer> answer) {
 // features for its own.
 const std::vector<GaugeService>& gauge_services() {
   static const std::vector<GaugeService> kServices{
-      {"wsc-realtime", "wsc", is_wsc_realtime, read_wsc_realtime},
+      {"wsc-realtime", "wsc", is_wsc_realtime, read_wsc_realtime, "https://wateroffice.ec.gc.ca", ask_wsc_realtime},
       {"wsc-datamart", "wsc", is_wsc_datamart, read_wsc_datamart},
-      {"wsc-geomet", "wsc", is_wsc_geomet, read_wsc_geomet},
+      {"wsc-geomet", "wsc", is_wsc_geomet, read_wsc_geomet, "https://api.weather.gc.ca", ask_wsc_geomet},
       {"usgs-water-data", "usgs", is_usgs_water_data, read_usgs_water_data, "https://api.waterdata.usgs.gov/ogcapi/v1",
        ask_usgs_continuous},
       {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy, "https://waterservices.usgs.gov/nwis", ask_usgs_legacy},
       {"usgs-waterml1", "usgs", is_usgs_waterml1, read_usgs_waterml1},
       {"usgs-rdb", "usgs", is_usgs_rdb, read_usgs_rdb},
-      {"ea-flood", "ea", is_ea_flood, read_ea_flood},
-      {"ea-hydrology", "ea", is_ea_hydrology, read_ea_hydrology},
-      {"nwps", "nwps", is_nwps, read_nwps},
-      {"nws-weather", "nws", is_nws_weather, read_nws_weather},
-      {"hubeau", "hubeau", is_hubeau, read_hubeau},
-      {"nve", "nve", is_nve, read_nve},
-      {"foen", "foen", is_foen, read_foen},
+      {"ea-flood", "ea", is_ea_flood, read_ea_flood, "https://environment.data.gov.uk/flood-monitoring", ask_ea_flood},
+      {"ea-hydrology", "ea", is_ea_hydrology, read_ea_hydrology, "https://environment.data.gov.uk/hydrology",
+       ask_ea_hydrology},
+      {"nwps", "nwps", is_nwps, read_nwps, "https://api.water.noaa.gov/nwps/v1", ask_nwps},
+      {"nws-weather", "nws", is_nws_weather, read_nws_weather, "https://api.weather.gov", ask_nws_weather},
+      {"hubeau", "hubeau", is_hubeau, read_hubeau, "https://hubeau.eaufrance.fr/api/v2/hydrometrie", ask_hubeau},
+      {"nve", "nve", is_nve, read_nve, "https://hydapi.nve.no/api/v1", ask_nve},
+      {"foen", "foen", is_foen, read_foen, "https://api.existenz.ch/apiv1/hydro", ask_foen},
       {"waterml2", "waterml2", is_waterml2, read_waterml2}};
   return kServices;
 }

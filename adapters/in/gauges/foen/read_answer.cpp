@@ -6,6 +6,7 @@
 #include <array>
 #include <chrono>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -30,6 +31,7 @@ const JsonShape& answer_shape() {
 }
 
 constexpr std::string_view kTimes = "timestamp";
+constexpr double kNull = std::numeric_limits<double>::quiet_NaN();
 
 struct Parameter {
   std::string_view name;
@@ -40,16 +42,16 @@ constexpr std::array kParameters{Parameter{"flow", Variable::Flow, 1.0}, Paramet
                                  Parameter{"height", Variable::GaugeHeight, 1.0},
                                  Parameter{"temperature", Variable::WaterTemperature, 1.0}};
 
-std::optional<Instant> instant_of(const std::optional<double>& seconds) {
+std::optional<Instant> instant_of(double seconds) {
   constexpr double kYear1800 = -5364662400.0, kYear2200 = 7258118400.0;
-  if (!seconds || *seconds < kYear1800 || *seconds > kYear2200 || std::trunc(*seconds) != *seconds) return std::nullopt;
-  return Instant{std::chrono::seconds{static_cast<std::int64_t>(*seconds)}};
+  if (!(seconds >= kYear1800 && seconds <= kYear2200) || std::trunc(seconds) != seconds) return std::nullopt;
+  return Instant{std::chrono::seconds{static_cast<std::int64_t>(seconds)}};
 }
 
 struct Column {
   std::string key;
-  std::vector<std::optional<double>> values;
-  std::string broken;  // place of the first value that is neither a number nor null
+  std::vector<double> values;  // not a number: null
+  std::string broken;          // place of the first value that is neither a number nor null
 };
 
 class AnswerReader {
@@ -72,9 +74,12 @@ class AnswerReader {
                              : "no columns at /payload; ask with timeseriesformat=rows, which gives columns"),
                   kExitBadData});
     }
-    const auto times = std::ranges::find(columns_, kTimes, &Column::key);
     for (const Column& column : columns_)
-      if (column.key != kTimes) take_column(column, times == columns_.end() ? Column{} : *times);
+      if (column.key == kTimes) take_times(column);
+    for (Column& column : columns_) {
+      if (column.key != kTimes) take_column(column);
+      column = {};
+    }
     return std::move(shelf_).answer();
   }
 
@@ -82,16 +87,26 @@ class AnswerReader {
   void take_cell(const JsonRow& row) {
     const std::string* const key = row.steps[1].key;
     if (last_key_ != key || columns_.empty()) {
+      const std::size_t likely = columns_.empty() ? 0 : columns_.back().values.size();
       columns_.push_back({.key = key == nullptr ? "" : *key, .values = {}, .broken = {}});
+      columns_.back().values.reserve(likely);
       last_key_ = key;
     }
     Column& column = columns_.back();
     const JsonValue& cell = row[kCell];
     if (!cell.is(Kind::Number) && !cell.is(Kind::Null) && column.broken.empty()) column.broken = row.place();
-    column.values.push_back(cell.is(Kind::Number) ? std::optional{cell.number} : std::nullopt);
+    column.values.push_back(cell.is(Kind::Number) ? cell.number : kNull);
   }
 
-  void take_column(const Column& column, const Column& times) {
+  void take_times(const Column& column) {
+    times_.reserve(column.values.size());
+    for (const double seconds : column.values) times_.push_back(instant_of(seconds));
+    for (std::size_t i = 0; i < times_.size(); ++i)
+      if (!times_[i])
+        shelf_.leave_out("times", "not whole seconds since 1970", fmt::format("/payload/timestamp/{}", i));
+  }
+
+  void take_column(const Column& column) {
     const std::string name = "column " + shown(column.key);
     const auto bar = column.key.find('|');
     if (bar == std::string::npos || bar == 0)
@@ -102,28 +117,26 @@ class AnswerReader {
       return shelf_.not_used("parameter " + shown(parameter_name), column.values.size());
     if (!column.broken.empty())
       return shelf_.leave_out(name, "a value is neither a number nor null", column.broken, column.values.size());
-    if (column.values.size() != times.values.size())
-      return shelf_.leave_out(name, fmt::format("it is not as long as the {} times", times.values.size()), "",
+    if (column.values.size() != times_.size())
+      return shelf_.leave_out(name, fmt::format("it is not as long as the {} times", times_.size()), "",
                               column.values.size());
     const std::size_t at =
         shelf_.place_for(series_head("foen:" + column.key.substr(0, bar), parameter_name, parameter->variable, where_));
+    shelf_.at(at).readings.reserve(column.values.size());
     for (std::size_t i = 0; i < column.values.size(); ++i)
-      take_reading(at, times.values[i], column.values[i], parameter->factor, i);
+      if (times_[i]) shelf_.add(at, reading_of(*times_[i], column.values[i], parameter->factor));
   }
 
-  void take_reading(std::size_t at, const std::optional<double>& seconds, const std::optional<double>& value,
-                    double factor, std::size_t index) {
-    const auto time = instant_of(seconds);
-    if (!time)
-      return shelf_.leave_out("times", "not whole seconds since 1970", fmt::format("/payload/timestamp/{}", index));
-    Reading reading{.time = *time, .si = {}, .marks = {Mark::Provisional}};
-    if (value) reading.si = factor * *value;
-    shelf_.add(at, reading);
+  static Reading reading_of(Instant time, double value, double factor) {
+    Reading out{.time = time, .si = {}, .marks = {Mark::Provisional}};
+    if (!std::isnan(value)) out.si = factor * value;
+    return out;
   }
 
   const std::string& where_;
   SeriesShelf shelf_;
   std::vector<Column> columns_;
+  std::vector<std::optional<Instant>> times_;
   const std::string* last_key_ = nullptr;
   Kind payload_ = Kind::Absent;
 };

@@ -105,6 +105,7 @@ class AnswerReader {
                               readings.size());
     const std::size_t at = shelf_.place_for(head_of(row, parameter, *variable));
     shelf_.at(at).unknown_codes.insert(unknown.begin(), unknown.end());
+    shelf_.at(at).readings.reserve(readings.size());
     for (Reading reading : readings) {
       if (reading.si) reading.si = unit->offset + unit->factor * *reading.si;
       shelf_.add(at, reading);

@@ -79,8 +79,6 @@ const JsonShape& answer_shape() {
   return kShape;
 }
 
-bool is_missing(double number) { return number <= -999.0; }
-
 // Of a stage or a flow in a unit that is known; none otherwise.
 struct Column {
   Variable variable;
@@ -107,10 +105,11 @@ std::string gauge_in(std::string_view where) {
   return out;
 }
 
+constexpr double kMissing = -999.0;  // and whatever is lower
+
 struct Point {
-  std::string time;  // as written
-  std::array<JsonValue, 2> columns;
-  std::string place;
+  Instant time{};
+  std::array<double, 2> columns{};  // as sent
 };
 
 class AnswerReader {
@@ -118,7 +117,7 @@ class AnswerReader {
   explicit AnswerReader(const std::string& where) : where_(where), gauge_(gauge_in(where)) {}
 
   void take(const JsonRow& row) {
-    if (row.row == kPoint) points_.push_back({row[kTime].text, {row[kPrimary], row[kSecondary]}, row.place()});
+    if (row.row == kPoint) take_point(row, {kTime, kPrimary, kSecondary});
     if (row.row == kObserved) take_block(row, "observed");
     if (row.row == kForecast) take_block(row, "forecast");
     if (row.row == kWhole) take_whole(row);
@@ -143,6 +142,23 @@ class AnswerReader {
   }
 
  private:
+  // A value that is null or left out is missing; a time in year 1 is no point at all.
+  void take_point(const JsonRow& row, const std::array<Slot, 3>& slots) {
+    const std::string& written = row[slots[0]].text;
+    if (written.starts_with("0001-")) return;
+    const auto time = instant_in(written);
+    if (!time)
+      return shelf_.leave_out("points", "the time can't be read, first \"" + shown(written) + "\"", row.place());
+    Point point{.time = *time, .columns = {kMissing, kMissing}};
+    for (std::size_t i = 0; i < point.columns.size(); ++i) {
+      const JsonValue& value = row[slots[i + 1]];
+      if (value.is(Kind::Number)) point.columns[i] = value.number;
+      if (value.is(Kind::Text) || value.is(Kind::Boolean) || value.is(Kind::List) || value.is(Kind::Object))
+        return shelf_.leave_out("points", "a value is no number", row.place());
+    }
+    points_.push_back(point);
+  }
+
   // The blocks of a gauge without a forecast are {}.
   void take_block(const JsonRow& block, const std::string& kind) {
     is_block_ = true;
@@ -170,22 +186,16 @@ class AnswerReader {
     GaugeSeries head = head_of(*column, kind);
     head.sensor = block[kPedts].text;
     if (kind == "forecast") head.issued = issued;
-    const std::size_t at = shelf_.place_for(head);
-    for (const Point& point : points_) take_value(at, point.time, point.columns[index], *column, point.place);
+    add_column(shelf_.place_for(head), index, *column);
   }
 
-  void take_value(std::size_t at, const std::string& written, const JsonValue& value, const Column& column,
-                  const std::string& place) {
-    if (value.is(Kind::Absent) || written.starts_with("0001-")) return;  // no point at all
-    const std::string name = "series " + shelf_.at(at).series_id;
-    const auto time = instant_in(written);
-    if (!time) return shelf_.leave_out(name, "the time can't be read, first \"" + shown(written) + "\"", place);
-    if (!value.is(Kind::Number) && !value.is(Kind::Null))
-      return shelf_.leave_out(name, "the value is no number", place);
-    Reading reading{.time = *time, .si = {}, .marks = {}};
-    if (value.is(Kind::Number) && !is_missing(value.number))
-      reading.si = column.unit.offset + column.unit.factor * value.number;
-    shelf_.add(at, reading);
+  void add_column(std::size_t at, std::size_t index, const Column& column) {
+    shelf_.at(at).readings.reserve(points_.size());
+    for (const Point& point : points_) {
+      Reading reading{.time = point.time, .si = {}, .marks = {}};
+      if (point.columns[index] > kMissing) reading.si = column.unit.offset + column.unit.factor * point.columns[index];
+      shelf_.add(at, reading);
+    }
   }
 
   void take_whole(const JsonRow& whole) {
@@ -203,15 +213,16 @@ class AnswerReader {
 
   void take_status(const JsonRow& whole) {
     is_block_ = true;
-    const std::array slots{std::pair{kStatusPrimary, kStatusPrimaryUnit},
-                           std::pair{kStatusSecondary, kStatusSecondaryUnit}};
-    for (const auto& [value, unit] : slots) {
-      const auto column = column_of("", whole[unit].text);
-      if (!column) continue;
+    take_point(whole, {kStatusTime, kStatusPrimary, kStatusSecondary});
+    const std::array units{kStatusPrimaryUnit, kStatusSecondaryUnit};
+    for (std::size_t i = 0; i < units.size(); ++i) {
+      const auto column = column_of("", whole[units[i]].text);
+      if (!column || points_.empty()) continue;
       GaugeSeries head = head_of(*column, "observed");
       head.station_name = whole[kGaugeName].text;
-      take_value(shelf_.place_for(head), whole[kStatusTime].text, whole[value], *column, "/status/observed");
+      add_column(shelf_.place_for(head), i, *column);
     }
+    points_.clear();
   }
 
   [[nodiscard]] GaugeSeries head_of(const Column& column, const std::string& kind) const {

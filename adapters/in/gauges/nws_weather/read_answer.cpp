@@ -138,6 +138,7 @@ class AnswerReader {
                     layer.series_id, layer.variable, where_);
     head.issued = issued;
     const std::size_t at = shelf_.place_for(head);
+    shelf_.at(at).readings.reserve(values_[index].size());
     for (const Value& value : values_[index]) add_hours(at, value, *unit);
   }
 
