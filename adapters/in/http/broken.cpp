@@ -87,8 +87,8 @@ Broken broken(const BrokenTry& what, const HttpManners& manners) {
   }
 }
 
-Broken stalled(const HttpManners& manners) {
-  return {fmt::format("nothing came for {}; try again later", seconds(manners.stall_limit)), GiveUp};
+std::string stalled(const HttpManners& manners) {
+  return fmt::format("nothing came for {}; try again later", seconds(manners.stall_limit));
 }
 
 }  // namespace floatwright

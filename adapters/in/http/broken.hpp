@@ -22,6 +22,6 @@ struct BrokenTry {
 
 [[nodiscard]] Broken broken(const BrokenTry& what, const HttpManners& manners);
 
-[[nodiscard]] Broken stalled(const HttpManners& manners);
+[[nodiscard]] std::string stalled(const HttpManners& manners);
 
 }  // namespace floatwright

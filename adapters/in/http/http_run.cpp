@@ -50,10 +50,11 @@ class Run {
   bool end_what_is_done();
   void end_what_stalls();
   void wait() const;
-  void end(Slot& slot, Try tried);
+  Job released(Slot& slot);
   void judge(Job job, Try tried);
   void redirect(Job job, const std::string& to);
   void try_again(Job job, const Try& tried, const std::string& why);
+  void give_up(const Job& job, const std::string& why);
   void fail(const Job& job, const std::string& why);
   void hand_over(const Job& job, Result<HttpAnswer> answer);
 
@@ -120,16 +121,18 @@ bool Run::end_what_is_done() {
     if (message->msg != CURLMSG_DONE) continue;
     const auto slot = std::ranges::find(slots_, static_cast<void*>(message->easy_handle),
                                         [](const auto& each) { return each->transfer.handle(); });
-    end(**slot, (*slot)->transfer.end(message->data.result));
+    Try tried = (*slot)->transfer.end(message->data.result);
+    judge(released(**slot), std::move(tried));
     any = true;
   }
   return any;
 }
 
 void Run::end_what_stalls() {
-  for (const auto& slot : slots_)
-    if (slot->job && Clock::now() - slot->transfer.heard_at() >= manners_.stall_limit)
-      end(*slot, {.broken = stalled(manners_)});
+  for (const auto& slot : slots_) {
+    if (!slot->job || Clock::now() - slot->transfer.heard_at() < manners_.stall_limit) continue;
+    fail(released(*slot), stalled(manners_));
+  }
 }
 
 void Run::wait() const {
@@ -146,22 +149,19 @@ void Run::wait() const {
   curl_multi_poll(multi_.get(), nullptr, 0, std::clamp(static_cast<int>(left.count()), 0, 60'000), nullptr);
 }
 
-void Run::end(Slot& slot, Try tried) {
+Job Run::released(Slot& slot) {
   curl_multi_remove_handle(multi_.get(), slot.transfer.handle());
   Job job = std::move(*slot.job);
   slot.job.reset();
   queue_.ended(job);
-  judge(std::move(job), std::move(tried));
+  return job;
 }
 
 void Run::judge(Job job, Try tried) {
   if (tried.broken) {
     if (tried.broken->next == Broken::Next::TryAgain) return try_again(std::move(job), tried, tried.broken->why);
-    if (tried.broken->next == Broken::Next::GiveUp) return fail(job, tried.broken->why);
-    given_up_.emplace(job.server, tried.broken->why);
-    fail(job, tried.broken->why);
-    for (const Job& other : queue_.withdraw(job.server)) fail(other, tried.broken->why);
-    return;
+    if (tried.broken->next == Broken::Next::GiveUpServer) return give_up(job, tried.broken->why);
+    return fail(job, tried.broken->why);
   }
   const int status = tried.answer.status;
   if (!tried.redirect.empty() && status >= 300 && status < 400 && status != 304) {
@@ -198,6 +198,15 @@ void Run::try_again(Job job, const Try& tried, const std::string& why) {
   const auto when = Clock::now() + std::max<Milliseconds>(own, asked.value_or(std::chrono::seconds{0}));
   if (asked) queue_.pause(job.server, when);
   queue_.push_at(when, std::move(job));
+}
+
+// With all that waits for its server, and what waits for a connection to it.
+void Run::give_up(const Job& job, const std::string& why) {
+  given_up_.emplace(job.server, why);
+  fail(job, why);
+  for (const auto& slot : slots_)
+    if (slot->job && slot->job->server == job.server && !slot->transfer.is_connected()) fail(released(*slot), why);
+  for (const Job& other : queue_.withdraw(job.server)) fail(other, why);
 }
 
 void Run::fail(const Job& job, const std::string& why) {

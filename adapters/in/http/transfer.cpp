@@ -85,9 +85,10 @@ void Transfer::begin_body() {
   const std::string packing = header("Content-Encoding");
   curl_off_t announced = 0;
   curl_easy_getinfo(handle(), CURLINFO_CONTENT_LENGTH_DOWNLOAD_T, &announced);
-  if (packing == "gzip" || packing == "x-gzip") {  // the same by RFC 9110, 8.4.1.3
+  const auto is = [&](const char* name) { return curl_strequal(packing.c_str(), name) != 0; };
+  if (is("gzip") || is("x-gzip")) {  // the same by RFC 9110, 8.4.1.3
     unpacker_.emplace();
-  } else if (!packing.empty() && packing != "identity") {
+  } else if (!packing.empty() && !is("identity")) {
     why_bad_ = "the answer is packed as \"" + printable(packing) + "\", which was not asked for; tell the service";
   } else if (announced > 0 && static_cast<std::size_t>(announced) <= manners_.size_limit) {
     body_.reserve(static_cast<std::size_t>(announced));
@@ -117,35 +118,45 @@ std::string Transfer::header(const char* name) const {
   return found->value;
 }
 
-Broken Transfer::why_broken(int code) const {
-  if (!why_bad_.empty()) return {why_bad_, Broken::Next::GiveUp};
-  BrokenTry what{.code = code};
+bool Transfer::is_connected() const {
   curl_off_t ready_after = 0;
   curl_easy_getinfo(handle(), CURLINFO_PRETRANSFER_TIME_T, &ready_after);
+  return ready_after > 0;
+}
+
+Broken Transfer::why_broken(int code) const {
+  if (!why_bad_.empty()) return {why_bad_, Broken::Next::GiveUp};
+  BrokenTry what{.code = code, .connected = is_connected()};
   curl_easy_getinfo(handle(), CURLINFO_OS_ERRNO, &what.system_error);
   curl_easy_getinfo(handle(), CURLINFO_SSL_VERIFYRESULT, &what.certificate_error);
-  what.connected = ready_after > 0;
   what.detail = error_text_[0] != '\0' ? error_text_.c_str() : curl_easy_strerror(static_cast<CURLcode>(code));
   return broken(what, manners_);
 }
 
 Try Transfer::end(int code) {
-  if (code != CURLE_OK) return {.broken = why_broken(code)};
-  if (unpacker_ && !unpacker_->is_whole())
-    return {.broken = Broken{"the answer's gzip was cut short; try again later", Broken::Next::TryAgain}};
+  Try out;
+  if (code != CURLE_OK) {
+    out.broken = why_broken(code);
+    return out;
+  }
+  if (unpacker_ && !unpacker_->is_whole()) {
+    out.broken = {"the answer's gzip was cut short; try again later", Broken::Next::TryAgain};
+    return out;
+  }
   long status = 0;
   const char *type = nullptr, *redirect = nullptr;
   curl_easy_getinfo(handle(), CURLINFO_RESPONSE_CODE, &status);
   curl_easy_getinfo(handle(), CURLINFO_CONTENT_TYPE, &type);
   curl_easy_getinfo(handle(), CURLINFO_REDIRECT_URL, &redirect);
-  return {.answer = {.status = static_cast<int>(status),
-                     .content_type = type == nullptr ? "" : type,
-                     .body = std::move(body_),
-                     .etag = header("ETag"),
-                     .last_modified = header("Last-Modified")},
-          .redirect = redirect == nullptr ? "" : redirect,
-          .retry_after = header("Retry-After"),
-          .date = header("Date")};
+  out.answer.status = static_cast<int>(status);
+  out.answer.body = std::move(body_);
+  out.answer.etag = header("ETag");
+  out.answer.last_modified = header("Last-Modified");
+  out.retry_after = header("Retry-After");
+  out.date = header("Date");
+  if (type != nullptr) out.answer.content_type = type;
+  if (redirect != nullptr) out.redirect = redirect;
+  return out;
 }
 
 }  // namespace floatwright

@@ -30,6 +30,7 @@ class Transfer {
 
   [[nodiscard]] void* handle() const { return handle_.get(); }  // none where the library can't be started
   [[nodiscard]] Clock::time_point heard_at() const { return heard_at_; }
+  [[nodiscard]] bool is_connected() const;
 
   // `request` must outlive the try. Its address may have been changed by redirects to `url`.
   void begin(const HttpRequest& request, const std::string& url, bool post);

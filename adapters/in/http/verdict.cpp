@@ -4,18 +4,18 @@
 
 #include <algorithm>
 #include <cctype>
+#include <string_view>
 
 #include "adapters/in/files/printable.hpp"
 
 namespace floatwright {
 namespace {
 
-std::string lower_case(std::string text) {
-  std::ranges::transform(text, text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return text;
+// Types are words without case (RFC 9110, 8.3.1).
+bool contains(std::string_view type, std::string_view word) {
+  const auto lower = [](unsigned char c) { return std::tolower(c); };
+  return word.empty() || !std::ranges::search(type, word, {}, lower, lower).empty();
 }
-
-bool contains(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 std::string advice(int status) {
   if (status == 429) return "asked too often: wait an hour, or name an api_key_file in settings.json";
@@ -41,16 +41,16 @@ std::string without_secret(std::string text, const std::string& secret_header) {
 // What the service itself says, where that is a text and not a page.
 std::string its_words(const HttpRequest& request, const HttpAnswer& answer) {
   constexpr std::size_t kLongest = 200;
-  const std::string type = lower_case(answer.content_type);
+  const std::string& type = answer.content_type;
   const bool is_text = contains(type, "json") || contains(type, "text/plain") || contains(type, "xml");
   if (answer.body.empty() || !is_text || contains(type, "html")) return "";
   return ", " + printable(without_secret(answer.body, request.secret_header), kLongest);
 }
 
 bool is_of_type(const HttpRequest& request, const HttpAnswer& answer) {
-  const std::string type = lower_case(answer.content_type);
-  return request.content_types.empty() ||
-         std::ranges::any_of(request.content_types, [&](const auto& word) { return contains(type, lower_case(word)); });
+  return request.content_types.empty() || std::ranges::any_of(request.content_types, [&](const auto& word) {
+           return contains(answer.content_type, word);
+         });
 }
 
 }  // namespace

@@ -192,6 +192,20 @@ TEST(HttpFaults, GiveUpOnAConnectionThatDoesNotComeAbout) {
   close(listener);
 }
 
+// The shake of hands of TLS belongs to the connection; those who wait to share it do not each wait again.
+TEST(HttpFaults, GiveUpAtOnceOnAllThatWaitForAConnection) {
+  const FaultyServer server(Deed{""});  // waits for a request in plain http, and says nothing until then
+  const std::string base = "https" + server.base().substr(4);
+  HttpManners manners = quick_manners();
+  manners.connect_limit = 100ms;
+  const auto began = std::chrono::steady_clock::now();
+  const auto all = outcomes(std::vector<HttpRequest>(20, {.url = base}), manners);
+  EXPECT_LT(std::chrono::steady_clock::now() - began, 300ms);
+  ASSERT_EQ(all.size(), 20u);
+  for (const auto& [url, answer] : all)
+    EXPECT_EQ(answer.error().what, base + ": no connection within 0.1 s; look at the network, or try again later");
+}
+
 // A server that fails at first, and then answers.
 struct Passing {
   std::string name;
