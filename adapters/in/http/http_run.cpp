@@ -23,12 +23,13 @@ using Milliseconds = HttpManners::Milliseconds;
 using Took = std::function<std::vector<HttpRequest>(const HttpRequest&, Result<HttpAnswer>)>;
 
 constexpr std::size_t kMostRedirects = 5;
+constexpr int kTooManyRequests = 429;
 
 struct MultiEnd {
   void operator()(CURLM* multi) const { curl_multi_cleanup(multi); }
 };
 
-// A connection's worth of work: libcurl is never handed more, since its own queue takes ten times as long.
+// A connection's worth of work. libcurl is never handed more: its own queue is slower (docs/decisions.md).
 struct Slot {
   explicit Slot(const HttpManners& manners) : transfer(manners) {}
   Transfer transfer;
@@ -145,8 +146,9 @@ void Run::wait() const {
   }
   if (const auto next = queue_.next_time(); next && !all_busy) take(*next);
   if (!until) return;
-  const auto left = std::chrono::ceil<Milliseconds>(*until - Clock::now());
-  curl_multi_poll(multi_.get(), nullptr, 0, std::clamp(static_cast<int>(left.count()), 0, 60'000), nullptr);
+  constexpr Milliseconds kNone{0}, kMost{60'000};
+  const auto left = std::clamp(std::chrono::ceil<Milliseconds>(*until - Clock::now()), kNone, kMost);
+  curl_multi_poll(multi_.get(), nullptr, 0, static_cast<int>(left.count()), nullptr);
 }
 
 Job Run::released(Slot& slot) {
@@ -186,17 +188,20 @@ void Run::redirect(Job job, const std::string& to) {
   queue_.push(std::move(job));
 }
 
-// A server that asks for a pause gets it for all that goes to it.
+// A server that asks for a pause, or is asked too often, gets it from all that goes to it.
 void Run::try_again(Job job, const Try& tried, const std::string& why) {
-  if (job.tries >= manners_.most_tries)
-    return fail(job, job.tries == 1 ? why : fmt::format("{} (tried {} times)", why, job.tries));
   const auto asked = asked_wait(tried.retry_after, tried.date);
   if (asked && *asked > manners_.longest_wait)
-    return fail(job, fmt::format("{} (it wants to be left alone for {} s)", why, asked->count()));
+    return give_up(job, fmt::format("{} (it wants to be left alone for {} s)", why, asked->count()));
+  const bool too_many = tried.answer.status == kTooManyRequests;
+  if (job.tries >= manners_.most_tries) {
+    const std::string all = job.tries == 1 ? why : fmt::format("{} (tried {} times)", why, job.tries);
+    return too_many ? give_up(job, all) : fail(job, all);
+  }
   const double jitter = std::uniform_real_distribution<>{}(random_);
   const Milliseconds own = own_wait(job.tries, jitter, manners_.first_wait, manners_.longest_wait);
   const auto when = Clock::now() + std::max<Milliseconds>(own, asked.value_or(std::chrono::seconds{0}));
-  if (asked) queue_.pause(job.server, when);
+  if (asked || too_many) queue_.pause(job.server, when);
   queue_.push_at(when, std::move(job));
 }
 

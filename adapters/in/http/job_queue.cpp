@@ -7,7 +7,7 @@ namespace floatwright {
 
 std::optional<Job> JobQueue::next(Clock::time_point now) {
   for (; !later_.empty() && later_.begin()->first <= now; later_.erase(later_.begin()))
-    push(std::move(later_.begin()->second));
+    servers_[later_.begin()->second.server].waiting.push_front(std::move(later_.begin()->second));
   Server* best = nullptr;
   for (auto& [name, server] : servers_)
     if (!server.waiting.empty() && server.paused_until <= now &&

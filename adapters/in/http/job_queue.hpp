@@ -27,6 +27,7 @@ class JobQueue {
   using Clock = std::chrono::steady_clock;
 
   void push(Job job) { servers_[job.server].waiting.push_back(std::move(job)); }
+  // Before all that waits then.
   void push_at(Clock::time_point when, Job job) { later_.emplace(when, std::move(job)); }
 
   // Takes the next that may start now, of the server with least under way: a slow one does not hold up the others.

@@ -259,6 +259,19 @@ TEST(HttpFaults, WaitAsLongAsTheServerAsksForWithAllThatGoesToIt) {
   EXPECT_EQ(good, 3u);
 }
 
+TEST(HttpFaults, LeaveAServerAloneThatWantsALongRestOrSaysItThrice) {
+  for (const auto& [headers, asked] : {std::pair{"Retry-After: 3600\r\n", 1u}, std::pair{"", 3u}}) {
+    const FaultyServer server(
+        Deed{answer_head("429 Too Many Requests", headers + std::string("Content-Length: 0\r\n")), Then::KeepOpen});
+    HttpManners manners = quick_manners();
+    manners.connections = 1;
+    const auto all = outcomes(std::vector<HttpRequest>(9, {.url = server.base()}), manners);
+    EXPECT_EQ(all.size(), 9u);
+    EXPECT_EQ(server.asked().size(), asked);
+    for (const auto& [url, answer] : all) EXPECT_THAT(answer.error().what, HasSubstr("status 429; asked too often"));
+  }
+}
+
 TEST(HttpFaults, TakeNoByteOfOneAnswerForAnother) {
   const FaultyServer server([](const std::string& asked, std::size_t) {
     if (!asked.starts_with("GET /1 ")) return Deed{whole_answer("[]"), Then::KeepOpen};

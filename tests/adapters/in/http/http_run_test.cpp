@@ -211,6 +211,7 @@ TEST(HttpRun, StopsAtTheSizeLimitCountedUnpacked) {
 TEST(HttpRun, ReachesTheLoopbackWithoutTheProxyOfTheEnvironment) {
   const LoopbackServer server("");
   server.put("a.json", "{}");
+  for (const char* name : {"no_proxy", "NO_PROXY"}) unsetenv(name);
   setenv("http_proxy", "http://127.0.0.1:9", 1);
   EXPECT_EQ(told({.url = server.base() + "/a.json"}), "200 {}");
   unsetenv("http_proxy");
