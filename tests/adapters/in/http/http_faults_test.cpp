@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdlib>
+#include <cstring>
 
 #include "adapters/in/http/http_run.hpp"
 #include "tests/adapters/in/http/asking.hpp"
@@ -27,8 +28,7 @@ using Deed = FaultyServer::Deed;
 
 HttpManners hasty_manners() {
   HttpManners manners = quick_manners();
-  manners.stall_limit = 60ms;
-  manners.total_limit = 150ms;
+  manners.stall_limit = 100ms;
   manners.size_limit = 1 << 20;
   return manners;
 }
@@ -78,13 +78,10 @@ const std::string kJson = "Content-Type: application/json\r\n";
 INSTANTIATE_TEST_SUITE_P(
     Of, HttpFault,
     testing::Values(
-        Fault{"Silence", {"", Then::SayNothing}, "nothing came for 0.06 s; try again later"},
+        Fault{"Silence", {"", Then::SayNothing}, "nothing came for 0.1 s; try again later"},
         Fault{"AStallInTheBody",
               {answer_head("200 OK", kJson + "Content-Length: 90\r\n") + "{", Then::SayNothing},
-              "nothing came for 0.06 s; try again later"},
-        Fault{"ABodyDropByDrop",
-              {answer_head("200 OK", kJson), Then::Trickle},
-              "no whole answer within 0.15 s; try again later"},
+              "nothing came for 0.1 s; try again later"},
         Fault{"ABodyWithoutEnd",
               {answer_head("200 OK", kJson), Then::Flood},
               "the answer is longer than 1048576 bytes; ask for a shorter time"},
@@ -144,6 +141,14 @@ INSTANTIATE_TEST_SUITE_P(
               "settings.json (it wants to be left alone for 3600 s)"}),
     [](const auto& each) { return each.param.name; });
 
+TEST(HttpFaults, GiveUpOnABodyThatComesDropByDrop) {
+  const FaultyServer server(Deed{answer_head("200 OK", kJson), Then::Trickle});
+  HttpManners manners = quick_manners();
+  manners.total_limit = 100ms;
+  EXPECT_EQ(told({.url = server.base() + "/a"}, manners),
+            server.base() + "/a: no whole answer within 0.1 s; try again later");
+}
+
 TEST(HttpFaults, GiveUpOnHeadersWithoutEnd) {
   std::string head = answer_head("200 OK", kJson);
   head.resize(head.size() - 2);
@@ -198,9 +203,8 @@ TEST(HttpFaults, GiveUpAtOnceOnAllThatWaitForAConnection) {
   const std::string base = "https" + server.base().substr(4);
   HttpManners manners = quick_manners();
   manners.connect_limit = 100ms;
-  const auto began = std::chrono::steady_clock::now();
   const auto all = outcomes(std::vector<HttpRequest>(20, {.url = base}), manners);
-  EXPECT_LT(std::chrono::steady_clock::now() - began, 300ms);
+  EXPECT_LE(server.connections(), 2u);  // the second is begun as the first is given up
   ASSERT_EQ(all.size(), 20u);
   for (const auto& [url, answer] : all)
     EXPECT_EQ(answer.error().what, base + ": no connection within 0.1 s; look at the network, or try again later");
@@ -300,6 +304,31 @@ TEST(HttpFaults, ReadGzipOfSeveralMembers) {
   EXPECT_EQ(told({.url = server.base()}), "200 " + text + text);
 }
 
+// What is told is told, what is an answer is the whole one: gzip's own checksum (RFC 1952, 2.3.1) sees to the body.
+TEST(HttpFaults, SurviveAnyByteChangedOnTheWay) {
+  const std::string text = digits(100), good = packed(gzipped(text)), body_only = gzipped(text);
+  const FaultyServer server([&](const std::string& asked, std::size_t) {
+    std::string bytes = good;
+    bytes.at(static_cast<std::size_t>(std::atol(asked.c_str() + std::strlen("GET /")))) ^= 0x15;
+    return Deed{bytes};
+  });
+  std::vector<HttpRequest> requests(good.size());
+  for (std::size_t at = 0; at < good.size(); ++at)
+    requests[at] = {.url = server.base() + "/" + std::to_string(at), .tag = at};
+  HttpManners manners = hasty_manners();
+  manners.most_tries = 1;
+  std::size_t ended = 0, refused = 0;
+  http_run(requests, manners, [&](const HttpRequest& request, const Result<HttpAnswer>& answer) {
+    ++ended;
+    refused += answer ? 0 : 1;
+    const bool in_body = request.tag >= good.size() - body_only.size();
+    EXPECT_TRUE(!in_body || !answer || answer->body == text) << "byte " << request.tag;
+    return std::vector<HttpRequest>{};
+  });
+  EXPECT_EQ(ended, good.size());
+  EXPECT_GT(refused, body_only.size() / 2);
+}
+
 TEST(HttpFaults, NeverTellTheKey) {
   const FaultyServer server(Deed{answer_head("403 Forbidden", kJson + "Content-Length: 31\r\n") +
                                  "{\"key\":\"s3cret\",\"no\":\"access\"}\n"});
@@ -318,12 +347,13 @@ TEST(HttpFaults, SendNoHeaderWithALineBreakInIt) {
 TEST(HttpFaults, OfOneServerDoNotHoldUpAnother) {
   const FaultyServer slow(Deed{"", Then::SayNothing});
   const FaultyServer quick(Deed{whole_answer("{}"), Then::KeepOpen});
-  std::vector<HttpRequest> requests(8, {.url = slow.base()});
-  requests.resize(16, {.url = quick.base()});
-  HttpManners manners = hasty_manners();
+  std::vector<HttpRequest> requests(2, {.url = slow.base()});
+  requests.resize(10, {.url = quick.base()});
+  HttpManners manners = quick_manners();
+  manners.stall_limit = 400ms;
   manners.connections = 2;
   const auto all = outcomes(requests, manners);
-  ASSERT_EQ(all.size(), 16u);
+  ASSERT_EQ(all.size(), 10u);
   for (std::size_t i = 0; i < 8; ++i) EXPECT_EQ(all[i].first, quick.base()) << i;
 }
 

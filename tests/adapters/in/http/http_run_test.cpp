@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <fstream>
+#include <iterator>
 #include <set>
 #include <sstream>
 
@@ -18,11 +20,10 @@ namespace {
 using testing::HasSubstr;
 using testing::StartsWith;
 
-// A recorded answer's shape: 20 kB of rows.
-std::string rows() {
-  std::string out = R"({"type":"FeatureCollection","features":[)";
-  for (int i = 0; i < 400; ++i) out += R"({"value":")" + std::to_string(900 + i) + R"(","approval_status":"x"},)";
-  return out + "{}]}";
+std::string recorded() {
+  std::ifstream in(FLOATWRIGHT_SOURCE_DIR "/fixtures/recorded/usgs-legacy/iv_01542500_ice_flags_nodata_2019-01.json",
+                   std::ios::binary);
+  return {std::istreambuf_iterator<char>{in}, {}};
 }
 
 std::set<std::string> first_words(const std::string& lines) {
@@ -62,13 +63,13 @@ TEST(HttpRun, BringsAMissingPageAsAnAnswer) {
 
 TEST(HttpRun, UnpacksGzip) {
   const LoopbackServer server("gzip on;");
-  server.put("a.json", rows());
-  EXPECT_EQ(told({.url = server.base() + "/a.json"}), "200 " + rows());
+  server.put("a.json", recorded());
+  EXPECT_EQ(told({.url = server.base() + "/a.json"}), "200 " + recorded());
 }
 
 TEST(HttpRun, AsksOnlyForWhatHasChanged) {
   const LoopbackServer server("gzip on;");
-  server.put("a.json", rows());
+  server.put("a.json", recorded());
   const std::string url = server.base() + "/a.json";
   const auto first = outcome({.url = url});
   ASSERT_TRUE(first.has_value() && !first->etag.empty() && !first->last_modified.empty());
@@ -94,10 +95,10 @@ TEST(HttpRun, KeepsItsConnections) {
 // RFC 9113 by way of ALPN; the protocol is the server's own word.
 TEST(HttpRun, SharesOneConnectionByHttp2) {
   const LoopbackServer server("gzip on;", true);
-  server.put("a.json", rows());
+  server.put("a.json", recorded());
   for (const auto& [url, answer] : outcomes(many(20, server.base() + "/a.json"), trusting(server))) {
     ASSERT_TRUE(answer.has_value()) << answer.error().what;
-    EXPECT_EQ(answer->body, rows());
+    EXPECT_EQ(answer->body, recorded());
   }
   const std::string ways = server.ways(20);
   EXPECT_EQ(first_words(ways).size(), 1u) << ways;
