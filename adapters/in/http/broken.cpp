@@ -81,7 +81,7 @@ Broken broken(const BrokenTry& what, const HttpManners& manners) {
     case CURLE_UNSUPPORTED_PROTOCOL:
       return {"what answers there does not speak HTTP; look at the address", GiveUp};
     case CURLE_FILESIZE_EXCEEDED:
-      return {fmt::format("the answer is longer than {} bytes; ask for a shorter time", manners.size_limit), GiveUp};
+      return {too_long(manners), GiveUp};
     default:
       return {"not reached (" + detail + "); try again later", GiveUp};
   }
@@ -89,6 +89,10 @@ Broken broken(const BrokenTry& what, const HttpManners& manners) {
 
 std::string stalled(const HttpManners& manners) {
   return fmt::format("nothing came for {}; try again later", seconds(manners.stall_limit));
+}
+
+std::string too_long(const HttpManners& manners) {
+  return fmt::format("the answer is longer than {} bytes; ask for a shorter time", manners.size_limit);
 }
 
 }  // namespace floatwright

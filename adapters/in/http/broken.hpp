@@ -22,6 +22,8 @@ struct BrokenTry {
 
 [[nodiscard]] Broken broken(const BrokenTry& what, const HttpManners& manners);
 
+// What libcurl does not see.
 [[nodiscard]] std::string stalled(const HttpManners& manners);
+[[nodiscard]] std::string too_long(const HttpManners& manners);
 
 }  // namespace floatwright

@@ -1,9 +1,6 @@
 #include "adapters/in/http/transfer.hpp"
 
 #include <curl/curl.h>
-#include <fmt/format.h>
-
-#include <algorithm>
 
 #include "adapters/in/files/printable.hpp"
 #include "adapters/in/http/web_address.hpp"
@@ -13,10 +10,6 @@ namespace {
 
 std::size_t hand_over(char* data, std::size_t size, std::size_t count, void* transfer) {
   return static_cast<Transfer*>(transfer)->receive({data, size * count}) ? size * count : 0;
-}
-
-std::string too_long(std::size_t limit) {
-  return fmt::format("the answer is longer than {} bytes; ask for a shorter time", limit);
 }
 
 }  // namespace
@@ -102,9 +95,9 @@ bool Transfer::receive(std::string_view bytes) {
   if (unpacker_) {
     const auto state = unpacker_->take(bytes, body_, manners_.size_limit);
     if (state == Unpacker::State::Broken) why_bad_ = "the answer's gzip can't be unpacked; try again later";
-    if (state == Unpacker::State::TooLong) why_bad_ = too_long(manners_.size_limit);
+    if (state == Unpacker::State::TooLong) why_bad_ = too_long(manners_);
   } else if (bytes.size() > manners_.size_limit - body_.size()) {
-    why_bad_ = too_long(manners_.size_limit);
+    why_bad_ = too_long(manners_);
   } else {
     body_.append(bytes);
   }

@@ -22,7 +22,6 @@ using testing::AllOf;
 using testing::EndsWith;
 using testing::HasSubstr;
 using testing::Not;
-using testing::StartsWith;
 using Then = FaultyServer::Then;
 using Deed = FaultyServer::Deed;
 
@@ -63,83 +62,82 @@ struct Fault {
   std::size_t tries = 1;
 };
 
-class HttpFault : public testing::TestWithParam<Fault> {};
-
-TEST_P(HttpFault, IsToldInASentence) {
-  const FaultyServer server(GetParam().deed);
-  const HttpRequest request{.url = server.base() + "/a?key=secret", .content_types = {"json"}};
-  EXPECT_EQ(told(request, hasty_manners()), server.base() + "/a: " + GetParam().told);
-  EXPECT_EQ(server.asked().size(), GetParam().tries);
-}
-
 const std::string kThrice = " (tried 3 times)";
 const std::string kJson = "Content-Type: application/json\r\n";
 
-INSTANTIATE_TEST_SUITE_P(
-    Of, HttpFault,
-    testing::Values(
-        Fault{"Silence", {"", Then::SayNothing}, "nothing came for 0.1 s; try again later"},
-        Fault{"AStallInTheBody",
-              {answer_head("200 OK", kJson + "Content-Length: 90\r\n") + "{", Then::SayNothing},
-              "nothing came for 0.1 s; try again later"},
-        Fault{"ABodyWithoutEnd",
-              {answer_head("200 OK", kJson), Then::Flood},
-              "the answer is longer than 1048576 bytes; ask for a shorter time"},
-        Fault{"ABodySaidToBeOf200Megabytes",
-              {answer_head("200 OK", kJson + "Content-Length: 200000000\r\n"), Then::Flood},
-              "the answer is longer than 1048576 bytes; ask for a shorter time"},
-        Fault{"ABombOfGzip",
-              {packed(gzipped(std::string(10 << 20, '\0'))), Then::KeepOpen},
-              "the answer is longer than 1048576 bytes; ask for a shorter time"},
-        Fault{"GzipCutShort",
-              {packed(gzipped(digits(9000)).substr(0, 3000)), Then::KeepOpen},
-              "the answer's gzip was cut short; try again later" + kThrice,
-              3},
-        Fault{"GzipThatIsNone", {packed("{\"features\":[]}")}, "the answer's gzip can't be unpacked; try again later"},
-        Fault{"AnotherPacking",
-              {whole_answer("{}", "Content-Encoding: br\r\n")},
-              "the answer is packed as \"br\", which was not asked for; tell the service"},
-        Fault{"ALengthThatIsNotReached",
-              {answer_head("200 OK", kJson + "Content-Length: 90\r\n") + "{}"},
-              "the answer was cut short; try again later" + kThrice,
-              3},
-        Fault{"ChunksCutShort",
-              {answer_head("200 OK", kJson + "Transfer-Encoding: chunked\r\n") + "2\r\n{}\r\n"},
-              "the answer was cut short; try again later" + kThrice,
-              3},
-        Fault{"ACloseWithoutAWord", {""}, "the connection broke off; try again later" + kThrice, 3},
-        Fault{"AReset", {"", Then::Reset}, "the connection broke off; try again later" + kThrice, 3},
-        Fault{"AnotherProtocol",
-              {"SSH-2.0-server\r\n"},
-              "what answers there does not speak HTTP; look at the address"},
-        Fault{"APageInPlaceOfData",
-              {answer_head("200 OK", "Content-Type: text/html\r\nContent-Length: 13\r\n") + "<html></html>"},
-              "the service sent \"text/html\", not json; it may have moved: look at its pages"},
-        Fault{"NoTypeAtAll",
-              {answer_head("200 OK", "Content-Length: 2\r\n") + "{}"},
-              "the service sent \"\", not json; it may have moved: look at its pages"},
-        Fault{"NothingNewThatWasNotAskedFor",
-              {answer_head("304 Not Modified", "")},
-              "the service answered with status 304; the service may have moved: look at its pages"},
-        Fault{"NoContent",
-              {answer_head("204 No Content", "")},
-              "the service answered with status 204; try again later"},
-        Fault{"ARedirectToNowhere",
-              {answer_head("302 Found")},
-              "the service answered with status 302; the service may have moved: look at its pages"},
-        Fault{"ABadRequest",
-              {answer_head("400 Bad Request", kJson + "Content-Length: 15\r\n") + "{\"bad\":\"limit\"}"},
-              "the service answered with status 400, {\"bad\":\"limit\"}; it does not understand what was asked: look "
-              "at the station in river.json"},
-        Fault{"TroubleWithoutEnd",
-              {answer_head("503 Service Unavailable", "Content-Type: text/html\r\nContent-Length: 6\r\n") + "<html>"},
-              "the service answered with status 503; try again later" + kThrice,
-              3},
-        Fault{"ALongWait",
-              {answer_head("429 Too Many Requests", "Retry-After: 3600\r\nContent-Length: 0\r\n")},
-              "the service answered with status 429; asked too often: wait an hour, or name an api_key_file in "
-              "settings.json (it wants to be left alone for 3600 s)"}),
-    [](const auto& each) { return each.param.name; });
+const std::vector<Fault> kFaults{
+    {"Silence", {"", Then::SayNothing}, "nothing came for 0.1 s; try again later"},
+    {"AStallInTheBody",
+     {answer_head("200 OK", kJson + "Content-Length: 90\r\n") + "{", Then::SayNothing},
+     "nothing came for 0.1 s; try again later"},
+    {"ABodyWithoutEnd",
+     {answer_head("200 OK", kJson), Then::Flood},
+     "the answer is longer than 1048576 bytes; ask for a shorter time"},
+    {"ABodySaidToBeOf200Megabytes",
+     {answer_head("200 OK", kJson + "Content-Length: 200000000\r\n"), Then::Flood},
+     "the answer is longer than 1048576 bytes; ask for a shorter time"},
+    {"ABombOfGzip",
+     {packed(gzipped(std::string(10 << 20, '\0'))), Then::KeepOpen},
+     "the answer is longer than 1048576 bytes; ask for a shorter time"},
+    {"GzipCutShort",
+     {packed(gzipped(digits(9000)).substr(0, 3000)), Then::KeepOpen},
+     "the answer's gzip was cut short; try again later" + kThrice,
+     3},
+    {"GzipThatIsNone", {packed("{\"features\":[]}")}, "the answer's gzip can't be unpacked; try again later"},
+    {"AnotherPacking",
+     {whole_answer("{}", "Content-Encoding: br\r\n")},
+     "the answer is packed as \"br\", which was not asked for; tell the service"},
+    {"ALengthThatIsNotReached",
+     {answer_head("200 OK", kJson + "Content-Length: 90\r\n") + "{}"},
+     "the answer was cut short; try again later" + kThrice,
+     3},
+    {"ChunksCutShort",
+     {answer_head("200 OK", kJson + "Transfer-Encoding: chunked\r\n") + "2\r\n{}\r\n"},
+     "the answer was cut short; try again later" + kThrice,
+     3},
+    {"ACloseWithoutAWord", {""}, "the connection broke off; try again later" + kThrice, 3},
+    {"AReset", {"", Then::Reset}, "the connection broke off; try again later" + kThrice, 3},
+    {"AnotherProtocol",
+     {"SSH-2.0-server\r\n"},
+     "what answers there does not speak HTTP; look at the address"},
+    {"APageInPlaceOfData",
+     {answer_head("200 OK", "Content-Type: text/html\r\nContent-Length: 13\r\n") + "<html></html>"},
+     "the service sent \"text/html\", not json; it may have moved: look at its pages"},
+    {"NoTypeAtAll",
+     {answer_head("200 OK", "Content-Length: 2\r\n") + "{}"},
+     "the service sent \"\", not json; it may have moved: look at its pages"},
+    {"NothingNewThatWasNotAskedFor",
+     {answer_head("304 Not Modified", "")},
+     "the service answered with status 304; the service may have moved: look at its pages"},
+    {"NoContent",
+     {answer_head("204 No Content", "")},
+     "the service answered with status 204; try again later"},
+    {"ARedirectToNowhere",
+     {answer_head("302 Found")},
+     "the service answered with status 302; the service may have moved: look at its pages"},
+    {"ABadRequest",
+     {answer_head("400 Bad Request", kJson + "Content-Length: 15\r\n") + "{\"bad\":\"limit\"}"},
+     "the service answered with status 400, {\"bad\":\"limit\"}; it does not understand what was asked: look "
+     "at the station in river.json"},
+    {"TroubleWithoutEnd",
+     {answer_head("503 Service Unavailable", "Content-Type: text/html\r\nContent-Length: 6\r\n") + "<html>"},
+     "the service answered with status 503; try again later" + kThrice,
+     3},
+    {"ALongWait",
+     {answer_head("429 Too Many Requests", "Retry-After: 3600\r\nContent-Length: 0\r\n")},
+     "the service answered with status 429; asked too often: wait an hour, or name an api_key_file in "
+     "settings.json (it wants to be left alone for 3600 s)"},
+};
+
+TEST(HttpFaults, AreToldInASentenceEach) {
+  for (const Fault& fault : kFaults) {
+    SCOPED_TRACE(fault.name);
+    const FaultyServer server(fault.deed);
+    const HttpRequest request{.url = server.base() + "/a?key=secret", .content_types = {"json"}};
+    EXPECT_EQ(told(request, hasty_manners()), server.base() + "/a: " + fault.told);
+    EXPECT_EQ(server.asked().size(), fault.tries);
+  }
+}
 
 TEST(HttpFaults, GiveUpOnABodyThatComesDropByDrop) {
   const FaultyServer server(Deed{answer_head("200 OK", kJson), Then::Trickle});
@@ -154,7 +152,7 @@ TEST(HttpFaults, GiveUpOnHeadersWithoutEnd) {
   head.resize(head.size() - 2);
   for (int i = 0; i < 20000; ++i) head += "X-Number-" + std::to_string(i) + ": " + std::string(40, '7') + "\r\n";
   const FaultyServer server(Deed{head, Then::SayNothing});
-  EXPECT_THAT(told({.url = server.base()}, hasty_manners()), StartsWith(server.base() + ": "));
+  EXPECT_THAT(told({.url = server.base()}, hasty_manners()), HasSubstr("the connection broke off; try again later"));
 }
 
 TEST(HttpFaults, TellAServerThatIsNotThereAndGiveUpWhatElseWouldGoToIt) {
@@ -216,32 +214,31 @@ struct Passing {
   Deed first;
 };
 
-class HttpPassingFault : public testing::TestWithParam<Passing> {};
+const std::vector<Passing> kPassingFaults{
+    {"Trouble", {answer_head("500 Internal Server Error"), Then::KeepOpen}},
+    {"TooManyRequests", {answer_head("429 Too Many Requests"), Then::KeepOpen}},
+    {"TooManyRequestsForNoTime",
+     {answer_head("429 Too Many Requests", "Retry-After: 0\r\nContent-Length: 0\r\n"), Then::KeepOpen}},
+    {"AWaitUntilADateGoneBy",
+     {answer_head("503 Service Unavailable",
+                  "Date: Sun, 06 Nov 1994 08:49:37 GMT\r\nRetry-After: Sun, 06 Nov 1994 08:49:37 GMT\r\n"
+                  "Content-Length: 0\r\n"),
+      Then::KeepOpen}},
+    {"AReset", {"", Then::Reset}},
+    {"ABodyCutShort", {answer_head("200 OK", kJson + "Content-Length: 90\r\n") + "{"}},
+};
 
-TEST_P(HttpPassingFault, IsTriedAgainPostOrNot) {
-  const FaultyServer server([](const std::string&, std::size_t nth) {
-    return nth % 3 < 2 ? GetParam().first : Deed{whole_answer("{}"), Then::KeepOpen};
-  });
-  EXPECT_EQ(told({.url = server.base()}), "200 {}");
-  EXPECT_EQ(told({.url = server.base(), .body = "{}", .body_type = "application/json"}), "200 {}");
-  EXPECT_EQ(server.asked().size(), 6u);
+TEST(HttpFaults, ThatPassAreTriedAgainPostOrNot) {
+  for (const Passing& fault : kPassingFaults) {
+    SCOPED_TRACE(fault.name);
+    const FaultyServer server([&](const std::string&, std::size_t nth) {
+      return nth % 3 < 2 ? fault.first : Deed{whole_answer("{}"), Then::KeepOpen};
+    });
+    EXPECT_EQ(told({.url = server.base()}), "200 {}");
+    EXPECT_EQ(told({.url = server.base(), .body = "{}", .body_type = "application/json"}), "200 {}");
+    EXPECT_EQ(server.asked().size(), 6u);
+  }
 }
-
-INSTANTIATE_TEST_SUITE_P(
-    Of, HttpPassingFault,
-    testing::Values(
-        Passing{"Trouble", {answer_head("500 Internal Server Error"), Then::KeepOpen}},
-        Passing{"TooManyRequests", {answer_head("429 Too Many Requests"), Then::KeepOpen}},
-        Passing{"TooManyRequestsForNoTime",
-                {answer_head("429 Too Many Requests", "Retry-After: 0\r\nContent-Length: 0\r\n"), Then::KeepOpen}},
-        Passing{"AWaitUntilADateGoneBy",
-                {answer_head("503 Service Unavailable",
-                             "Date: Sun, 06 Nov 1994 08:49:37 GMT\r\nRetry-After: Sun, 06 Nov 1994 08:49:37 GMT\r\n"
-                             "Content-Length: 0\r\n"),
-                 Then::KeepOpen}},
-        Passing{"AReset", {"", Then::Reset}},
-        Passing{"ABodyCutShort", {answer_head("200 OK", kJson + "Content-Length: 90\r\n") + "{"}}),
-    [](const auto& each) { return each.param.name; });
 
 TEST(HttpFaults, WaitAsLongAsTheServerAsksForWithAllThatGoesToIt) {
   const FaultyServer server([](const std::string&, std::size_t nth) {
