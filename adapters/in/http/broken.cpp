@@ -45,7 +45,7 @@ Broken timed_out(bool connected, const HttpManners& manners) {
     return {fmt::format("no connection within {}; look at the network, or try again later",
                         seconds(manners.connect_limit)),
             GiveUpServer};
-  return {fmt::format("no whole answer within {}; try again later", seconds(manners.total_limit)), GiveUp};
+  return {fmt::format("no whole answer within {}; try again later", seconds(manners.total_limit)), OutOfTime};
 }
 
 }  // namespace
@@ -87,8 +87,8 @@ Broken broken(const BrokenTry& what, const HttpManners& manners) {
   }
 }
 
-std::string stalled(const HttpManners& manners) {
-  return fmt::format("nothing came for {}; try again later", seconds(manners.stall_limit));
+Broken stalled(const HttpManners& manners) {
+  return {fmt::format("nothing came for {}; try again later", seconds(manners.stall_limit)), OutOfTime};
 }
 
 std::string too_long(const HttpManners& manners) {

@@ -7,7 +7,8 @@
 namespace floatwright {
 
 struct Broken {
-  enum class Next { GiveUp, GiveUpServer, TryAgain };  // GiveUpServer: other requests to it would fare alike
+  // GiveUpServer: other requests to it would fare alike. OutOfTime: they may.
+  enum class Next { GiveUp, GiveUpServer, OutOfTime, TryAgain };
   std::string why;
   Next next = Next::GiveUp;
 };
@@ -23,7 +24,7 @@ struct BrokenTry {
 [[nodiscard]] Broken broken(const BrokenTry& what, const HttpManners& manners);
 
 // What libcurl does not see.
-[[nodiscard]] std::string stalled(const HttpManners& manners);
+[[nodiscard]] Broken stalled(const HttpManners& manners);
 [[nodiscard]] std::string too_long(const HttpManners& manners);
 
 }  // namespace floatwright

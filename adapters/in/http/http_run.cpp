@@ -53,6 +53,7 @@ class Run {
   void wait() const;
   Job released(Slot& slot);
   void judge(Job job, Try tried);
+  void judge_broken(Job job, const Try& tried);
   void redirect(Job job, const std::string& to);
   void try_again(Job job, const Try& tried, const std::string& why);
   void give_up(const Job& job, const std::string& why);
@@ -65,6 +66,7 @@ class Run {
   std::vector<std::unique_ptr<Slot>> slots_;
   JobQueue queue_;
   std::map<std::string, std::string> given_up_;  // servers, and why
+  std::map<std::string, int> out_of_time_;       // servers, and how often
   std::mt19937_64 random_;
   bool ready_ = false;
 };
@@ -132,7 +134,9 @@ bool Run::end_what_is_done() {
 void Run::end_what_stalls() {
   for (const auto& slot : slots_) {
     if (!slot->job || Clock::now() - slot->transfer.heard_at() < manners_.stall_limit) continue;
-    fail(released(*slot), stalled(manners_));
+    Try tried;
+    tried.broken = stalled(manners_);
+    judge(released(*slot), std::move(tried));
   }
 }
 
@@ -160,11 +164,7 @@ Job Run::released(Slot& slot) {
 }
 
 void Run::judge(Job job, Try tried) {
-  if (tried.broken) {
-    if (tried.broken->next == Broken::Next::TryAgain) return try_again(std::move(job), tried, tried.broken->why);
-    if (tried.broken->next == Broken::Next::GiveUpServer) return give_up(job, tried.broken->why);
-    return fail(job, tried.broken->why);
-  }
+  if (tried.broken) return judge_broken(std::move(job), tried);
   const int status = tried.answer.status;
   if (!tried.redirect.empty() && status >= 300 && status < 400 && status != 304) {
     if (status == 303) job.post = false;  // RFC 9110, 15.4.4; a POST stays one else, or its question would be lost
@@ -174,6 +174,15 @@ void Run::judge(Job job, Try tried) {
   if (!why) return hand_over(job, std::move(tried.answer));
   if (is_passing(status)) return try_again(std::move(job), tried, *why);
   fail(job, *why);
+}
+
+// One slow answer is one; a server that is slow thrice would hold up the run for hours.
+void Run::judge_broken(Job job, const Try& tried) {
+  const auto& [why, next] = *tried.broken;
+  if (next == Broken::Next::TryAgain) return try_again(std::move(job), tried, why);
+  const bool too_slow = next == Broken::Next::OutOfTime && ++out_of_time_[job.server] >= manners_.most_tries;
+  if (too_slow || next == Broken::Next::GiveUpServer) return give_up(job, why);
+  fail(job, why);
 }
 
 void Run::redirect(Job job, const std::string& to) {

@@ -46,7 +46,8 @@ struct HttpManners {
 
 // Calls `took` with each request's outcome as it ends, in no promised order; what it returns is asked next. Answers are
 // 200, 206, 404 and, where it was asked for, 304. All else is a Failure: a sentence that begins with the address
-// without its query. Requests to a server that was not reached are given up with the first of them.
+// without its query. Requests to a server that was not reached are given up with the first of them, and with the third
+// where it ran out of time.
 void http_run(std::vector<HttpRequest> first, const HttpManners& manners,
               const std::function<std::vector<HttpRequest>(const HttpRequest&, Result<HttpAnswer>)>& took);
 

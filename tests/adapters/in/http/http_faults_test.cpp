@@ -147,6 +147,16 @@ TEST(HttpFaults, GiveUpOnABodyThatComesDropByDrop) {
             server.base() + "/a: no whole answer within 0.1 s; try again later");
 }
 
+TEST(HttpFaults, GiveUpAServerThatIsTooSlowThrice) {
+  const FaultyServer server(Deed{"", Then::SayNothing});
+  HttpManners manners = hasty_manners();
+  manners.connections = 4;
+  const auto all = outcomes(std::vector<HttpRequest>(20, {.url = server.base()}), manners);
+  ASSERT_EQ(all.size(), 20u);
+  for (const auto& [url, answer] : all) EXPECT_THAT(answer.error().what, HasSubstr("nothing came for 0.1 s"));
+  EXPECT_LE(server.asked().size(), 8u);
+}
+
 TEST(HttpFaults, GiveUpOnHeadersWithoutEnd) {
   std::string head = answer_head("200 OK", kJson);
   head.resize(head.size() - 2);
