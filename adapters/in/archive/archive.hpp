@@ -4,8 +4,10 @@
 // What store() has returned for stays, also when the program is killed or the power fails (synchronous=FULL).
 // No order of clocks is trusted: what is stored last stands, whenever it says it was fetched.
 // An Archive belongs to one thread.
+#include <chrono>
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,6 +16,7 @@
 
 namespace floatwright {
 
+inline constexpr const char* kArchiveFile = "readings.sqlite3";  // in the directory that settings.json names
 inline constexpr Period kSupersededForecastsKept = std::chrono::days{60};  // observed readings are kept for ever
 
 struct Stored {
@@ -47,9 +50,11 @@ class Archive {
  public:
   // Makes the folder and the file where there are none and brings an older file to this version. A damaged file is
   // renamed, never deleted, and a new one begun; notes() says so. Failure 65: a newer version, or another program's
-  // file; 73, 74: can't be written; 75: another process is writing and does not end.
-  [[nodiscard]] static Result<Archive> open_to_write(const std::filesystem::path& file, Instant now);
-  // Works on a disk or in a folder that can't be written. Failure 66: no file; 65: damaged, or as above.
+  // file; 73, 74: can't be written; 75, also later: another process is writing and does not end in `longest_wait`.
+  [[nodiscard]] static Result<Archive> open_to_write(const std::filesystem::path& file, Instant now,
+                                                     std::chrono::milliseconds longest_wait = std::chrono::seconds{30});
+  // Works on a disk or in a folder that can't be written or is full. Failure 66: no file that may be read; 65: damaged,
+  // or as above.
   [[nodiscard]] static Result<Archive> open_to_read(const std::filesystem::path& file);
 
   Archive(Archive&&) noexcept;

@@ -61,7 +61,7 @@ void keep(SQLite::Database& database, const Asked& span) {
 
 Result<void> Archive::note_asked(const Asked& asked) {
   try {
-    SQLite::Database& database = *connection_->database;
+    SQLite::Database& database = connection_->opened();
     SQLite::Transaction whole(database, SQLite::TransactionBehavior::IMMEDIATE);
     Asked span = asked;
     for (const Asked& held : spans_of(database, asked.station)) {
@@ -79,7 +79,7 @@ Result<void> Archive::note_asked(const Asked& asked) {
 
 Result<std::vector<Asked>> Archive::asked(const std::string& station) const {
   try {
-    return spans_of(*connection_->database, station);
+    return spans_of(connection_->opened(), station);
   } catch (const SQLite::Exception& error) {
     return tl::unexpected(archive_failure(connection_->file, "read what was asked", error));
   }
@@ -87,7 +87,7 @@ Result<std::vector<Asked>> Archive::asked(const std::string& station) const {
 
 Result<void> Archive::keep_validator(const std::string& url, const Validator& validator) {
   try {
-    SQLite::Database& database = *connection_->database;
+    SQLite::Database& database = connection_->opened();
     SQLite::Transaction whole(database, SQLite::TransactionBehavior::IMMEDIATE);
     SQLite::Statement put(database, "INSERT OR REPLACE INTO validators (url, etag, last_modified) VALUES (?, ?, ?)");
     put.bind(1, url);
@@ -106,7 +106,7 @@ Result<void> Archive::keep_validator(const std::string& url, const Validator& va
 
 Result<Validator> Archive::validator(const std::string& url) const {
   try {
-    SQLite::Statement find(*connection_->database, "SELECT etag, last_modified FROM validators WHERE url = ?");
+    SQLite::Statement find(connection_->opened(), "SELECT etag, last_modified FROM validators WHERE url = ?");
     find.bind(1, url);
     if (!find.executeStep()) return Validator{};
     return Validator{.etag = find.getColumn(0).getString(), .last_modified = find.getColumn(1).getString()};

@@ -18,8 +18,11 @@ struct Archive::Connection {
   std::filesystem::path file;
   std::unique_ptr<SQLite::Database> database;
   Instant now{};  // of opening; names what is put aside
+  std::chrono::milliseconds longest_wait{};
   std::vector<std::string> notes = {};
 
+  // Throws as SQLite does where beginning anew has failed and nothing is open.
+  [[nodiscard]] SQLite::Database& opened() const;
   [[nodiscard]] Result<void> open();        // to write
   [[nodiscard]] Result<void> begin_anew();  // after damage was met: puts the file aside if it is damaged, opens again
 

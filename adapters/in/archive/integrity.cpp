@@ -49,7 +49,7 @@ Result<std::vector<std::string>> Archive::integrity() const {
   std::vector<std::string> told;
   const std::string file = connection_->file.string();
   try {
-    SQLite::Database& database = *connection_->database;
+    SQLite::Database& database = connection_->opened();
     SQLite::Transaction one_moment(database);
     structure(database, told);
     for (const Rule& rule : rules()) {

@@ -53,30 +53,31 @@ fs::path free_name(const fs::path& file, Instant now) {
   const auto at = date::floor<std::chrono::seconds>(now);
   const fs::path first = file.string() + ".damaged-" + date::format("%Y%m%dT%H%M%SZ", at);
   fs::path name = first;
-  for (int i = 2; fs::exists(fs::symlink_status(name)); ++i) name = fmt::format("{}-{}", first.string(), i);
+  std::error_code error;
+  for (int i = 2; fs::exists(fs::symlink_status(name, error)); ++i) name = fmt::format("{}-{}", first.string(), i);
   return name;
 }
 
 }  // namespace
 
-Result<std::optional<std::string>> put_aside_if_damaged(const fs::path& file, Instant now) {
+Result<std::optional<fs::path>> put_aside_if_damaged(const fs::path& file, Instant now) {
   const DamagedFile held(file);
   if (!held.is_still_there() || !is_damaged(file)) return std::nullopt;
   const fs::path aside = free_name(file, now);
   std::error_code error;
-  // The log first: a new file of the old name must never meet the old log.
+  // The log first: a new file of the old name must never meet the old log. Readers leave an empty one.
   const fs::path log = file.string() + "-wal";
-  if (fs::exists(log)) fs::rename(log, aside.string() + "-wal", error);
+  std::error_code no_log;
+  if (fs::file_size(log, no_log) > 0 && !no_log) fs::rename(log, aside.string() + "-wal", error);
   if (!error) fs::rename(file, aside, error);
   if (error)
     return tl::unexpected(Failure{fmt::format("{}: the archive is damaged and cannot be renamed to {}: {}. Move it away "
                                               "by hand; the next run begins a new one.",
                                               file.string(), aside.filename().string(), error.message()),
                                   kExitCantCreate});
+  fs::remove(log, error);
   fs::remove(file.string() + "-shm", error);  // an index of the log, made anew by whoever opens it
-  return fmt::format("{}: the archive was damaged. It is kept as {}, nothing was deleted, and a new one is begun; what "
-                     "the services still have comes back with `floatwright fetch --since P5Y`.",
-                     file.string(), aside.filename().string());
+  return aside;
 }
 
 }  // namespace floatwright

@@ -2,7 +2,6 @@
 // A damaged archive is kept under another name, for what can still be read out of it.
 #include <filesystem>
 #include <optional>
-#include <string>
 
 #include "adapters/result.hpp"
 #include "engine/units/instant.hpp"
@@ -10,7 +9,7 @@
 namespace floatwright {
 
 // Renames `file` and its write-ahead log to "<file>.damaged-20270513T194500Z". No connection of this process may be
-// open. The sentence says what was done; none: it was no longer damaged, since another process had done it before.
-[[nodiscard]] Result<std::optional<std::string>> put_aside_if_damaged(const std::filesystem::path& file, Instant now);
+// open. Gives the new name; none: it was no longer damaged, since another process had done it before.
+[[nodiscard]] Result<std::optional<std::filesystem::path>> put_aside_if_damaged(const std::filesystem::path& file, Instant now);
 
 }  // namespace floatwright

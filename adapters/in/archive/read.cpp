@@ -71,7 +71,7 @@ std::vector<GaugeSeries> series_between(SQLite::Database& database, std::vector<
 Result<std::vector<GaugeSeries>> Archive::series_of(const std::string& station, Instant from, Instant to,
                                                     Instant issued_until) const {
   try {
-    SQLite::Database& database = *connection_->database;
+    SQLite::Database& database = connection_->opened();
     SQLite::Transaction one_moment(database);
     return series_between(database, newest_heads(database, station, issued_until), from, to);
   } catch (const SQLite::Exception& error) {
@@ -81,7 +81,7 @@ Result<std::vector<GaugeSeries>> Archive::series_of(const std::string& station, 
 
 Result<std::vector<Revision>> Archive::revisions_of(const std::string& station, Instant from, Instant to) const {
   try {
-    SQLite::Statement find(*connection_->database,
+    SQLite::Statement find(connection_->opened(),
                            "SELECT series_id, variable, daily, issued, instant, si, marks, fetched_at, changed_at "
                            "FROM revisions JOIN series ON series.id = revisions.series "
                            "WHERE station = ? AND instant BETWEEN ? AND ? "

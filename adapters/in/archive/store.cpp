@@ -41,13 +41,13 @@ Result<Stored> Archive::store(const std::vector<GaugeSeries>& series, Instant fe
   if (auto failure = not_a_number_in(series)) return tl::unexpected(*failure);
   Connection& at = *connection_;
   try {
-    return stored_whole(*at.database, series, fetched_at);
+    return stored_whole(at.opened(), series, fetched_at);
   } catch (const SQLite::Exception& error) {
     if (!is_damage(error)) return tl::unexpected(archive_failure(at.file, kDoing, error));
   }
   if (const auto anew = at.begin_anew(); !anew) return tl::unexpected(anew.error());
   try {
-    return stored_whole(*at.database, series, fetched_at);
+    return stored_whole(at.opened(), series, fetched_at);
   } catch (const SQLite::Exception& error) {
     return tl::unexpected(archive_failure(at.file, kDoing, error));
   }

@@ -5,8 +5,7 @@
 
 #include <cmath>
 
-#include "tests/adapters/in/archive/rows.hpp"
-#include "tests/adapters/in/gauges/temporary_folder.hpp"
+#include "tests/adapters/in/archive/archive_file.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -16,10 +15,8 @@ using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
 
-class ArchiveOnDisk : public ::testing::Test {
+class ArchiveOnDisk : public ArchiveFile {
  protected:
-  [[nodiscard]] Archive writing() const { return Archive::open_to_write(file_, at(0)).value(); }
-  [[nodiscard]] Archive reading() const { return Archive::open_to_read(file_).value(); }
   void store(const std::vector<GaugeSeries>& series, Instant fetched_at = at(100)) {
     stored_ = writing().store(series, fetched_at).value();
   }
@@ -27,8 +24,6 @@ class ArchiveOnDisk : public ::testing::Test {
     return reading().series_of(kStation, Instant::min(), Instant::max(), issued_until).value();
   }
 
-  TemporaryFolder folder_;
-  std::filesystem::path file_ = folder_.path() / "a new folder" / "readings.sqlite3";
   Stored stored_;
 };
 
