@@ -71,6 +71,7 @@ int newest_archive_version() { return static_cast<int>(kMigrations.size()); }
 int archive_version(SQLite::Database& database) { return database.execAndGet("PRAGMA user_version").getInt(); }
 
 std::optional<Failure> why_not_readable(SQLite::Database& database, const std::filesystem::path& file) {
+  SQLite::Transaction one_moment(database);  // another run may be making the tables just now
   const int application = database.execAndGet("PRAGMA application_id").getInt();
   const int tables = database.execAndGet("SELECT count(*) FROM sqlite_master").getInt();
   if (tables > 0 && application != kArchiveApplication)

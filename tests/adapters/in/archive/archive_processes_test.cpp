@@ -18,14 +18,27 @@ using ::testing::SizeIs;
 
 using ArchiveWriters = ArchiveFile;
 
+// An exit code; why not, on standard error.
+template <class T>
+int well(const Result<T>& result) {
+  if (!result) std::cerr << result.error().what << std::endl;
+  return result ? 0 : result.error().exit_code;
+}
+
+int store_once(const std::filesystem::path& file, const std::vector<GaugeSeries>& series) {
+  auto archive = Archive::open_to_write(file, at(0));
+  return archive ? well(archive->store(series, at(100))) : well(archive);
+}
+
 TEST_F(ArchiveWriters, AtOnceLoseNoRow) {
   const auto write = [&](int offset) {
     return [this, offset] {
-      for (int i = 0; i < 20; ++i) {
+      for (int i = 0, code = 0; i < 20; ++i) {
         GaugeSeries series = flow_of(quarter_hours(50));
         series.series_id = std::to_string(offset + i);
-        if (!writing().store({series, flow_of(quarter_hours(50 * i + offset))}, at(100))) return 1;
-        if (!writing().note_asked({kStation, "service", at(10 * i), at(10 * i + 5), at(100 + offset)})) return 2;
+        if ((code = store_once(file_, {series, flow_of(quarter_hours(50 * i + offset))})) != 0) return code;
+        const Asked asked{kStation, "service", at(10 * i), at(10 * i + 5), at(100 + offset)};
+        if ((code = well(writing().note_asked(asked))) != 0) return code;
       }
       return 0;
     };
@@ -38,6 +51,16 @@ TEST_F(ArchiveWriters, AtOnceLoseNoRow) {
   EXPECT_THAT(writing().integrity().value(), IsEmpty());
 }
 
+TEST_F(ArchiveWriters, AtOnceMakeOneFile) {
+  for (int i = 0; i < 20; ++i) {
+    const auto file = folder_.path() / std::to_string(i);
+    const auto store = [&] { return store_once(file, {flow_of(quarter_hours(10))}); };
+    const pid_t one = start_process(store), other = start_process(store);
+    EXPECT_EQ(exit_code_of(one), 0);
+    EXPECT_EQ(exit_code_of(other), 0);
+    EXPECT_EQ(rows_in(Archive::open_to_read(file).value()), 10u);
+  }
+}
 
 TEST_F(ArchiveWriters, ThatDoNotEndMakeTheOtherSayThatItIsToBeTriedLater) {
   fill(10);
