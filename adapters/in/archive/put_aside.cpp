@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 class DamagedFile {
  public:
   explicit DamagedFile(const fs::path& file) : path_(file), number_(::open(file.c_str(), O_RDONLY | O_CLOEXEC)) {
-    if (number_ >= 0) ::flock(number_, LOCK_EX);
+    another_has_it_ = number_ >= 0 && ::flock(number_, LOCK_EX | LOCK_NB) != 0;
   }
   ~DamagedFile() {
     if (number_ >= 0) ::close(number_);
@@ -29,6 +29,7 @@ class DamagedFile {
   DamagedFile(const DamagedFile&) = delete;
   DamagedFile& operator=(const DamagedFile&) = delete;
 
+  [[nodiscard]] bool another_has_it() const { return another_has_it_; }
   [[nodiscard]] bool is_still_there() const {
     struct stat held {}, named {};
     return number_ >= 0 && ::fstat(number_, &held) == 0 && ::stat(path_.c_str(), &named) == 0 &&
@@ -38,12 +39,13 @@ class DamagedFile {
  private:
   fs::path path_;
   int number_;
+  bool another_has_it_ = false;
 };
 
 bool is_damaged(const fs::path& file) {
   try {
     SQLite::Database database(file, SQLite::OPEN_READONLY);
-    return database.execAndGet("PRAGMA quick_check(1)").getString() != "ok";
+    return database.execAndGet("PRAGMA integrity_check(1)").getString() != "ok";
   } catch (const SQLite::Exception& error) {
     return is_damage(error);
   }
@@ -62,6 +64,11 @@ fs::path free_name(const fs::path& file, Instant now) {
 
 Result<std::optional<fs::path>> put_aside_if_damaged(const fs::path& file, Instant now) {
   const DamagedFile held(file);
+  if (held.another_has_it())
+    return tl::unexpected(Failure{fmt::format("{}: the archive is damaged, and another run is just putting it aside. Try "
+                                              "again later.",
+                                              file.string()),
+                                  kExitTryLater});
   if (!held.is_still_there() || !is_damaged(file)) return std::nullopt;
   const fs::path aside = free_name(file, now);
   std::error_code error;

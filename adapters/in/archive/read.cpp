@@ -29,7 +29,7 @@ std::vector<Head> newest_heads(SQLite::Database& database, const std::string& st
   std::vector<Head> out;
   while (find.executeStep()) {
     const auto variable = value_in(kVariableWords, find.getColumn(2).getString());
-    if (!variable) continue;
+    if (!variable) continue;  // integrity() tells of it
     out.push_back({.id = find.getColumn(0).getInt64(),
                    .series = {.station = station,
                               .series_id = find.getColumn(1).getString(),
@@ -92,7 +92,7 @@ Result<std::vector<Revision>> Archive::revisions_of(const std::string& station, 
     std::vector<Revision> out;
     while (find.executeStep()) {
       const auto variable = value_in(kVariableWords, find.getColumn(1).getString());
-      if (!variable) continue;
+      if (!variable) continue;  // integrity() tells of it
       out.push_back({.series_id = find.getColumn(0).getString(),
                      .variable = *variable,
                      .daily = find.getColumn(2).getInt() != 0,

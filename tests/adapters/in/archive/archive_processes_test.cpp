@@ -1,6 +1,8 @@
 // Several processes at one archive, and a process that ends in the middle of its work.
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <fcntl.h>
 #include <signal.h>
+#include <sys/file.h>
 
 #include <map>
 #include <random>
@@ -52,7 +54,7 @@ TEST_F(ArchiveWriters, AtOnceLoseNoRow) {
 }
 
 TEST_F(ArchiveWriters, AtOnceMakeOneFile) {
-  for (int i = 0; i < 20; ++i) {
+  for (int i = 0; i < 12; ++i) {
     const auto file = folder_.path() / std::to_string(i);
     const auto store = [&] { return store_once(file, {flow_of(quarter_hours(10))}); };
     const pid_t one = start_process(store), other = start_process(store);
@@ -72,6 +74,18 @@ TEST_F(ArchiveWriters, ThatDoNotEndMakeTheOtherSayThatItIsToBeTriedLater) {
   EXPECT_EQ(refused.error().exit_code, kExitTryLater);
   EXPECT_THAT(refused.error().what, HasSubstr("Another run is writing"));
   EXPECT_EQ(rows_in(Archive::open_to_read(file_).value()), 10u) << "readers do not wait";
+}
+
+TEST_F(ArchiveWriters, LeaveADamagedFileToTheOneThatPutsItAside) {
+  folder_.put("readings.sqlite3", std::string(10000, 'x'));
+  const int other = ::open(file_.c_str(), O_RDONLY | O_CLOEXEC);
+  ASSERT_EQ(::flock(other, LOCK_EX), 0);
+  const auto refused = Archive::open_to_write(file_, at(0));
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().exit_code, kExitTryLater);
+  EXPECT_EQ(folder_.get("readings.sqlite3"), std::string(10000, 'x'));
+  ::close(other);
+  EXPECT_THAT(writing().notes(), SizeIs(1));
 }
 
 // --- kill -9
