@@ -17,7 +17,7 @@ namespace fs = std::filesystem;
 using Database = std::unique_ptr<SQLite::Database>;
 
 constexpr std::uintmax_t kLeastIndex = 32768;  // bytes; made in pieces of 32 kB (SQLite's own test/walro2.test)
-constexpr int kReadersWaitMs = 30000;  // only while another process mends the log of a run that was killed
+constexpr int kReadersWaitMs = 30000;          // only while another process mends the log of a run that was killed
 
 // Opened is not yet read: what can't be had shows with the first statement.
 Database connected_to_read(const fs::path& file) {
@@ -60,10 +60,11 @@ Result<Archive> Archive::open_to_write(const fs::path& file, Instant now, std::c
   std::error_code error;
   if (file.has_parent_path()) fs::create_directories(file.parent_path(), error);
   if (error)
-    return tl::unexpected(Failure{fmt::format("{}: cannot make the folder of the archive: {}. See that the folder above "
-                                              "may be written, or name another place as \"archive\" in settings.json.",
-                                              file.parent_path().string(), error.message()),
-                                  kExitCantCreate});
+    return tl::unexpected(
+        Failure{fmt::format("{}: cannot make the folder of the archive: {}. See that the folder above "
+                            "may be written, or name another place as \"archive\" in settings.json.",
+                            file.parent_path().string(), error.message()),
+                kExitCantCreate});
   auto connection = std::make_unique<Connection>();
   connection->file = file;
   connection->now = now;

@@ -13,10 +13,11 @@
 
 #include "adapters/result.hpp"
 #include "engine/readings/reading.hpp"
+#include "engine/readings/station_about.hpp"
 
 namespace floatwright {
 
-inline constexpr const char* kArchiveFile = "readings.sqlite3";  // in the directory that settings.json names
+inline constexpr const char* kArchiveFile = "readings.sqlite3";            // in the directory that settings.json names
 inline constexpr Period kSupersededForecastsKept = std::chrono::days{60};  // observed readings are kept for ever
 
 struct Stored {
@@ -78,6 +79,10 @@ class Archive {
   // By the address as it was asked, without secrets. The newest thousand are kept.
   [[nodiscard]] Result<void> keep_validator(const std::string& url, const Validator& validator);
   [[nodiscard]] Result<Validator> validator(const std::string& url) const;  // empty where none is kept
+
+  // What a service says of a station takes the place of what it said before.
+  [[nodiscard]] Result<void> keep_about(const StationAbout& about);
+  [[nodiscard]] Result<std::optional<StationAbout>> about(const std::string& station) const;  // none kept: none
 
   // Sentences; none: sound. Reads the whole file.
   [[nodiscard]] Result<std::vector<std::string>> integrity() const;

@@ -48,7 +48,8 @@ void forget(SQLite::Database& database, const Asked& span) {
 }
 
 void keep(SQLite::Database& database, const Asked& span) {
-  SQLite::Statement put(database, "INSERT INTO asked (station, service, span_from, span_to, at) VALUES (?, ?, ?, ?, ?)");
+  SQLite::Statement put(database,
+                        "INSERT INTO asked (station, service, span_from, span_to, at) VALUES (?, ?, ?, ?, ?)");
   put.bind(1, span.station);
   put.bind(2, span.service);
   put.bind(3, seconds_of(span.from));

@@ -70,11 +70,13 @@ Mend mend_of(int code) {
   }
 }
 
-std::string told_of(const fs::path& file, const fs::path& aside, std::size_t rescued) {
-  return fmt::format("{}: the archive was damaged. It is kept as {}, nothing was deleted, and a new one is begun with the "
-                     "{} readings that could still be read out of it; what the services still have comes back with "
-                     "`floatwright fetch --since P5Y`.",
-                     file.string(), aside.filename().string(), rescued);
+// Reads after "a new one is begun".
+std::string rescued_from(const fs::path& aside, SQLite::Database& anew) {
+  try {
+    return fmt::format("with the {} readings that could still be read out of it", rescue_readings(aside, anew));
+  } catch (const SQLite::Exception& error) {
+    return fmt::format("without its readings, which could not be copied: {}", error.what());
+  }
 }
 
 }  // namespace
@@ -119,7 +121,11 @@ Result<void> Archive::Connection::begin_anew() {
   if (!aside) return tl::unexpected(aside.error());
   try {
     const auto connected = connect();
-    if (connected && *aside) notes.push_back(told_of(file, **aside, rescue_readings(**aside, *database)));
+    if (connected && *aside)
+      notes.push_back(
+          fmt::format("{}: the archive was damaged. It is kept as {}, nothing was deleted, and a new one is begun "
+                      "{}; what the services still have comes back with `floatwright fetch --since P5Y`.",
+                      file.string(), (*aside)->filename().string(), rescued_from(**aside, *database)));
     return connected;
   } catch (const SQLite::Exception& error) {
     return tl::unexpected(archive_failure(file, "begin a new archive", error));

@@ -10,7 +10,8 @@ class Exception;
 namespace floatwright {
 
 // `doing` reads after "cannot": "store readings".
-[[nodiscard]] Failure archive_failure(const std::filesystem::path& file, const char* doing, const SQLite::Exception& error);
+[[nodiscard]] Failure archive_failure(const std::filesystem::path& file, const char* doing,
+                                      const SQLite::Exception& error);
 [[nodiscard]] bool is_damage(const SQLite::Exception& error);
 [[nodiscard]] bool is_busy(const SQLite::Exception& error);
 

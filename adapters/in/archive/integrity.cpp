@@ -29,7 +29,8 @@ std::vector<Rule> rules() {
   for (const auto& [variable, word] : kVariableWords) known += fmt::format("{}'{}'", known.empty() ? "" : ", ", word);
   return {
       {"SELECT count(*) FROM readings WHERE series NOT IN (SELECT id FROM series)", "{} readings belong to no series"},
-      {"SELECT count(*) FROM revisions WHERE series NOT IN (SELECT id FROM series)", "{} revisions belong to no series"},
+      {"SELECT count(*) FROM revisions WHERE series NOT IN (SELECT id FROM series)",
+       "{} revisions belong to no series"},
       {"SELECT count(*) FROM unknown_codes WHERE series NOT IN (SELECT id FROM series)",
        "{} codes of services belong to no series"},
       {fmt::format("SELECT count(*) FROM readings WHERE marks NOT BETWEEN 0 AND {}", kAllMarks),

@@ -31,7 +31,8 @@ class DamagedFile {
 
   [[nodiscard]] bool another_has_it() const { return another_has_it_; }
   [[nodiscard]] bool is_still_there() const {
-    struct stat held {}, named {};
+    struct stat held {
+    }, named{};
     return number_ >= 0 && ::fstat(number_, &held) == 0 && ::stat(path_.c_str(), &named) == 0 &&
            held.st_ino == named.st_ino && held.st_dev == named.st_dev;
   }
@@ -65,10 +66,11 @@ fs::path free_name(const fs::path& file, Instant now) {
 Result<std::optional<fs::path>> put_aside_if_damaged(const fs::path& file, Instant now) {
   const DamagedFile held(file);
   if (held.another_has_it())
-    return tl::unexpected(Failure{fmt::format("{}: the archive is damaged, and another run is just putting it aside. Try "
-                                              "again later.",
-                                              file.string()),
-                                  kExitTryLater});
+    return tl::unexpected(
+        Failure{fmt::format("{}: the archive is damaged, and another run is just putting it aside. Try "
+                            "again later.",
+                            file.string()),
+                kExitTryLater});
   if (!held.is_still_there() || !is_damaged(file)) return std::nullopt;
   const fs::path aside = free_name(file, now);
   std::error_code error;
@@ -78,10 +80,11 @@ Result<std::optional<fs::path>> put_aside_if_damaged(const fs::path& file, Insta
   if (fs::file_size(log, no_log) > 0 && !no_log) fs::rename(log, aside.string() + "-wal", error);
   if (!error) fs::rename(file, aside, error);
   if (error)
-    return tl::unexpected(Failure{fmt::format("{}: the archive is damaged and cannot be renamed to {}: {}. Move it away "
-                                              "by hand; the next run begins a new one.",
-                                              file.string(), aside.filename().string(), error.message()),
-                                  kExitCantCreate});
+    return tl::unexpected(
+        Failure{fmt::format("{}: the archive is damaged and cannot be renamed to {}: {}. Move it away "
+                            "by hand; the next run begins a new one.",
+                            file.string(), aside.filename().string(), error.message()),
+                kExitCantCreate});
   fs::remove(log, error);
   fs::remove(file.string() + "-shm", error);  // an index of the log, made anew by whoever opens it
   return aside;

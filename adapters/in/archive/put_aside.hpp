@@ -10,6 +10,7 @@ namespace floatwright {
 
 // Renames `file` and its write-ahead log to "<file>.damaged-20270513T194500Z". No connection of this process may be
 // open. Gives the new name; none: it was no longer damaged, since another process had done it before.
-[[nodiscard]] Result<std::optional<std::filesystem::path>> put_aside_if_damaged(const std::filesystem::path& file, Instant now);
+[[nodiscard]] Result<std::optional<std::filesystem::path>> put_aside_if_damaged(const std::filesystem::path& file,
+                                                                                Instant now);
 
 }  // namespace floatwright

@@ -12,10 +12,6 @@ struct Head {
   GaugeSeries series;
 };
 
-std::optional<Instant> issued_in(const SQLite::Column& column) {
-  return column.isNull() ? std::nullopt : std::optional(instant_of(column.getInt64()));
-}
-
 // The columns beside max(issued) are those of the row that has it: SQLite promises that ("Bare columns in an aggregate
 // query" in its description of SELECT).
 std::vector<Head> newest_heads(SQLite::Database& database, const std::string& station, Instant issued_until) {
@@ -38,7 +34,7 @@ std::vector<Head> newest_heads(SQLite::Database& database, const std::string& st
                               .source = find.getColumn(6).getString(),
                               .variable = *variable,
                               .daily = find.getColumn(3).getInt() != 0,
-                              .issued = issued_in(find.getColumn(7)),
+                              .issued = instant_in(find, 7),
                               .readings = {},
                               .unknown_codes = {}}});
   }
@@ -96,7 +92,7 @@ Result<std::vector<Revision>> Archive::revisions_of(const std::string& station, 
       out.push_back({.series_id = find.getColumn(0).getString(),
                      .variable = *variable,
                      .daily = find.getColumn(2).getInt() != 0,
-                     .issued = issued_in(find.getColumn(3)),
+                     .issued = instant_in(find, 3),
                      .was = reading_in(find, 4),
                      .fetched_at = instant_of(find.getColumn(7).getInt64()),
                      .changed_at = instant_of(find.getColumn(8).getInt64())});

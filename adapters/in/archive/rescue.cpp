@@ -78,9 +78,10 @@ void copy(const Table& table, const char* order, SQLite::Database& damaged, SQLi
 
 void drop_what_makes_no_sense(SQLite::Database& anew) {
   for (const char* table : {"readings", "revisions"})
-    anew.exec(fmt::format("DELETE FROM {} WHERE series NOT IN (SELECT id FROM series) OR marks NOT BETWEEN 0 AND {} "
-                          "OR abs(si) > 1.7976931348623157e308",
-                          table, kAllMarks));
+    anew.exec(
+        fmt::format("DELETE FROM {} WHERE series NOT IN (SELECT id FROM series) OR marks NOT BETWEEN 0 AND {} "
+                    "OR abs(si) > 1.7976931348623157e308",
+                    table, kAllMarks));
   anew.exec("DELETE FROM unknown_codes WHERE series NOT IN (SELECT id FROM series)");
 }
 

@@ -8,8 +8,8 @@
 namespace floatwright {
 namespace {
 
-// Instants are UTC seconds since 1970. `readings` is kept in the order of its key, so a span of one series lies together.
-// References are not enforced while writing (a look-up for each row); integrity() holds them.
+// Instants are UTC seconds since 1970. `readings` is kept in the order of its key, so a span of one series lies
+// together. References are not enforced while writing (a look-up for each row); integrity() holds them.
 constexpr const char* kReadingsAndRevisions = R"sql(
 CREATE TABLE series (
   id           INTEGER PRIMARY KEY,
@@ -62,7 +62,38 @@ CREATE TABLE validators (
 ) STRICT;
 )sql";
 
-constexpr std::array kMigrations{kReadingsAndRevisions};
+constexpr const char* kStations = R"sql(
+CREATE TABLE stations (
+  station          TEXT PRIMARY KEY,
+  name             TEXT NOT NULL,
+  site_type        TEXT NOT NULL,
+  state            TEXT NOT NULL,
+  latitude_deg     REAL,
+  longitude_deg    REAL,
+  zone             TEXT NOT NULL,
+  daylight_saving  INTEGER,
+  drainage_area_m2 REAL,
+  altitude_m       REAL
+) STRICT, WITHOUT ROWID;
+CREATE TABLE series_of_stations (
+  station       TEXT NOT NULL REFERENCES stations (station),
+  place         INTEGER NOT NULL,
+  series_id     TEXT NOT NULL,
+  variable      TEXT,
+  parameter     TEXT NOT NULL,
+  statistic     TEXT NOT NULL,
+  sensor        TEXT NOT NULL,
+  unit          TEXT NOT NULL,
+  is_primary    INTEGER NOT NULL,
+  daily         INTEGER NOT NULL,
+  begins        INTEGER,
+  ends          INTEGER,
+  longest_gap_s INTEGER,
+  PRIMARY KEY (station, place)
+) STRICT, WITHOUT ROWID;
+)sql";
+
+constexpr std::array kMigrations{kReadingsAndRevisions, kStations};
 
 }  // namespace
 

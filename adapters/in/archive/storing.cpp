@@ -60,9 +60,9 @@ class Storing {
         put_(database,
              "INSERT INTO readings (series, instant, si, marks, fetched_at) VALUES (?, ?, ?, ?, ?) ON CONFLICT DO "
              "UPDATE SET si = excluded.si, marks = excluded.marks, fetched_at = excluded.fetched_at"),
-        revise_(database,
-                "INSERT INTO revisions (series, instant, si, marks, fetched_at, changed_at) VALUES (?, ?, ?, ?, ?, ?)") {
-  }
+        revise_(
+            database,
+            "INSERT INTO revisions (series, instant, si, marks, fetched_at, changed_at) VALUES (?, ?, ?, ?, ?, ?)") {}
 
   std::int64_t head(const GaugeSeries& series) {
     bind_key(keep_head_, series);
@@ -112,10 +112,7 @@ class Storing {
     statement.bindNoCopy(2, series.series_id);
     statement.bind(3, std::string{word_for(series.variable)});
     statement.bind(4, series.daily ? 1 : 0);
-    if (series.issued)
-      statement.bind(5, seconds_of(*series.issued));
-    else
-      statement.bind(5);
+    bind_or_null(statement, 5, series.issued);
   }
 
   std::vector<HeldRow> held_rows(std::int64_t series, Instant from, Instant to) {

@@ -11,8 +11,8 @@ class Database;
 namespace floatwright {
 
 // Of the forecast series in `stored`: removes the issues made more than kSupersededForecastsKept before their newest.
-// The age is taken from issue to issue and never from the clock, so that a wrong clock removes nothing; an issue said to
-// be made a day or more after `fetched_at` takes nobody's place.
+// The age is taken from issue to issue and never from the clock, so that a wrong clock removes nothing; an issue said
+// to be made a day or more after `fetched_at` takes nobody's place.
 void remove_superseded(SQLite::Database& database, const std::vector<GaugeSeries>& stored, Instant fetched_at);
 
 }  // namespace floatwright

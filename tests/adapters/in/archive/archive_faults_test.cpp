@@ -13,6 +13,7 @@ namespace {
 
 namespace fs = std::filesystem;
 using ::testing::AllOf;
+using ::testing::ContainsRegex;
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
@@ -73,7 +74,8 @@ TEST_P(ArchiveReadOnly, IsReadInAFolderWithoutTheRightToWrite) {
 TEST_P(ArchiveReadOnly, IsReadOnADiskMountedReadOnly) {
   lay();
   const int code = in_process([&] { return mounted_read_only(folder_.path()) ? reads_all() : kUnmountable; });
-  if (code == kUnmountable) GTEST_SKIP() << "mounting a folder read-only needs root; the folder without rights stands for it";
+  if (code == kUnmountable)
+    GTEST_SKIP() << "mounting a folder read-only needs root; the folder without rights stands for it";
   EXPECT_EQ(code, 0);
 }
 
@@ -124,7 +126,8 @@ TEST_F(ArchiveFaults, CutShortIsKeptAsideAndANewOneBegunWithWhatCanBeReadOfIt) {
   const auto refused = Archive::open_to_read(file_);
   ASSERT_FALSE(refused);
   EXPECT_EQ(refused.error().exit_code, kExitBadData);
-  EXPECT_THAT(refused.error().what, AllOf(HasSubstr(file_.string()), HasSubstr("damaged"), HasSubstr("floatwright fetch")));
+  EXPECT_THAT(refused.error().what,
+              AllOf(HasSubstr(file_.string()), HasSubstr("damaged"), HasSubstr("floatwright fetch")));
   EXPECT_EQ(fs::file_size(file_), whole / 2);
 
   Archive anew = writing();
@@ -157,7 +160,8 @@ TEST_F(ArchiveFaults, OfGarbageAreKeptAsideEachUnderItsOwnName) {
 
 TEST_F(ArchiveFaults, MetWhileStoringCostNothingOfWhatIsStored) {
   fill(5000);
-  spoil(file_, std::streamoff(fs::file_size(file_)) / 2, std::streamoff(fs::file_size(file_)));  // it still opens
+  const auto middle = std::streamoff(fs::file_size(file_)) / 2 / 4096 * 4096;
+  spoil(file_, middle, middle + 4096);  // one page: it still opens
   Archive archive = writing();
   EXPECT_THAT(archive.notes(), IsEmpty());
   EXPECT_FALSE(archive.series_of(kStation, Instant::min(), Instant::max()));
@@ -165,7 +169,7 @@ TEST_F(ArchiveFaults, MetWhileStoringCostNothingOfWhatIsStored) {
   ASSERT_TRUE(archive.store({flow_of(quarter_hours(6000))}, at(100)));
   EXPECT_THAT(archive.notes(), SizeIs(1));
   EXPECT_THAT(put_aside(), SizeIs(1));
-  EXPECT_THAT(archive.notes()[0], Not(HasSubstr("with the 0 readings")));
+  EXPECT_THAT(archive.notes()[0], ContainsRegex("with the 4[5-9][0-9][0-9] readings")) << "from both ends up to it";
   EXPECT_EQ(rows_in(archive), 6000u);
   EXPECT_THAT(archive.integrity().value(), IsEmpty());
 }
@@ -257,8 +261,9 @@ TEST_F(ArchiveFaults, InRowsShowInTheCheck) {
   database.exec("INSERT INTO readings VALUES (99, 0, 9e999, 0, 0)");
   database.exec("INSERT INTO series SELECT 7, station, series_id, 'smell', 0, NULL, '', '', '' FROM series");
   const auto told = writing().integrity().value();
-  EXPECT_THAT(told, ElementsAre(HasSubstr("1 readings belong to no series"), HasSubstr("1 readings have marks"),
-                                HasSubstr("1 readings are no finite numbers"), HasSubstr("1 series are of a quantity")));
+  EXPECT_THAT(told,
+              ElementsAre(HasSubstr("1 readings belong to no series"), HasSubstr("1 readings have marks"),
+                          HasSubstr("1 readings are no finite numbers"), HasSubstr("1 series are of a quantity")));
   EXPECT_EQ(writing().series_of(kStation, at(0), at(0)).value()[0].readings[0].marks, Marks{Mark::Unknown});
 }
 
@@ -295,9 +300,8 @@ TEST_F(ArchiveFaults, ThatCannotGrowKeepWhatWasThereAndGoOnWhenTheyCan) {
               rlimit before{};
               ::getrlimit(RLIMIT_FSIZE, &before);
               const rlimit short_files{256 * 1024, before.rlim_max};
-              return fills_up(file_, [&](bool small) {
-                return ::setrlimit(RLIMIT_FSIZE, small ? &short_files : &before) == 0;
-              });
+              return fills_up(
+                  file_, [&](bool small) { return ::setrlimit(RLIMIT_FSIZE, small ? &short_files : &before) == 0; });
             }),
             0);
 }

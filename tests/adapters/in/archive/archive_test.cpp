@@ -13,6 +13,7 @@ namespace {
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
+using ::testing::Optional;
 using ::testing::SizeIs;
 
 class ArchiveOnDisk : public ArchiveFile {
@@ -26,6 +27,19 @@ class ArchiveOnDisk : public ArchiveFile {
 
   Stored stored_;
 };
+
+MATCHER_P(SaysTheSame, wanted, "") {
+  const auto same_series = [](const SeriesAbout& a, const SeriesAbout& b) {
+    return a.series_id == b.series_id && a.variable == b.variable && a.parameter == b.parameter &&
+           a.statistic == b.statistic && a.sensor == b.sensor && a.unit == b.unit && a.primary == b.primary &&
+           a.daily == b.daily && a.begin == b.begin && a.end == b.end && a.longest_gap == b.longest_gap;
+  };
+  return arg.station == wanted.station && arg.name == wanted.name && arg.site_type == wanted.site_type &&
+         arg.state == wanted.state && arg.latitude_deg == wanted.latitude_deg &&
+         arg.longitude_deg == wanted.longitude_deg && arg.zone == wanted.zone &&
+         arg.daylight_saving == wanted.daylight_saving && arg.drainage_area == wanted.drainage_area &&
+         arg.altitude == wanted.altitude && std::ranges::equal(arg.series, wanted.series, same_series);
+}
 
 MATCHER_P3(Counts, added, changed, same, "") {
   return arg.added == std::size_t(added) && arg.changed == std::size_t(changed) && arg.same == std::size_t(same);
@@ -100,11 +114,10 @@ TEST_F(ArchiveOnDisk, TakesApprovalOfTheSameNumberForAChangeThatNeedsNoRevision)
 }
 
 TEST_F(ArchiveOnDisk, LosesNothingToAClockThatRanAnHourFast) {
-  store({flow_of({{at(0), 1.0, {}}})}, at(60 + 5));           // an hour fast
+  store({flow_of({{at(0), 1.0, {}}})}, at(60 + 5));                 // an hour fast
   store({flow_of({{at(0), 2.0, {}}, {at(15), 3.0, {}}})}, at(20));  // put right: fetched "before" what is held
   EXPECT_THAT(stored_, Counts(1, 1, 0));
-  EXPECT_THAT(all()[0].readings,
-              ElementsAre(SameRow(Reading{at(0), 2.0, {}}), SameRow(Reading{at(15), 3.0, {}})));
+  EXPECT_THAT(all()[0].readings, ElementsAre(SameRow(Reading{at(0), 2.0, {}}), SameRow(Reading{at(15), 3.0, {}})));
   EXPECT_THAT(reading().revisions_of(kStation, at(0), at(0)).value(), SizeIs(1));
 }
 
@@ -186,6 +199,117 @@ TEST_F(ArchiveOnDisk, KeepsTheNewestThousandValidators) {
   ASSERT_TRUE(archive.keep_validator("https://gauges.invalid/c", {"c", ""}));
   EXPECT_EQ(archive.validator("https://gauges.invalid/a").value().etag, "") << "one too many";
   EXPECT_EQ(archive.validator("https://gauges.invalid/0").value().etag, "x");
+}
+
+TEST_F(ArchiveOnDisk, KeepsWhatIsSaidOfAStation) {
+  SeriesAbout flow;
+  flow.series_id = "f3";
+  flow.variable = Variable::Flow;
+  flow.parameter = "00060";
+  flow.statistic = "00011";
+  flow.sensor = "RIGHT BANK";
+  flow.unit = "ft^3/s";
+  flow.primary = true;
+  flow.begin = at(0);
+  flow.longest_gap = std::chrono::hours{3};
+  SeriesAbout other;
+  other.series_id = "a1";
+  other.daily = true;
+  other.end = at(15);
+  StationAbout said{kStation,
+                    "Lantern River at Cutbank",
+                    "Stream",
+                    "Montana",
+                    45.5,
+                    -111.25,
+                    "MST",
+                    true,
+                    Area::from_si(2.5e9),
+                    Length::from_si(1400),
+                    {flow, other}};
+  Archive archive = writing();
+  ASSERT_TRUE(archive.keep_about(said));
+  EXPECT_THAT(archive.about(kStation).value(), Optional(SaysTheSame(said)));
+  EXPECT_EQ(archive.about("usgs:00000002").value(), std::nullopt);
+
+  const StationAbout less{kStation, "", "", "", {}, {}, "", {}, {}, {}, {other}};
+  ASSERT_TRUE(archive.keep_about(less));
+  EXPECT_THAT(archive.about(kStation).value(), Optional(SaysTheSame(less))) << "of what it said before nothing is left";
+}
+
+// The statements of version 1 as they were written, and a file as it was left by them.
+constexpr const char* kVersion1 = R"sql(
+CREATE TABLE series (
+  id           INTEGER PRIMARY KEY,
+  station      TEXT NOT NULL,
+  series_id    TEXT NOT NULL,
+  variable     TEXT NOT NULL,
+  daily        INTEGER NOT NULL CHECK (daily IN (0, 1)),
+  issued       INTEGER,
+  sensor       TEXT NOT NULL,
+  station_name TEXT NOT NULL,
+  source       TEXT NOT NULL
+) STRICT;
+CREATE UNIQUE INDEX series_key ON series (station, series_id, variable, daily, ifnull(issued, 'observed'));
+CREATE TABLE unknown_codes (
+  series INTEGER NOT NULL REFERENCES series (id),
+  code   TEXT NOT NULL,
+  PRIMARY KEY (series, code)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE readings (
+  series     INTEGER NOT NULL REFERENCES series (id),
+  instant    INTEGER NOT NULL,
+  si         REAL,
+  marks      INTEGER NOT NULL,
+  fetched_at INTEGER NOT NULL,
+  PRIMARY KEY (series, instant)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE revisions (
+  id         INTEGER PRIMARY KEY,
+  series     INTEGER NOT NULL REFERENCES series (id),
+  instant    INTEGER NOT NULL,
+  si         REAL,
+  marks      INTEGER NOT NULL,
+  fetched_at INTEGER NOT NULL,
+  changed_at INTEGER NOT NULL
+) STRICT;
+CREATE INDEX revisions_of_series ON revisions (series, instant);
+CREATE TABLE asked (
+  station   TEXT NOT NULL,
+  service   TEXT NOT NULL,
+  span_from INTEGER NOT NULL,
+  span_to   INTEGER NOT NULL,
+  at        INTEGER NOT NULL,
+  PRIMARY KEY (station, service, span_from)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE validators (
+  id            INTEGER PRIMARY KEY,
+  url           TEXT NOT NULL UNIQUE,
+  etag          TEXT NOT NULL,
+  last_modified TEXT NOT NULL
+) STRICT;
+INSERT INTO series VALUES (1, 'usgs:00000001', 'flow', 'discharge', 0, NULL, '', '', '');
+INSERT INTO readings VALUES (1, 1810166400, 40.25, 17, 1810170000);
+INSERT INTO asked VALUES ('usgs:00000001', 'usgs-water-data', 1810166400, 1810166400, 1810170000);
+PRAGMA user_version = 1;
+PRAGMA application_id = 1719104097;
+)sql";
+
+TEST_F(ArchiveOnDisk, OfVersion1IsReadAsItIsAndTakenOverWhenItIsWritten) {
+  std::filesystem::create_directories(file_.parent_path());
+  SQLite::Database{file_, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE}.exec(kVersion1);
+  const GaugeSeries kept = flow_of({{at(0), 40.25, {Mark::Provisional, Mark::Ice}}});
+  EXPECT_THAT(all(), ElementsAre(SameSeries(kept)));
+  EXPECT_EQ(reading().about(kStation).value(), std::nullopt);
+
+  StationAbout said;
+  said.station = kStation;
+  ASSERT_TRUE(writing().keep_about(said));
+  EXPECT_THAT(all(), ElementsAre(SameSeries(kept)));
+  EXPECT_THAT(reading().about(kStation).value(), Optional(SaysTheSame(said)));
+  EXPECT_EQ(reading().asked(kStation).value().at(0).to, at(0));
+  EXPECT_THAT(reading().integrity().value(), IsEmpty());
+  EXPECT_THAT(writing().notes(), IsEmpty());
 }
 
 // Marks are numbers on disk: one that changed its bit would make ice of equipment. The bits as they were written first.
