@@ -10,12 +10,19 @@
 namespace floatwright {
 namespace {
 
+std::string damaged(const std::string& found) {
+  return fmt::format(
+      "damaged: {}; when `floatwright fetch` meets the damage it keeps the file under another name and "
+      "begins a new one with what can be read of it",
+      found);
+}
+
 // What SQLite itself finds: pages, indices, types, keys.
 void structure(SQLite::Database& database, std::vector<std::string>& told) {
   SQLite::Statement pages(database, "PRAGMA integrity_check");
   while (pages.executeStep()) {
     const std::string found = pages.getColumn(0).getString();
-    if (found != "ok") told.push_back("damaged: " + found);
+    if (found != "ok") told.push_back(damaged(found));
   }
 }
 
@@ -28,19 +35,21 @@ std::vector<Rule> rules() {
   std::string known;
   for (const auto& [variable, word] : kVariableWords) known += fmt::format("{}'{}'", known.empty() ? "" : ", ", word);
   return {
-      {"SELECT count(*) FROM readings WHERE series NOT IN (SELECT id FROM series)", "{} readings belong to no series"},
+      {"SELECT count(*) FROM readings WHERE series NOT IN (SELECT id FROM series)",
+       "readings that belong to no series: {}"},
       {"SELECT count(*) FROM revisions WHERE series NOT IN (SELECT id FROM series)",
-       "{} revisions belong to no series"},
+       "revisions that belong to no series: {}"},
       {"SELECT count(*) FROM unknown_codes WHERE series NOT IN (SELECT id FROM series)",
-       "{} codes of services belong to no series"},
+       "codes of services that belong to no series: {}"},
       {fmt::format("SELECT count(*) FROM readings WHERE marks NOT BETWEEN 0 AND {}", kAllMarks),
-       "{} readings have marks that are not known here"},
+       "readings with marks that are not known here: {}"},
       {fmt::format("SELECT count(*) FROM revisions WHERE marks NOT BETWEEN 0 AND {}", kAllMarks),
-       "{} revisions have marks that are not known here"},
-      {"SELECT count(*) FROM readings WHERE abs(si) > 1.7976931348623157e308", "{} readings are no finite numbers"},
+       "revisions with marks that are not known here: {}"},
+      {"SELECT count(*) FROM readings WHERE abs(si) > 1.7976931348623157e308",
+       "readings that are no finite numbers: {}"},
       {fmt::format("SELECT count(*) FROM series WHERE variable NOT IN ({})", known),
-       "{} series are of a quantity that is not known here; they are passed over"},
-      {"SELECT count(*) FROM asked WHERE span_from > span_to", "{} spans that were asked end before they begin"},
+       "series of a quantity that is not known here, passed over: {}"},
+      {"SELECT count(*) FROM asked WHERE span_from > span_to", "spans asked that end before they begin: {}"},
   };
 }
 
@@ -59,7 +68,7 @@ Result<std::vector<std::string>> Archive::integrity() const {
     }
   } catch (const SQLite::Exception& error) {
     if (!is_damage(error)) return tl::unexpected(archive_failure(connection_->file, "check the archive", error));
-    told.push_back(fmt::format("damaged: {}", error.what()));
+    told.push_back(damaged(error.what()));
   }
   for (std::string& sentence : told) sentence = fmt::format("{}: {}.", file, sentence);
   return told;
