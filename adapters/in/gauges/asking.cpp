@@ -36,8 +36,8 @@ HttpRequest json_request(std::string url, std::size_t tag) {
   return {.url = std::move(url), .headers = {"Accept: application/json"}, .content_types = {"json"}, .tag = tag};
 }
 
-std::string utc(Instant time) { return date::format("%FT%TZ", time); }
+std::string time_asked(Instant time) { return date::format("%FT%TZ", time); }
 
-std::string date_of(Instant time) { return date::format("%F", time); }
+std::string date_asked(Instant time) { return date::format("%F", time); }
 
 }  // namespace floatwright

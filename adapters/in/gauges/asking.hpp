@@ -23,7 +23,7 @@ struct StationGroup {
 [[nodiscard]] std::string joined(const std::vector<std::string>& all, const std::string& between = ",");
 
 [[nodiscard]] HttpRequest json_request(std::string url, std::size_t tag);
-[[nodiscard]] std::string utc(Instant time);      // "2026-05-01T00:00:00Z"
-[[nodiscard]] std::string date_of(Instant time);  // "2026-05-01"
+[[nodiscard]] std::string time_asked(Instant time);  // "2026-05-01T00:00:00Z"
+[[nodiscard]] std::string date_asked(Instant time);  // "2026-05-01"
 
 }  // namespace floatwright

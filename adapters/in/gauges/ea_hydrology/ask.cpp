@@ -13,8 +13,8 @@ std::vector<HttpRequest> ask_ea_hydrology(const Wanted& wanted, const ServiceAcc
     for (const AskedPiece& piece : pieces_of(wanted, kLongest))
       for (const char* what : {"waterFlow&period=900", "waterLevel&period=900", "temperature"})
         out.push_back(json_request(access.base + "/data/readings.json?station=" + group.stations.front() +
-                                       "&observedProperty=" + what + "&mineq-date=" + date_of(piece.from) +
-                                       "&maxeq-date=" + date_of(piece.to) + "&_limit=2000000",
+                                       "&observedProperty=" + what + "&mineq-date=" + date_asked(piece.from) +
+                                       "&maxeq-date=" + date_asked(piece.to) + "&_limit=2000000",
                                    group.tag));
   return out;
 }

@@ -14,7 +14,7 @@ std::vector<HttpRequest> ask_foen(const Wanted& wanted, const ServiceAccess& acc
     for (const AskedPiece& piece : pieces_of(wanted, kLongest))
       out.push_back(json_request(access.base + "/daterange?locations=" + joined(group.stations) +
                                      "&parameters=flow,flow_ls,height,temperature&timeseriesformat=rows&startdate=" +
-                                     date_of(piece.from) + "&enddate=" + date_of(piece.to + std::chrono::days{1}),
+                                     date_asked(piece.from) + "&enddate=" + date_asked(piece.to + std::chrono::days{1}),
                                  group.tag));
   return out;
 }

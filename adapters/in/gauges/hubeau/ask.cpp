@@ -14,7 +14,8 @@ std::vector<HttpRequest> ask_hubeau(const Wanted& wanted, const ServiceAccess& a
   for (const StationGroup& group : groups_of(wanted, kMostTogether))
     out.push_back(json_request(access.base + "/observations_tr?code_entite=" + joined(group.stations) +
                                    "&grandeur_hydro=H,Q&sort=asc&size=20000&date_debut_obs=" +
-                                   utc(std::max(wanted.from, wanted.to - kKept)) + "&date_fin_obs=" + utc(wanted.to),
+                                   time_asked(std::max(wanted.from, wanted.to - kKept)) +
+                                   "&date_fin_obs=" + time_asked(wanted.to),
                                group.tag));
   return out;
 }

@@ -12,10 +12,11 @@ std::vector<HttpRequest> ask_nve(const Wanted& wanted, const ServiceAccess& acce
   std::vector<HttpRequest> out;
   for (const StationGroup& group : groups_of(wanted, kMostTogether))
     for (const AskedPiece& piece : pieces_of(wanted, kLongest)) {
-      HttpRequest request = json_request(
-          access.base + "/Observations?StationId=" + joined(group.stations) +
-              "&Parameter=1000,1001,1003&ResolutionTime=0&ReferenceTime=" + utc(piece.from) + "/" + utc(piece.to),
-          group.tag);
+      HttpRequest request =
+          json_request(access.base + "/Observations?StationId=" + joined(group.stations) +
+                           "&Parameter=1000,1001,1003&ResolutionTime=0&ReferenceTime=" + time_asked(piece.from) + "/" +
+                           time_asked(piece.to),
+                       group.tag);
       if (!access.api_key.empty()) request.secret_header = "X-API-Key: " + access.api_key;
       out.push_back(std::move(request));
     }
