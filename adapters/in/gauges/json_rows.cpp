@@ -7,6 +7,8 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <set>
+#include <tuple>
+#include <utility>
 #include <vector>
 
 #include "adapters/in/gauges/plain_text.hpp"
@@ -16,6 +18,10 @@ namespace {
 
 using Json = nlohmann::json;
 using Kind = JsonValue::Kind;
+
+// So that no text takes many times its own length of memory.
+constexpr std::size_t kMostRareKeys = 10'000;
+constexpr std::size_t kLongestText = 64 * 1024;  // of a value that is wanted
 
 std::string pointer(std::span<const JsonStep> steps) {
   std::string out;
@@ -51,7 +57,12 @@ class Keys {
   void begin_object() {
     ++object_;
     next_ = 0;
-    if (!rest_.empty()) rest_.clear();
+  }
+  // How many of its keys there was no room for.
+  std::size_t end_object() {
+    const std::size_t rest = rest_.size();
+    if (rest > 0) rest_.clear();
+    return rest;
   }
   // Null: not met so far.
   Known* find(const std::string& key) {
@@ -114,11 +125,9 @@ class Reader final {
     } else {
       std::tie(step.key, is_new) = level.keys->insert_rest(name);
       level.next = child_of(level.node, name);
+      if (++rare_keys_ > kMostRareKeys) return refuse("more keys than any service sends");
     }
-    if (!is_new)
-      trouble_ = fmt::format("{}: this key stands twice in one object, so its value is not certain",
-                             shown(pointer({steps_.data(), depth_})));
-    return is_new;
+    return is_new || refuse("this key stands twice in one object, so its value is not certain");
   }
 
   bool parse_error(std::size_t position, const std::string& last, const Json::exception& error) {
@@ -137,6 +146,11 @@ class Reader final {
     int node = -1;         // of the shape; -1: nothing is wanted of it
     int next = -1;         // of the value to come
   };
+
+  bool refuse(const std::string& why) {
+    trouble_ = shown(pointer({steps_.data(), depth_})) + ": " + why;
+    return false;
+  }
 
   [[nodiscard]] int child_of(int node, const std::string& key) const { return node < 0 ? -1 : shape_.child(node, key); }
   [[nodiscard]] bool in_list() const { return depth_ > 0 && levels_[depth_ - 1].keys == nullptr; }
@@ -158,11 +172,11 @@ class Reader final {
     }
   }
 
-  void fill(int at, Kind kind, double number, const std::string* text) {
-    if (shape_.node(at).slot < 0) return;
+  bool fill(int at, Kind kind, double number, const std::string* text) {
+    if (shape_.node(at).slot < 0) return true;
     JsonValue& value = values_[static_cast<std::size_t>(shape_.node(at).slot)];
     if (in_list() && value.kind != Kind::Absent) {
-      if (text == nullptr) return;
+      if (text == nullptr) return true;
       if (!value.text.empty()) value.text += ' ';
       value.text += *text;
     } else {
@@ -170,6 +184,7 @@ class Reader final {
       if (text != nullptr) value.text = *text;
     }
     value.kind = kind;
+    return value.text.size() <= kLongestText || refuse("a text longer than any service sends");
   }
 
   void end(int at) {
@@ -181,22 +196,18 @@ class Reader final {
     const int at = node_here();
     if (at >= 0) {
       begin(at);
-      fill(at, kind, number, text);
+      if (!fill(at, kind, number, text)) return false;
       end(at);
     }
     return count();
   }
 
   bool open(bool is_object) {
-    if (depth_ == kDeepestNesting) {
-      trouble_ =
-          fmt::format("{}: nested deeper than {} levels", shown(pointer({steps_.data(), depth_})), kDeepestNesting);
-      return false;
-    }
+    if (depth_ == kDeepestNesting) return refuse(fmt::format("nested deeper than {} levels", kDeepestNesting));
     const int at = node_here();
     if (at >= 0) {
       begin(at);
-      fill(at, is_object ? Kind::Object : Kind::List, 0.0, nullptr);
+      if (!fill(at, is_object ? Kind::Object : Kind::List, 0.0, nullptr)) return false;
     }
     Keys* const keys = is_object ? &keys_[at >= 0 ? static_cast<std::size_t>(at) : shape_.nodes() + depth_] : nullptr;
     if (keys != nullptr) keys->begin_object();
@@ -206,8 +217,9 @@ class Reader final {
   }
 
   bool close() {
-    const int at = levels_[--depth_].node;
-    if (at >= 0) end(at);
+    const Level& level = levels_[--depth_];
+    if (level.keys != nullptr) rare_keys_ -= level.keys->end_object();
+    if (level.node >= 0) end(level.node);
     return count();
   }
 
@@ -223,7 +235,7 @@ class Reader final {
   std::vector<Keys> keys_;  // by node, then by depth of what is not wanted
   std::array<Level, kDeepestNesting> levels_;
   std::array<JsonStep, kDeepestNesting> steps_;
-  std::size_t depth_ = 0;
+  std::size_t depth_ = 0, rare_keys_ = 0;
   std::string trouble_;
 };
 

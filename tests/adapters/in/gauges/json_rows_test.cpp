@@ -73,6 +73,17 @@ TEST(JsonRows, RefuseAKeyThatStandsTwiceInOneObjectWherever) {
   EXPECT_THAT(rows_of(many + R"("k200":1}})"), ElementsAre("absent"));
 }
 
+TEST(JsonRows, RefuseWhatWouldTakeManyTimesItsLengthOfMemory) {
+  std::string keys = R"({"x":{)";
+  for (int i = 0; i < 11'000; ++i) keys += "\"" + std::to_string(i) + "\":0,";
+  EXPECT_THAT(failure_of(keys + R"("last":0}})"), HasSubstr("more keys than any service sends"));
+  std::string codes;
+  for (int i = 0; i < 10'000; ++i) codes += "\"codeword\",";
+  EXPECT_THAT(failure_of(R"({"rows":[{"codes":[)" + codes + R"("last"]}]})"),
+              HasSubstr("a text longer than any service sends"));
+  EXPECT_THAT(rows_of(R"({"y":")" + std::string(100'000, 'y') + R"("})"), ElementsAre("absent"));
+}
+
 TEST(JsonRows, RefuseNestingPastWhatAServiceSends) {
   EXPECT_THAT(failure_of(std::string(10000, '[')), HasSubstr("nested deeper than 64 levels"));
   EXPECT_THAT(failure_of(R"({"rows":)" + std::string(10000, '[')), HasSubstr("nested deeper than 64 levels"));
