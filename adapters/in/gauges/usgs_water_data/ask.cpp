@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <chrono>
-#include <nlohmann/json.hpp>
 
 #include "adapters/in/gauges/plain_text.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
@@ -29,21 +28,20 @@ std::vector<std::string> locations_of(const std::vector<std::string>& stations) 
   return out;
 }
 
-std::string list(const std::vector<std::string>& all) {
+// Encoded, since they are put into an address or a JSON text; sound names have nothing to encode.
+std::string list(const std::vector<std::string>& names, const char* quote = "") {
   std::string out;
-  for (const std::string& one : all) out += (out.empty() ? "" : ",") + percent_encoded(one);
+  for (const std::string& name : names) out += (out.empty() ? "" : ",") + (quote + percent_encoded(name) + quote);
   return out;
 }
 
-// OGC 21-065r2, Common Query Language (CQL2), in JSON.
+// CQL2, in JSON.
 std::string filter(const Question& question, const std::vector<std::string>& locations) {
-  using Json = nlohmann::ordered_json;
   const auto in = [](const std::string& property, const std::vector<std::string>& values) {
-    return Json{{"op", "in"}, {"args", Json::array({Json{{"property", property}}, values})}};
+    return fmt::format(R"({{"op":"in","args":[{{"property":"{}"}},[{}]]}})", property, list(values, "\""));
   };
-  Json args = Json::array({in(question.location_property, locations)});
-  if (!question.parameters.empty()) args.push_back(in("parameter_code", question.parameters));
-  return Json{{"op", "and"}, {"args", args}}.dump();
+  const std::string parameters = question.parameters.empty() ? "" : "," + in("parameter_code", question.parameters);
+  return fmt::format(R"({{"op":"and","args":[{}{}]}})", in(question.location_property, locations), parameters);
 }
 
 HttpRequest request(const Question& question, const std::vector<std::string>& stations, const ServiceAccess& access) {
