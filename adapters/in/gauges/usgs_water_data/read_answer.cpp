@@ -8,10 +8,10 @@
 #include <vector>
 
 #include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/gauges/feature_page.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
-#include "adapters/in/gauges/usgs_water_data/feature_page.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {
@@ -104,8 +104,7 @@ class ReadingsReader {
       return tl::unexpected(Failure{where_ + ": the features are no readings: nothing readable at " + first_lack_ +
                                         "; the collections read are continuous, latest-continuous, daily, latest-daily",
                                     kExitBadData});
-    if (page.announced && *page.announced != static_cast<double>(page.features))
-      shelf_.doubt(fmt::format("the answer says it holds {} rows and holds {}", *page.announced, page.features));
+    if (const auto doubt = doubt_of(page)) shelf_.doubt(*doubt);
     GaugeAnswer out = std::move(shelf_).answer();
     out.next = page.next;
     return out;

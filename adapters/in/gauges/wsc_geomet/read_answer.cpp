@@ -4,11 +4,9 @@
 
 #include <array>
 #include <charconv>
-#include <optional>
 
 #include "adapters/in/calendar/written_time.hpp"
-#include "adapters/in/gauges/json_answer.hpp"
-#include "adapters/in/gauges/json_rows.hpp"
+#include "adapters/in/gauges/feature_page.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
@@ -20,35 +18,25 @@ namespace {
 using Kind = JsonValue::Kind;
 
 enum Slot : int {
-  kStation,
+  kStation = kFirstOwnSlot,
   kName,
   kInstant,
   kDate,
   kLevel,
   kDischarge,
   kLevelSymbol,
-  kDischargeSymbol,
-  kFeatures,
-  kReturned,
-  kRel,
-  kHref
+  kDischargeSymbol
 };
-enum Row : int { kFeature, kLink, kWhole };
 
 const JsonShape& answer_shape() {
-  static const JsonShape kShape{{{"/features", kFeatures},
-                                 {"/features/*/properties/STATION_NUMBER", kStation},
-                                 {"/features/*/properties/STATION_NAME", kName},
-                                 {"/features/*/properties/DATETIME", kInstant},
-                                 {"/features/*/properties/DATE", kDate},
-                                 {"/features/*/properties/LEVEL", kLevel},
-                                 {"/features/*/properties/DISCHARGE", kDischarge},
-                                 {"/features/*/properties/LEVEL_SYMBOL_EN", kLevelSymbol},
-                                 {"/features/*/properties/DISCHARGE_SYMBOL_EN", kDischargeSymbol},
-                                 {"/numberReturned", kReturned},
-                                 {"/links/*/rel", kRel},
-                                 {"/links/*/href", kHref}},
-                                {{"/features/*", kFeature}, {"/links/*", kLink}, {"", kWhole}}};
+  static const JsonShape kShape = feature_shape({{"/properties/STATION_NUMBER", kStation},
+                                                 {"/properties/STATION_NAME", kName},
+                                                 {"/properties/DATETIME", kInstant},
+                                                 {"/properties/DATE", kDate},
+                                                 {"/properties/LEVEL", kLevel},
+                                                 {"/properties/DISCHARGE", kDischarge},
+                                                 {"/properties/LEVEL_SYMBOL_EN", kLevelSymbol},
+                                                 {"/properties/DISCHARGE_SYMBOL_EN", kDischargeSymbol}});
   return kShape;
 }
 
@@ -75,33 +63,7 @@ class AnswerReader {
  public:
   explicit AnswerReader(const std::string& where) : where_(where) {}
 
-  void take(const JsonRow& row) {
-    if (row.row == kFeature) take_feature(row);
-    if (row.row == kLink && row[kRel].text == "next" && row[kHref].is(Kind::Text)) next_ = row[kHref].text;
-    if (row.row == kWhole) take_whole(row);
-  }
-
-  Result<GaugeAnswer> answer(std::string_view bytes) && {
-    if (const auto wrong = why_no_list(features_list_, "/features", bytes, where_)) return tl::unexpected(*wrong);
-    if (features_ > 0 && lacking_ == features_)
-      return tl::unexpected(Failure{where_ + ": the features are no readings; the collections read are "
-                                             "hydrometric-realtime and hydrometric-daily-mean",
-                                    kExitBadData});
-    GaugeAnswer out = std::move(shelf_).answer();
-    out.next = next_;
-    return out;
-  }
-
- private:
-  void take_whole(const JsonRow& whole) {
-    features_list_ = whole[kFeatures];
-    const JsonValue& told = whole[kReturned];
-    if (told.is(Kind::Number) && told.number != static_cast<double>(features_))
-      shelf_.doubt(fmt::format("the answer says it holds {} rows and holds {}", told.number, features_));
-  }
-
-  void take_feature(const JsonRow& feature) {
-    ++features_;
+  void take(const JsonRow& feature) {
     const bool daily = !feature[kInstant].is(Kind::Text);
     const std::string& written = feature[daily ? kDate : kInstant].text;
     if (!feature[kStation].is(Kind::Text) || written.empty()) {
@@ -115,6 +77,18 @@ class AnswerReader {
     for (std::size_t i = 0; i < kQuantities.size(); ++i) take_quantity(feature, *time, daily, i);
   }
 
+  Result<GaugeAnswer> answer(const FeaturePage& page) && {
+    if (page.features > 0 && lacking_ == page.features)
+      return tl::unexpected(Failure{where_ + ": the features are no readings; the collections read are "
+                                             "hydrometric-realtime and hydrometric-daily-mean",
+                                    kExitBadData});
+    if (const auto doubt = doubt_of(page)) shelf_.doubt(*doubt);
+    GaugeAnswer out = std::move(shelf_).answer();
+    out.next = page.next;
+    return out;
+  }
+
+ private:
   void take_quantity(const JsonRow& feature, Instant time, bool daily, std::size_t index) {
     const Quantity& quantity = kQuantities[index];
     const JsonValue& symbol = feature[quantity.symbol];
@@ -152,9 +126,7 @@ class AnswerReader {
   const std::string& where_;
   SeriesShelf shelf_;
   std::array<Last, kQuantities.size()> last_;
-  std::size_t features_ = 0, lacking_ = 0;
-  JsonValue features_list_;
-  std::optional<std::string> next_;
+  std::size_t lacking_ = 0;
 };
 
 }  // namespace
@@ -166,9 +138,10 @@ bool is_wsc_geomet(std::string_view bytes) {
 
 Result<GaugeAnswer> read_wsc_geomet(std::string_view bytes, const std::string& where) {
   AnswerReader reader(where);
-  const auto read = read_json_rows(bytes, where, answer_shape(), [&](const JsonRow& row) { reader.take(row); });
-  if (!read) return tl::unexpected(read.error());
-  return std::move(reader).answer(bytes);
+  const auto page =
+      read_feature_page(bytes, where, answer_shape(), [&](const JsonRow& feature) { reader.take(feature); });
+  if (!page) return tl::unexpected(page.error());
+  return std::move(reader).answer(*page);
 }
 
 }  // namespace floatwright

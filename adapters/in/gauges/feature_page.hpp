@@ -22,6 +22,9 @@ inline constexpr int kFirstOwnSlot = 4;  // a reader's slots begin here
 // `in_feature`: paths within a feature, "/properties/time".
 [[nodiscard]] JsonShape feature_shape(const std::vector<JsonPath>& in_feature);
 
+// The doubt where the page does not hold what it says that it holds.
+[[nodiscard]] std::optional<std::string> doubt_of(const FeaturePage& page);
+
 // Calls `took` with each feature. An answer without a list of features is a Failure, with the service's own error where
 // there is one.
 [[nodiscard]] Result<FeaturePage> read_feature_page(std::string_view bytes, const std::string& where,

@@ -1,4 +1,6 @@
-#include "adapters/in/gauges/usgs_water_data/feature_page.hpp"
+#include "adapters/in/gauges/feature_page.hpp"
+
+#include <fmt/format.h>
 
 #include "adapters/in/gauges/service_error.hpp"
 
@@ -18,6 +20,11 @@ JsonShape feature_shape(const std::vector<JsonPath>& in_feature) {
       {"/features", kFeatures}, {"/numberReturned", kReturned}, {"/links/*/rel", kRel}, {"/links/*/href", kHref}};
   for (const JsonPath& path : in_feature) values.push_back({"/features/*" + path.path, path.number});
   return {values, {{"/features/*", kFeature}, {"/links/*", kLink}, {"", kWhole}}};
+}
+
+std::optional<std::string> doubt_of(const FeaturePage& page) {
+  if (!page.announced || *page.announced == static_cast<double>(page.features)) return std::nullopt;
+  return fmt::format("the answer says it holds {} rows and holds {}", *page.announced, page.features);
 }
 
 Result<FeaturePage> read_feature_page(std::string_view bytes, const std::string& where, const JsonShape& shape,
