@@ -57,7 +57,7 @@ TEST(JsonRows, PassOverWhatIsNotDeclared) {
 }
 
 TEST(JsonRows, TakePlacesInAListAndAnyKey) {
-  const JsonShape shape{{{"/a/1/v", kValue}, {"/b/*/*", kValue}}, {{"/a", 0}, {"/b/*/*", 0}}};
+  const JsonShape shape{{{"/a/1/v", kValue}, {"/b/*/*", kValue}, {"/codes", kCodes}}, {{"/a", 0}, {"/b/*/*", 0}}};
   EXPECT_THAT(rows_of(R"({"a":[{"v":1},{"v":2},{"v":3}],"b":{"x/y":[4,null],"z":[5]}})", shape),
               ElementsAre("/a 2.00 absent", "/b/x~1y/0 4.00 absent", "/b/x~1y/1 null absent", "/b/z/0 5.00 absent"));
 }
