@@ -11,11 +11,10 @@ std::vector<HttpRequest> ask_ea_hydrology(const Wanted& wanted, const ServiceAcc
   std::vector<HttpRequest> out;
   for (const StationGroup& group : groups_of(wanted, 1))
     for (const AskedPiece& piece : pieces_of(wanted, kLongest))
-      for (const char* what : {"waterFlow&period=900", "waterLevel&period=900", "temperature"})
-        out.push_back(json_request(access.base + "/data/readings.json?station=" + group.stations.front() +
-                                       "&observedProperty=" + what + "&mineq-date=" + date_asked(piece.from) +
-                                       "&maxeq-date=" + date_asked(piece.to) + "&_limit=2000000",
-                                   group.tag));
+      out.push_back(json_request(access.base + "/data/readings.json?station=" + group.stations.front() +
+                                     "&mineq-date=" + date_asked(piece.from) + "&maxeq-date=" + date_asked(piece.to) +
+                                     "&_limit=2000000",
+                                 group.tag));
   return out;
 }
 

@@ -1,6 +1,5 @@
 #pragma once
-// What the hydrology service is asked: flow, level and temperature of a station apart, at most a year a request; of
-// flow and level the values of every quarter hour.
+// What the hydrology service is asked: all readings of a station, at most a year a request.
 #include <vector>
 
 #include "adapters/in/gauges/service.hpp"
