@@ -6,7 +6,9 @@
 
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/usgs_rdb/read_answer.hpp"
+#include "adapters/in/gauges/usgs_rdb/read_measurements.hpp"
 #include "adapters/in/gauges/usgs_rdb/read_rating.hpp"
+#include "adapters/in/gauges/usgs_rdb/read_stations.hpp"
 #include "adapters/in/gauges/usgs_rdb/zone_code.hpp"
 #include "engine/units/unit.hpp"
 #include "tests/adapters/in/gauges/payloads.hpp"
@@ -109,6 +111,62 @@ TEST(UsgsRdb, ThatHoldsNoReadingsIsToldAsWhatItIs) {
   EXPECT_THAT(failure_of("<html>"), HasSubstr("a web page or XML, not tab-separated text"));
   EXPECT_THAT(failure_of(""), HasSubstr("empty"));
   EXPECT_THAT(failure_of("# a\n# \xC3\n"), HasSubstr("line 2, column 3: not UTF-8"));
+}
+
+TEST(UsgsRdb, OfFieldMeasurementsGivesVisitsWithTheirChannels) {
+  const auto read = read_usgs_rdb_measurements(recorded("usgs-rdb/measurements_expanded_01541200_9rows.rdb"), "m.rdb");
+  ASSERT_TRUE(read.has_value()) << read.error().what;
+  ASSERT_THAT(read->visits, SizeIs(9));
+  EXPECT_THAT(read->notes, IsEmpty());
+  const FieldMeasurement& flood = read->visits[6];
+  EXPECT_EQ(flood.station, "usgs:01541200");
+  EXPECT_EQ(flood.visit, "7");
+  EXPECT_EQ(flood.time, *instant_in("1956-03-08T00:00Z"));
+  EXPECT_TRUE(flood.date_only);
+  EXPECT_DOUBLE_EQ(in_cubic_feet_per_second(*flood.discharge), 6750.0);
+  EXPECT_DOUBLE_EQ(in_feet(*flood.stage), 8.94);
+  EXPECT_EQ(flood.rated, "Good");
+  ASSERT_THAT(flood.channels, SizeIs(1));
+  EXPECT_EQ(flood.channels[0].type, "CRAN");
+  EXPECT_DOUBLE_EQ(in_feet(*flood.channels[0].width), 218.0);
+  EXPECT_NEAR(flood.channels[0].area->si(), 1610.0 * 0.3048 * 0.3048, 1e-9);
+  EXPECT_DOUBLE_EQ(in_feet_per_second(*flood.channels[0].speed), 4.19);
+  EXPECT_FALSE(read->visits[0].channels.at(0).width.has_value());
+}
+
+// After the same form, which no recorded visit fills so far.
+TEST(UsgsRdb, OfFieldMeasurementsJoinsTheChannelsOfAVisitAndTellsIce) {
+  const auto read = read_usgs_rdb_measurements(
+      "agency_cd\tsite_no\tmeasurement_nu\tmeasurement_dt\ttz_cd\tgage_height_va\tdischarge_va\tcontrol_type_cd\tchan_nu\tmeas_type\tchan_discharge\tchan_width\n"
+      "5s\t15s\t6s\t19d\t12s\t12s\t12s\t21s\t6s\t11n\t14n\t14n\n"
+      "USGS\t1\t5\t2010-01-02 10:30:00\tMST\t2.5\t100\tIceCover\t1\tICE\t60\t30\n"
+      "USGS\t1\t5\t2010-01-02 10:30:00\tMST\t2.5\t100\tIceCover\t2\tICE\t40\t20\n"
+      "USGS\t1\t6\t1881-00-00\t\t2.5\t100\nUSGS\t1\t7\t2010-06-02\t\t2.5\t1e999\n",
+      "m.rdb");
+  ASSERT_TRUE(read.has_value()) << read.error().what;
+  ASSERT_THAT(read->visits, SizeIs(2));
+  EXPECT_EQ(read->visits[0].time, *instant_in("2010-01-02T17:30Z"));
+  EXPECT_FALSE(read->visits[0].date_only);
+  EXPECT_TRUE(read->visits[0].ice);
+  EXPECT_DOUBLE_EQ(in_cubic_feet_per_second(*read->visits[0].discharge), 100.0);
+  ASSERT_THAT(read->visits[0].channels, SizeIs(2));
+  EXPECT_DOUBLE_EQ(in_cubic_feet_per_second(*read->visits[0].channels[1].discharge), 40.0);
+  EXPECT_FALSE(read->visits[1].discharge.has_value());
+  EXPECT_THAT(read->notes, ElementsAre(HasSubstr("line 5: left out: the time can't be read, first \"1881-00-00\""),
+                                       HasSubstr("line 6: discharge_va left out: \"1e999\" is no number")));
+}
+
+TEST(UsgsRdb, OfStationsGivesTheirPlaces) {
+  const auto stations = read_usgs_rdb_stations(recorded("usgs-rdb/site_info.rdb"), "s.rdb");
+  ASSERT_TRUE(stations.has_value()) << stations.error().what;
+  ASSERT_THAT(*stations, SizeIs(2));
+  EXPECT_EQ(stations->at(1).station, "usgs:01645000");
+  EXPECT_EQ(stations->at(1).name, "SENECA CREEK AT DAWSONVILLE, MD");
+  EXPECT_EQ(stations->at(1).site_type, "ST");
+  EXPECT_DOUBLE_EQ(*stations->at(1).latitude_deg, 39.1280833);
+  EXPECT_DOUBLE_EQ(*stations->at(1).longitude_deg, -77.33577778);
+  EXPECT_DOUBLE_EQ(in_feet(*stations->at(1).altitude), 213.31);
+  EXPECT_FALSE(read_usgs_rdb_stations(recorded("usgs-rdb/rating_base_01594440.rdb"), "s.rdb").has_value());
 }
 
 // Against the zone database of the system (package tzdata).
