@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <nlohmann/json.hpp>
+#include <pugixml.hpp>
 
 #include "adapters/in/gauges/ea_flood/read_answer.hpp"
 #include "adapters/in/gauges/ea_hydrology/read_answer.hpp"
@@ -13,6 +14,8 @@
 #include "adapters/in/gauges/nws_weather/read_answer.hpp"
 #include "adapters/in/gauges/usgs_legacy/read_answer.hpp"
 #include "adapters/in/gauges/usgs_water_data/read_answer.hpp"
+#include "adapters/in/gauges/usgs_waterml1/read_answer.hpp"
+#include "adapters/in/gauges/waterml2/read_answer.hpp"
 #include "adapters/in/gauges/wsc_geomet/read_answer.hpp"
 #include "tests/bench/parser_texts.hpp"
 
@@ -79,7 +82,13 @@ bool bare_json(std::string_view bytes) {
   return Json::sax_parse(bytes.data(), bytes.data() + bytes.size(), &nothing);
 }
 
+bool bare_xml(std::string_view bytes) {
+  pugi::xml_document document;
+  return document.load_buffer(bytes.data(), bytes.size());
+}
+
 const std::vector<ParserCase>& parser_cases() {
+  constexpr double kTree_mb = 150.0;  // of XML a tree is made: seven times the bytes
   static const std::vector<ParserCase> kCases{
       {"usgs-water-data", water_data, rows_read<read_usgs_water_data>, bare_json},
       {"usgs-legacy", legacy, rows_read<read_usgs_legacy>, bare_json},
@@ -91,7 +100,9 @@ const std::vector<ParserCase>& parser_cases() {
       {"hubeau", hubeau_text, rows_read<read_hubeau>, bare_json},
       {"nve", nve_text, rows_read<read_nve>, bare_json},
       // Eight bytes of text a reading, which takes 32 to keep: short of the others, and far larger than what is sent.
-      {"foen", foen_text, rows_read<read_foen>, bare_json, 0.55, 90.0}};
+      {"foen", foen_text, rows_read<read_foen>, bare_json, 0.55, 90.0},
+      {"usgs-waterml1", waterml1_text, rows_read<read_usgs_waterml1>, bare_xml, 0.5, kTree_mb},
+      {"waterml2", waterml2_text, rows_read<read_waterml2>, bare_xml, 0.5, kTree_mb}};
   return kCases;
 }
 

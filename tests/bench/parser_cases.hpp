@@ -21,5 +21,6 @@ struct ParserCase {
 
 // Calls nothing, keeps nothing.
 [[nodiscard]] bool bare_json(std::string_view bytes);
+[[nodiscard]] bool bare_xml(std::string_view bytes);
 
 }  // namespace floatwright

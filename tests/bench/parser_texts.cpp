@@ -115,4 +115,30 @@ std::string foen_text(std::size_t about) {
   return out + "}}";
 }
 
+// fixtures/recorded/usgs-waterml1/WaterML1Example_01491000_no_dst_site_2012-05.xml.
+std::string waterml1_text(std::size_t about) {
+  std::string out =
+      R"(<ns1:timeSeriesResponse xmlns:ns1="http://www.cuahsi.org/waterML/1.1/"><ns1:timeSeries><ns1:sourceInfo>)"
+      R"(<ns1:siteCode network="NWIS" agencyCode="USGS">01491000</ns1:siteCode></ns1:sourceInfo><ns1:variable>)"
+      R"(<ns1:variableCode>00060</ns1:variableCode><ns1:unit><ns1:unitCode>ft3/s</ns1:unitCode></ns1:unit>)"
+      R"(<ns1:noDataValue>-999999.0</ns1:noDataValue></ns1:variable><ns1:values>)";
+  for (std::size_t i = 0; out.size() < about; ++i)
+    out += R"(<ns1:value qualifiers="A" dateTime=")" + quarter_hour(i) + R"(.000-05:00">)" + std::to_string(60 + i % 90) +
+           "</ns1:value>";
+  return out + R"(<ns1:method methodID="2"/></ns1:values></ns1:timeSeries></ns1:timeSeriesResponse>)";
+}
+
+// fixtures/recorded/waterml2/WaterML2Example_USGS_dv_01646500_2014.xml, with instants.
+std::string waterml2_text(std::size_t about) {
+  std::string out = R"(<wml2:Collection xmlns:wml2="http://www.opengis.net/waterml/2.0"><wml2:observationMember>)"
+                    R"(<om:OM_Observation><om:observedProperty xlink:title="Discharge"/><om:result><wml2:MeasurementTimeseries>)"
+                    R"(<wml2:defaultPointMetadata><wml2:DefaultTVPMeasurementMetadata><wml2:uom xlink:title="ft3/s"/>)"
+                    "</wml2:DefaultTVPMeasurementMetadata></wml2:defaultPointMetadata>\n";
+  for (std::size_t i = 0; out.size() < about; ++i)
+    out += "          <wml2:point>\n            <wml2:MeasurementTVP>\n              <wml2:time>" + quarter_hour(i) +
+           "Z</wml2:time>\n              <wml2:value>" + std::to_string(2300 + i % 900) +
+           ".0</wml2:value>\n            </wml2:MeasurementTVP>\n          </wml2:point>\n";
+  return out + "</wml2:MeasurementTimeseries></om:result></om:OM_Observation></wml2:observationMember></wml2:Collection>";
+}
+
 }  // namespace floatwright

@@ -23,5 +23,7 @@ std::string repeated(const std::string& head, Row row, const std::string& tail, 
 [[nodiscard]] std::string hubeau_text(std::size_t about);
 [[nodiscard]] std::string nve_text(std::size_t about);
 [[nodiscard]] std::string foen_text(std::size_t about);
+[[nodiscard]] std::string waterml1_text(std::size_t about);
+[[nodiscard]] std::string waterml2_text(std::size_t about);
 
 }  // namespace floatwright

@@ -61,8 +61,12 @@ bool is_within(const ParserCase& one) {
 }  // namespace
 }  // namespace floatwright
 
-int main() {
+// Of all readers, or of those that are named.
+int main(int count, char** names) {
+  const std::vector<std::string> asked(names + 1, names + count);
   bool all = true;
-  for (const floatwright::ParserCase& one : floatwright::parser_cases()) all = floatwright::is_within(one) && all;
+  for (const floatwright::ParserCase& one : floatwright::parser_cases())
+    if (asked.empty() || std::find(asked.begin(), asked.end(), one.name) != asked.end())
+      all = floatwright::is_within(one) && all;
   return all ? 0 : 1;
 }

@@ -1,5 +1,8 @@
 #include "adapters/in/files/utf8.hpp"
 
+#include <cstdint>
+#include <cstring>
+
 namespace floatwright {
 namespace {
 
@@ -21,6 +24,14 @@ std::size_t length_by_lead(unsigned lead) {
   return 0;
 }
 
+// Nearly all text that is read here is ASCII, megabytes of it.
+bool eight_are_ascii(std::string_view bytes, std::size_t at) {
+  if (bytes.size() - at < 8) return false;
+  std::uint64_t eight = 0;
+  std::memcpy(&eight, bytes.data() + at, 8);
+  return (eight & 0x8080808080808080u) == 0;
+}
+
 }  // namespace
 
 std::size_t utf8_length(std::string_view bytes, std::size_t at) {
@@ -36,6 +47,10 @@ std::size_t utf8_length(std::string_view bytes, std::size_t at) {
 
 std::optional<std::size_t> first_bad_utf8(std::string_view bytes) {
   for (std::size_t at = 0; at < bytes.size();) {
+    if (eight_are_ascii(bytes, at)) {
+      at += 8;
+      continue;
+    }
     const std::size_t length = utf8_length(bytes, at);
     if (length == 0) return at;
     at += length;

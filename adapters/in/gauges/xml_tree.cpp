@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstring>
 #include <optional>
 
 #include "adapters/in/files/utf8.hpp"
@@ -11,8 +12,6 @@
 
 namespace floatwright {
 namespace {
-
-constexpr int kDeepestElements = 64;  // WaterML 2.0 needs 12
 
 std::string_view without_byte_order_mark(std::string_view bytes) {
   constexpr std::string_view kMark = "\xEF\xBB\xBF";
@@ -31,7 +30,8 @@ std::optional<std::string> not_even_xml(std::string_view bytes) {
 
 // As the declaration in the first line says; what it does not say is UTF-8 (XML 1.0, section 4.3.3, from memory).
 bool says_latin1(std::string_view bytes) {
-  const std::string declaration = lower_case(bytes.substr(0, bytes.find("?>")).substr(0, 200));
+  const std::string_view start = bytes.substr(0, 200);
+  const std::string declaration = lower_case(start.substr(0, start.find("?>")));
   return declaration.find("iso-8859-1") != std::string::npos || declaration.find("latin1") != std::string::npos;
 }
 
@@ -64,25 +64,11 @@ std::optional<std::string> root_trouble(const XmlTree& tree) {
   return root ? std::nullopt : std::optional<std::string>{"no element in it; ask the service again"};
 }
 
-std::optional<std::string> depth_trouble(const XmlTree& tree) {
-  int depth = 1;
-  for (pugi::xml_node node = tree.root;;) {
-    if (const pugi::xml_node inner = node.first_child()) {
-      if (++depth > kDeepestElements)
-        return fmt::format("{}: nested deeper than {} levels", tree.place_of(node), kDeepestElements);
-      node = inner;
-      continue;
-    }
-    while (node != tree.root && !node.next_sibling()) {
-      node = node.parent();
-      --depth;
-    }
-    if (node == tree.root) return std::nullopt;
-    node = node.next_sibling();
-  }
+bool is_local_name(const char* name, const char* local) {
+  if (*name == *local && std::strcmp(name, local) == 0) return true;
+  const char* const colon = std::strchr(name, ':');
+  return colon != nullptr && std::strcmp(colon + 1, local) == 0;
 }
-
-std::string_view after_prefix(std::string_view name) { return name.substr(name.find(':') + 1); }  // npos + 1 is 0
 
 }  // namespace
 
@@ -106,12 +92,15 @@ Result<XmlTree> xml_tree(std::string_view bytes, const std::string& where) {
   if (const auto wrong = parse_trouble(parsed, bytes)) return failure(*wrong);
   if (const auto wrong = root_trouble(tree)) return failure(*wrong);
   tree.root = tree.document.document_element();
-  if (const auto wrong = depth_trouble(tree)) return failure(*wrong);
   return tree;
 }
 
-std::string_view local_name(const pugi::xml_node& node) { return after_prefix(node.name()); }
-std::string_view local_name(const pugi::xml_attribute& attribute) { return after_prefix(attribute.name()); }
+std::string_view local_name(const pugi::xml_node& node) {
+  const std::string_view name = node.name();
+  return name.substr(name.find(':') + 1);  // npos + 1 is 0
+}
+bool is_named(const pugi::xml_node& node, const char* name) { return is_local_name(node.name(), name); }
+bool is_named(const pugi::xml_attribute& attribute, const char* name) { return is_local_name(attribute.name(), name); }
 
 std::string_view name_space(const pugi::xml_node& root) {
   const std::string_view name = root.name();
@@ -120,16 +109,22 @@ std::string_view name_space(const pugi::xml_node& root) {
   return root.attribute(declaration.c_str()).value();
 }
 
-pugi::xml_node child_of(const pugi::xml_node& parent, std::string_view name) {
-  for (const pugi::xml_node child : parent.children())
-    if (local_name(child) == name) return child;
-  return {};
+pugi::xml_node child_of(const pugi::xml_node& parent, const char* name) {
+  pugi::xml_node child = parent.first_child();
+  while (child && !is_named(child, name)) child = child.next_sibling();
+  return child;
 }
 
-std::string_view attribute_of(const pugi::xml_node& node, std::string_view name) {
-  for (const pugi::xml_attribute attribute : node.attributes())
-    if (local_name(attribute) == name) return attribute.value();
-  return {};
+pugi::xml_node last_child_of(const pugi::xml_node& parent, const char* name) {
+  pugi::xml_node child = parent.last_child();
+  while (child && !is_named(child, name)) child = child.previous_sibling();
+  return child;
+}
+
+std::string_view attribute_of(const pugi::xml_node& node, const char* name) {
+  pugi::xml_attribute attribute = node.first_attribute();
+  while (attribute && !is_named(attribute, name)) attribute = attribute.next_attribute();
+  return attribute.value();
 }
 
 std::string_view text_of(const pugi::xml_node& node) { return trimmed(node.child_value()); }

@@ -1,7 +1,7 @@
 #pragma once
 // An XML tree out of bytes that nobody vouches for: not empty, no web page, whole, UTF-8 (or ISO-8859-1 where it says
-// so), one root, no nesting past what a gauge service sends. Entities of a document type are never expanded, so a bomb
-// of them is harmless. Elements and attributes are found by their local names: prefixes are the writer's own.
+// so), one root. Entities of a document type are never expanded, so a bomb of them is harmless; so are elements nested
+// without end, which nothing here walks down. Elements and attributes are found by their local names: prefixes are the writer's own.
 #include <pugixml.hpp>
 #include <string>
 #include <string_view>
@@ -25,13 +25,16 @@ struct XmlTree {
 [[nodiscard]] Result<XmlTree> xml_tree(std::string_view bytes, const std::string& where);
 
 [[nodiscard]] std::string_view local_name(const pugi::xml_node& node);
-[[nodiscard]] std::string_view local_name(const pugi::xml_attribute& attribute);
+// The same as comparing local names, for a million of them.
+[[nodiscard]] bool is_named(const pugi::xml_node& node, const char* name);
+[[nodiscard]] bool is_named(const pugi::xml_attribute& attribute, const char* name);
 // What the root's own prefix stands for.
 [[nodiscard]] std::string_view name_space(const pugi::xml_node& root);
 
 // The first child element of that name; an empty node where there is none, of which all below is empty too.
-[[nodiscard]] pugi::xml_node child_of(const pugi::xml_node& parent, std::string_view name);
-[[nodiscard]] std::string_view attribute_of(const pugi::xml_node& node, std::string_view name);
+[[nodiscard]] pugi::xml_node child_of(const pugi::xml_node& parent, const char* name);
+[[nodiscard]] pugi::xml_node last_child_of(const pugi::xml_node& parent, const char* name);
+[[nodiscard]] std::string_view attribute_of(const pugi::xml_node& node, const char* name);
 // Without blanks and line breaks around it.
 [[nodiscard]] std::string_view text_of(const pugi::xml_node& node);
 

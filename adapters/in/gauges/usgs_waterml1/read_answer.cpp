@@ -49,7 +49,7 @@ std::optional<Entry> entry_of(const pugi::xml_node& series) {
 
 std::size_t rows_in(const pugi::xml_node& block) {
   std::size_t out = 0;
-  for (const pugi::xml_node row : block.children()) out += local_name(row) == "value" ? 1 : 0;
+  for (pugi::xml_node row = block.first_child(); row; row = row.next_sibling()) out += is_named(row, "value") ? 1 : 0;
   return out;
 }
 
@@ -61,7 +61,7 @@ bool is_daily(const Entry& entry, const pugi::xml_node& block) {
 }
 
 GaugeSeries head_of(const Entry& entry, const pugi::xml_node& block, std::size_t index, const std::string& where) {
-  const pugi::xml_node method = child_of(block, "method");
+  const pugi::xml_node method = last_child_of(block, "method");  // it mostly stands behind the values
   const std::string_view id = attribute_of(method, "methodID");
   GaugeSeries out;
   out.station = station_key(entry.agency, entry.site);
@@ -84,10 +84,11 @@ class BlockReader {
   void take(const pugi::xml_node& row) {
     std::string_view time_text, codes;
     int times = 0;
-    for (const pugi::xml_attribute attribute : row.attributes()) {
-      const std::string_view name = local_name(attribute);
-      if (name == "dateTime" && ++times > 0) time_text = attribute.value();
-      if (name == "qualifiers") codes = attribute.value();
+    for (pugi::xml_attribute attribute = row.first_attribute(); attribute; attribute = attribute.next_attribute()) {
+      if (is_named(attribute, "dateTime") && ++times > 0)
+        time_text = attribute.value();
+      else if (is_named(attribute, "qualifiers"))
+        codes = attribute.value();
     }
     if (times != 1) return leave_out(row, times == 0 ? "no dateTime" : "more than one dateTime");
     const auto time = daily_ ? date_label_in(time_text) : instant_in(time_text);
@@ -139,8 +140,8 @@ void shelve_block(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node&
                              entry.parameter, usual_unit(entry.parameter)));
   if (const std::string remark = remark_on(entry.parameter); !remark.empty()) shelf.remark(remark);
   BlockReader reader(shelf, head, *unit, entry, tree);
-  for (const pugi::xml_node row : block.children())
-    if (local_name(row) == "value") reader.take(row);
+  for (pugi::xml_node row = block.first_child(); row; row = row.next_sibling())
+    if (is_named(row, "value")) reader.take(row);
 }
 
 std::optional<Failure> shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node& series,

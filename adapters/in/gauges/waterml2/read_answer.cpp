@@ -46,13 +46,15 @@ std::optional<Variable> property_named(std::string_view name) {
   return found->second;
 }
 
-pugi::xml_node ancestor(pugi::xml_node node, std::string_view name) {
-  while (node && local_name(node) != name) node = node.parent();
+pugi::xml_node ancestor(pugi::xml_node node, const char* name) {
+  while (node && !is_named(node, name)) node = node.parent();
   return node;
 }
 
 pugi::xml_node first_element(const pugi::xml_node& of) {
-  return of.find_child([](const pugi::xml_node& child) { return child.type() == pugi::node_element; });
+  pugi::xml_node child = of.first_child();
+  while (child && child.type() != pugi::node_element) child = child.next_sibling();
+  return child;
 }
 
 // Where a time series stands: in an observation, in a collection; either may be away.
@@ -170,7 +172,8 @@ void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node
   const Place place(timeseries);
   auto variable = place.variable();
   std::size_t points = 0;
-  for (const pugi::xml_node child : timeseries.children()) points += local_name(child) == "point" ? 1 : 0;
+  for (pugi::xml_node child = timeseries.first_child(); child; child = child.next_sibling())
+    points += is_named(child, "point") ? 1 : 0;
   if (!place.observation && place.has_units_of_flow()) {
     variable = Variable::Flow;
     shelf.remark("series " + shown(place.id()) + ": no observation says what was measured; read as discharge by its unit");
@@ -180,8 +183,8 @@ void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node
   }
   if (!variable) return shelf.not_used("property \"" + shown(place.property()) + "\"", points);
   SeriesReader reader(shelf, tree, place, *variable, where);
-  for (const pugi::xml_node child : timeseries.children())
-    if (local_name(child) == "point") reader.take(child);
+  for (pugi::xml_node child = timeseries.first_child(); child; child = child.next_sibling())
+    if (is_named(child, "point")) reader.take(child);
   reader.finish();
 }
 
@@ -189,7 +192,7 @@ void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node
 std::vector<pugi::xml_node> all_series(const pugi::xml_node& root) {
   std::vector<pugi::xml_node> out;
   for (pugi::xml_node node = root; node;) {
-    const bool found = local_name(node) == "MeasurementTimeseries";
+    const bool found = is_named(node, "MeasurementTimeseries");
     if (found) out.push_back(node);
     if (!found && node.first_child()) {
       node = node.first_child();
