@@ -4,18 +4,17 @@
 #include <charconv>
 #include <cmath>
 
+#include "adapters/in/files/utf8.hpp"
+
 namespace floatwright {
 namespace {
 
 constexpr std::size_t kLongestShown = 60;
 
-// Bytes of the UTF-8 sign that starts here, 0 where it is broken. Overlong forms pass: they are only shown.
-std::size_t sign_length(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text.front());
-  const std::size_t length = lead < 0x80 ? 1 : lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : lead >= 0xC2 ? 2 : 0;
-  if (length == 0 || length > text.size() || lead > 0xF4) return 0;
-  const auto follows = [](char c) { return (static_cast<unsigned char>(c) & 0xC0) == 0x80; };
-  return std::all_of(text.begin() + 1, text.begin() + static_cast<std::ptrdiff_t>(length), follows) ? length : 0;
+// Of one sign: C0, DEL and C1 (U+0080 to U+009F), which terminals obey as they obey ESC.
+bool is_control(std::string_view sign) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(sign[i]); };
+  return byte(0) < 0x20 || byte(0) == 0x7F || (byte(0) == 0xC2 && byte(1) < 0xA0);
 }
 
 }  // namespace
@@ -30,9 +29,8 @@ std::optional<double> number_in(std::string_view text) {
 std::string shown(std::string_view text) {
   std::string out;
   while (!text.empty()) {
-    const std::size_t length = sign_length(text);
-    const auto lead = static_cast<unsigned char>(text.front());
-    const std::string sign{length == 0 || lead < 0x20 || lead == 0x7F ? "?" : text.substr(0, length)};
+    const std::size_t length = utf8_length(text, 0);
+    const std::string sign{length == 0 || is_control(text.substr(0, length)) ? "?" : text.substr(0, length)};
     if (out.size() + sign.size() > kLongestShown) return out + "...";
     out += sign;
     text.remove_prefix(std::max<std::size_t>(length, 1));
@@ -64,9 +62,10 @@ std::string percent_encoded(std::string_view text) {
 }
 
 std::string_view trimmed(std::string_view text) {
-  const auto from = text.find_first_not_of(" \t\r\n");
-  if (from == std::string_view::npos) return {};
-  return text.substr(from, text.find_last_not_of(" \t\r\n") - from + 1);
+  const auto is_blank = [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; };
+  while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
+  return text;
 }
 
 std::string lower_case(std::string_view text) {

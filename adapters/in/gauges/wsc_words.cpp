@@ -50,7 +50,7 @@ void add_one(std::string_view code, Marks& marks, std::set<std::string>& unknown
   const auto* const found = std::find_if(kCodes.begin(), kCodes.end(), [&](const Code& c) { return c.text == text; });
   if (found == kCodes.end()) {
     marks.insert(Mark::Unknown);
-    unknown.emplace(code);
+    unknown.insert(shown(code));
   } else if (found->mark) {
     marks.insert(*found->mark);
   }
@@ -70,7 +70,7 @@ void add_wsc_marks(std::string_view cell, Marks& marks, std::set<std::string>& u
 
 GaugeSeries wsc_series(std::string_view station, std::string series_id, Variable variable, const std::string& where) {
   GaugeSeries out;
-  out.station = "wsc:" + std::string{station};
+  out.station = "wsc:" + shown(station);  // the bytes may be no UTF-8
   out.series_id = std::move(series_id);
   out.source = where;
   out.variable = variable;

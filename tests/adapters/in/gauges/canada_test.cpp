@@ -107,6 +107,14 @@ TEST(WscDatamart, RecordedHoursAreReadInUtc) {
                            "2026-09-30T20:15:00Z", 25.0});
 }
 
+// Found by the fuzzer; what is kept must be text, since JSON is made of it.
+TEST(WscRealtime, BytesThatAreNoTextAreShownAsSuch) {
+  const auto odd = read_or_tell(realtime("08MF005,2025-10-21T00:00:00Z,46,3.550,,,Provisio\xA4,,"), "a.csv");
+  EXPECT_THAT(odd.series.at(0).unknown_codes, ElementsAre("Provisio?"));
+  const auto nobodys = read_or_tell(datamart("02\xF3" "F005,2026-09-30T15:35:00-05:00,57.753,,,1,511,,,1\n"), "a.csv");
+  EXPECT_EQ(nobodys.series.at(0).station, "wsc:02?F005");
+}
+
 TEST(WscDatamart, AReversedFlowIsKeptAsSentAndAnIcySymbolMarked) {
   const auto answer = read_or_tell(datamart("05RE001,2026-09-30T13:50:00-06:00,,,,,-1.5,,B,4\n"), "a.csv");
   const Reading row = series_in(answer, "discharge").readings.at(0);

@@ -23,6 +23,14 @@ TEST(ShownText, HidesWhatATerminalWouldObey) {
             "a?[2Jb?c");
 }
 
+// Found by the fuzzer: RFC 3629 section 3 has neither overlong forms nor surrogates, and JSON that holds them is none.
+TEST(ShownText, HidesBytesThatOnlyLookLikeUtf8AndControlsOfTwoBytes) {
+  EXPECT_EQ(shown("\xE0\x80\xAF"), "???");
+  EXPECT_EQ(shown("\xED\xA0\x80"), "???");
+  EXPECT_EQ(shown("\xF0\x80\x80\x80"), "????");
+  EXPECT_EQ(shown("\xC2\x9B" "31m"), "?31m");
+}
+
 TEST(ShownText, KeepsWholeSignsAndIsCut) {
   EXPECT_EQ(shown("m\u00b3/s"), "m\u00b3/s");
   EXPECT_EQ(shown(std::string(100, 'x')), std::string(60, 'x') + "...");
