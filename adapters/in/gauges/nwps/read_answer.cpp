@@ -79,17 +79,28 @@ const JsonShape& answer_shape() {
   return kShape;
 }
 
-// Of a stage or a flow in a unit that is known; none otherwise.
 struct Column {
   Variable variable;
   UnitLine unit;
 };
-std::optional<Column> column_of(std::string_view name, std::string_view unit) {
+
+// None: a pool's elevation or another quantity that is not used here.
+std::optional<Variable> variable_named(std::string_view name) {
   const std::string lower = lower_case(name);
-  for (const auto& [word, variable] : {std::pair{"stage", Variable::GaugeHeight}, std::pair{"flow", Variable::Flow}})
-    if (lower.empty() || lower == word)
-      if (const auto line = unit_line(variable, unit)) return Column{variable, *line};
+  if (lower == "stage") return Variable::GaugeHeight;
+  if (lower == "flow") return Variable::Flow;
   return std::nullopt;
+}
+
+std::optional<Column> column_in(Variable variable, std::string_view unit) {
+  const auto line = unit_line(variable, unit);
+  return line ? std::optional{Column{variable, *line}} : std::nullopt;
+}
+
+// Where no name stands beside the unit.
+std::optional<Column> column_in(std::string_view unit) {
+  const auto stage = column_in(Variable::GaugeHeight, unit);
+  return stage ? stage : column_in(Variable::Flow, unit);
 }
 
 // "gauges/FIHM1/..." or "gauges_FIHM1_...": the letters and digits behind the last "gauges" and the sign after it.
@@ -170,14 +181,13 @@ class AnswerReader {
 
   void take_column(std::size_t index, const std::string& name, const std::string& unit, const std::string& kind,
                    const JsonRow& block) {
-    if (points_.empty()) return;
-    const auto column = column_of(name, unit);
-    if (!column) {
-      if (!name.empty() || !unit.empty())
-        shelf_.leave_out(kind + " " + shown(name), fmt::format("the unit \"{}\" is not known", shown(unit)),
-                         block.place(), points_.size());
-      return;
-    }
+    if (points_.empty() || (name.empty() && unit.empty())) return;
+    const auto variable = variable_named(name);
+    if (!variable) return shelf_.not_used(kind + " \"" + shown(name) + "\"", points_.size());
+    const auto column = column_in(*variable, unit);
+    if (!column)
+      return shelf_.leave_out(kind + " " + shown(name), fmt::format("the unit \"{}\" is not known", shown(unit)),
+                              block.place(), points_.size());
     const auto issued = instant_in(block[kIssued].text);
     if (kind == "forecast" && !issued)
       return shelf_.leave_out("forecast " + shown(name),
@@ -216,7 +226,7 @@ class AnswerReader {
     take_point(whole, {kStatusTime, kStatusPrimary, kStatusSecondary});
     const std::array units{kStatusPrimaryUnit, kStatusSecondaryUnit};
     for (std::size_t i = 0; i < units.size(); ++i) {
-      const auto column = column_of("", whole[units[i]].text);
+      const auto column = column_in(whole[units[i]].text);
       if (!column || points_.empty()) continue;
       GaugeSeries head = head_of(*column, "observed");
       head.station_name = whole[kGaugeName].text;

@@ -32,7 +32,17 @@ constexpr std::array kLayers{Layer{"temperature", "temperature", Variable::AirTe
                              Layer{"windSpeed", "wind", Variable::Wind}};
 
 // The rows of a layer have its number; its slots are its unit and its list.
-enum Slot : int { kTime, kValue, kUpdated, kGrid, kX, kY, kGridAddress, kUnits, kLists = kUnits + 3 };
+enum Slot : int {
+  kTime,
+  kValue,
+  kUpdated,
+  kGrid,
+  kX,
+  kY,
+  kGridAddress,
+  kUnits,
+  kLists = kUnits + static_cast<int>(kLayers.size())
+};
 constexpr int kWhole = kLayers.size();
 
 const JsonShape& answer_shape() {

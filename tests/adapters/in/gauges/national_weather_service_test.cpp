@@ -69,6 +69,15 @@ TEST(Nwps, NoForecastIsNoSeries) {
   }
 }
 
+TEST(Nwps, APoolsElevationIsNoStage) {
+  const auto answer =
+      read_or_tell(R"({"observed":{"data":[{"validTime":"2026-07-29T06:00:00Z","primary":1080.4,"secondary":2}],)"
+                   R"("primaryName":"Elevation","primaryUnits":"ft","secondaryName":"Flow","secondaryUnits":"cfs"}})",
+                   "gauges/ABCO3");
+  EXPECT_THAT(answer.series, SizeIs(1));
+  EXPECT_THAT(answer.notes, Contains("observed \"Elevation\": 1 row left out: it is not used here"));
+}
+
 TEST(Nwps, WhatCannotBeReadIsADoubt) {
   const auto answer = read_or_tell(
       R"({"observed":{"data":[{"validTime":"2026-07-29T06:00:00Z","primary":1,"secondary":2}],"primaryName":"Stage","primaryUnits":"fathom",)"
