@@ -7,6 +7,8 @@
 
 #include "adapters/cli/commands.hpp"
 #include "adapters/cli/common_options.hpp"
+#include "adapters/cli/gather_order.hpp"
+#include "adapters/cli/message.hpp"
 #include "adapters/cli/send.hpp"
 #include "engine/river/graph.hpp"
 #include "engine/river/picture.hpp"
@@ -20,6 +22,19 @@ void print_picture(const Configuration& configuration) {
   fmt::print("\n{} reaches named, {} gauges, {} accesses; {} rods, {} lines, {} fly classes.\n", river.reaches.size(),
              river.gauges.size(), river.accesses.size(), configuration.tackle.rods.size(), configuration.tackle.lines.size(),
              configuration.tackle.flies.size());
+}
+
+// Reads the whole archive; 0 where it is sound or not there yet.
+int check_archive(const Configuration& configuration) {
+  const auto file = archive_file(configuration);
+  if (!file || !std::filesystem::exists(*file)) return kExitFresh;
+  const auto archive = Archive::open_to_read(*file);
+  if (!archive) return tell(archive.error());
+  const auto doubts = archive->integrity();
+  if (!doubts) return tell(doubts.error());
+  for (const auto& doubt : *doubts) fmt::print("{}\n", doubt);
+  if (doubts->empty()) fmt::print("Archive {}: sound.\n", file->string());
+  return doubts->empty() ? kExitFresh : kExitBadData;
 }
 
 struct CheckOptions : CommonOptions {
@@ -38,7 +53,7 @@ int run_check(const CheckOptions& options) {
   }
   if (!loaded.problems.empty()) fmt::print("\n");
   print_picture(*loaded.configuration);
-  if (!options.mail) return kExitFresh;
+  if (const int archive = check_archive(*loaded.configuration); archive != kExitFresh || !options.mail) return archive;
   const auto now = instant_now(options);
   return now ? send_test_letter(*loaded.configuration, *now) : tell(now.error());
 }

@@ -67,6 +67,7 @@ int run_command_line(const std::vector<std::string>& words) {
   RunCommand run;
   add_plan_command(program, run);
   add_check_command(program, run);
+  add_fetch_command(program, run);
   add_sink_command(program, run);
   add_show_command(program, run);
 

@@ -13,6 +13,7 @@ using RunCommand = std::function<int()>;  // answers with the exit code
 
 void add_plan_command(CLI::App& program, RunCommand& run);
 void add_check_command(CLI::App& program, RunCommand& run);
+void add_fetch_command(CLI::App& program, RunCommand& run);
 void add_sink_command(CLI::App& program, RunCommand& run);
 void add_show_command(CLI::App& program, RunCommand& run);
 

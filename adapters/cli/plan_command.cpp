@@ -8,6 +8,7 @@
 #include "adapters/cli/commands.hpp"
 #include "adapters/cli/common_options.hpp"
 #include "adapters/cli/day_tables.hpp"
+#include "adapters/cli/gather_order.hpp"
 #include "adapters/cli/hand_out.hpp"
 #include "adapters/cli/kinds.hpp"
 #include "adapters/cli/lock.hpp"
@@ -16,7 +17,7 @@
 #include "adapters/cli/side_by_side.hpp"
 #include "adapters/cli/spot_asked_for.hpp"
 #include "adapters/in/files/boats_file.hpp"
-#include "adapters/in/gauges/gather.hpp"
+#include "adapters/in/fetch/gather.hpp"
 #include "engine/trip/local_time.hpp"
 
 namespace floatwright {
@@ -127,7 +128,7 @@ int run_plan(const PlanOptions& options) {
   if (!lock) return tell(lock.error());
   if (const auto ready = prepare_out(options.out); !ready) return tell(ready.error());
 
-  auto gathered = gather_readings(*configuration, *now, options.offline);
+  auto gathered = gather_readings(*configuration, gather_order(options, *configuration, *now, kAskAgainAfter));
   for (const auto& trouble : gathered.troubles) say_beside(trouble);
 
   const std::filesystem::path directory = configuration->directory;

@@ -1,5 +1,5 @@
 # Completion of floatwright for bash; installed as floatwright in the directory of bash's completions.
-# It reads river.json for the ids of spots and never runs the program.
+# It reads river.json for the ids of gauges and spots and never runs the program.
 
 _floatwright_directory() {
   local i directory=${FLOATWRIGHT_CONFIG:-${XDG_CONFIG_HOME:-$HOME/.config}/floatwright}
@@ -11,12 +11,12 @@ _floatwright_directory() {
   printf '%s\n' "${directory/#\~/$HOME}"
 }
 
-# Each entry of the list "spots" that begins with its id, as the examples write it.
-_floatwright_spots() {
+# Each entry of the list $1 ("spots") that begins with its id, as the examples write it.
+_floatwright_ids() {
   local river
   river=$(_floatwright_directory)/river.json
   [[ -r $river ]] || return 0
-  sed -n '/"spots"[[:space:]]*:/,/^[[:space:]]*\],\{0,1\}[[:space:]]*$/s/.*{[[:space:]]*"id"[[:space:]]*:[[:space:]]*"\([^"]*\)".*/\1/p' "$river"
+  sed -n '/"'"$1"'"[[:space:]]*:/,/^[[:space:]]*\],\{0,1\}[[:space:]]*$/s/.*{[[:space:]]*"id"[[:space:]]*:[[:space:]]*"\([^"]*\)".*/\1/p' "$river"
 }
 
 # Words of a list with commas: what stands before the last comma is kept.
@@ -43,7 +43,7 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
         'show readings') _floatwright_words 'csv json' ;;
         sink) _floatwright_list 'text json pdf svg png' ;;
       esac ;;
-    --at) _floatwright_words "$(_floatwright_spots)" ;;
+    --at) _floatwright_words "$(_floatwright_ids spots)" ;;
     --date) _floatwright_words 'today tomorrow' ;;
     --paper) _floatwright_words 'letter a4' ;;
     --units) _floatwright_words 'us metric' ;;
@@ -51,7 +51,7 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
     --method) _floatwright_words 'swing strip indicator tight_line dry' ;;
     --platform) _floatwright_words 'drifting held anchored wading' ;;
     --bed) _floatwright_words 'sand gravel cobble boulder wood' ;;
-    --now | --line | --tip | --leader | --fly | --shot | --rod | --depth | --speed | --mean | --thread | --profile) ;;
+    --now | --since | --line | --tip | --leader | --fly | --shot | --rod | --depth | --speed | --mean | --thread | --profile) ;;
     --temperature | --technique | --cast | --count | --strip | --layer | --lake) ;;
     *) return 1 ;;
   esac
@@ -69,12 +69,18 @@ _floatwright() {
   [[ $command == show ]] && ((COMP_CWORD > 2)) && command="show ${COMP_WORDS[2]}"
   _floatwright_value "$before" "$command" && return
   case $command in
-    '') _floatwright_words 'plan check sink show --help --version' ;;
+    '') _floatwright_words 'plan check fetch sink show --help --version' ;;
     plan) _floatwright_words '--config --date --now --offline --as --at --boats --paper --send --units --out --quiet --verbose --help' ;;
     check) _floatwright_words '--config --mail --help' ;;
+    fetch) _floatwright_words '--config --since --now --quiet --verbose --help' ;;
     sink) _floatwright_words '--line --tip --leader --fly --shot --rod --depth --speed --mean --thread --profile --bed --temperature --method --platform --technique --cast --count --strip --compare --still --layer --lake --case --as --paper --config --units --out --quiet --verbose --help' ;;
     show) _floatwright_words 'readings --help' ;;
-    'show readings') _floatwright_words '--payload --service --as --help' ;;
+    'show readings')
+      if [[ $cur == -* ]]; then
+        _floatwright_words '--config --since --now --units --payload --service --as --help'
+      else
+        _floatwright_words "$(_floatwright_ids gauges)"
+      fi ;;
   esac
 }
 

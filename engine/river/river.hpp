@@ -34,6 +34,7 @@ struct HoursOfDay {
 
 struct GaugeSite {
   std::string id, name, station;
+  std::string forecast;             // station of its official forecast, may be empty
   std::optional<RiverPlace> place;  // none: not on the stem, used by a tributary or a dam
   std::optional<Area> drainage_area;
 };
@@ -181,6 +182,7 @@ struct River {
   bool miles_from_source = false;  // how places are printed back
   bool kilometres = false;
   std::optional<Length> altitude;
+  std::optional<GeoPoint> weather_at;
   std::vector<std::string> fish;  // "rainbow", "brown", "brook", "cutthroat", "bull_trout", ...
   bool snow_fed = false;
   std::optional<std::chrono::year_month_day> rules_checked_on;

@@ -17,12 +17,20 @@
 
 namespace floatwright {
 
+// A gauge service as the user wants it asked: listing one makes it the one of its prefix.
+struct ServiceSettings {
+  std::string name;
+  std::optional<std::string> address;                 // none: the service's own
+  std::optional<std::filesystem::path> api_key_file;  // of mode 0600
+};
+
 // Where readings come from and go to; relative paths in settings.json are relative to the configuration directory.
 struct ReadingsPlace {
   std::optional<std::filesystem::path> payloads;  // "readings": a directory of payload files instead of the network
-  std::optional<std::filesystem::path> archive;   // "archive": where fetched answers are kept
+  std::optional<std::filesystem::path> archive;   // "archive": the directory of the archive
   std::string contact;                            // for the User-Agent
-  std::optional<std::filesystem::path> api_key_file;
+  std::optional<std::filesystem::path> api_key_file;  // of usgs-water-data
+  std::vector<ServiceSettings> services;
   std::vector<CsvGauge> csv_gauges;  // read at every plan, from their files alone
 };
 

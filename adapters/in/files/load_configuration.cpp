@@ -101,6 +101,8 @@ class Loader {
     }
     for (std::size_t i = 0; i < place.csv_gauges.size(); ++i) complete(file, i, place.csv_gauges[i]);
     if (place.api_key_file) check_secret(file, "/api_key_file", *place.api_key_file);
+    for (std::size_t i = 0; i < place.services.size(); ++i)
+      if (auto& key = place.services[i].api_key_file) check_secret(file, fmt::format("/services/{}/api_key_file", i), *key);
     if (read.mail && read.mail->password_file) check_secret(file, "/mail/password_file", *read.mail->password_file);
     if (read.mail && read.mail->ca_file) check_authority(file, *read.mail->ca_file);
     configuration_.settings = std::move(read.settings);

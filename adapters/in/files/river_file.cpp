@@ -35,15 +35,17 @@ BoatLimits read_boat_limits(TypedObject& in) {
   return limits;
 }
 
-void read_weather_place(TypedObject& in) {
+std::optional<GeoPoint> read_weather_place(TypedObject& in) {
   auto place = in.object("weather_at", Need::Optional);
-  if (!place) return;
-  (void)place->plain_number("lat", -90.0, 90.0, Need::Required);
-  (void)place->plain_number("lon", -180.0, 180.0, Need::Required);
+  if (!place) return std::nullopt;
+  const auto latitude = place->plain_number("lat", -90.0, 90.0, Need::Required);
+  const auto longitude = place->plain_number("lon", -180.0, 180.0, Need::Required);
   place->finish();
   constexpr bool kWarning = true;
-  in.tell("weather_at", "a place for the weather", "nothing yet: no weather is read",
+  in.tell("weather_at", "a place for the weather", "nothing yet in a plan: the weather is fetched and kept",
           "Leave it, or take it away: the plan says wind and rain are not known.", kWarning);
+  if (!latitude || !longitude) return std::nullopt;
+  return GeoPoint{*latitude, *longitude};
 }
 
 void read_head(TypedObject& in, River& river) {
@@ -58,7 +60,7 @@ void read_head(TypedObject& in, River& river) {
   river.rules_checked_on = read_date(in, "rules_checked_on", Need::Optional);
   river.area_exponent = in.plain_number("area_exponent", 0.3, 1.5, Need::Optional).value_or(1.0);
   river.boat_limits = read_boat_limits(in);
-  read_weather_place(in);
+  river.weather_at = read_weather_place(in);
 }
 
 }  // namespace

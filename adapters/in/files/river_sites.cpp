@@ -55,6 +55,8 @@ GaugeSite read_gauge(TypedObject& in, PlaceReader& places) {
   if (gauge.name.empty()) gauge.name = gauge.id;
   gauge.station = in.text("station", Need::Required);
   if (!gauge.station.empty()) tell_bad_station(in, "station", gauge.station);
+  gauge.forecast = in.text("forecast", Need::Optional);
+  if (!gauge.forecast.empty()) tell_bad_station(in, "forecast", gauge.forecast);
   gauge.place = places.at(in, "", Need::Optional);
   gauge.drainage_area = read_area(in, "drainage_area", kDrainageAreas, Need::Optional);
   in.finish();

@@ -7,6 +7,7 @@
 #include "adapters/in/files/mail_object.hpp"
 #include "adapters/in/files/people_and_methods.hpp"
 #include "adapters/in/files/quantities.hpp"
+#include "adapters/in/files/services_object.hpp"
 #include "engine/river/names.hpp"
 #include "engine/tackle/names.hpp"
 
@@ -102,6 +103,7 @@ ReadingsPlace read_readings_place(TypedObject& in) {
   place.contact = in.text("contact", Need::Optional);
   place.api_key_file = read_path(in, "api_key_file");
   place.csv_gauges = read_csv_gauges(in);
+  place.services = read_services(in);
   return place;
 }
 

@@ -10,7 +10,7 @@ namespace {
 bool is_number(const std::string& number) {
   const auto fits = [](char c) {
     return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '-' || c == '_' ||
-           c == '.';
+           c == '.' || c == ',' || c == '/';
   };
   return !number.empty() && std::all_of(number.begin(), number.end(), fits);
 }
@@ -18,8 +18,14 @@ bool is_number(const std::string& number) {
 }  // namespace
 
 const std::vector<std::string>& station_prefixes() {
-  static const std::vector<std::string> kPrefixes{"usgs", "csv"};
+  static const std::vector<std::string> kPrefixes{"usgs", "wsc", "ea", "nwps", "nws", "hubeau", "nve", "foen", "csv"};
   return kPrefixes;
+}
+
+const std::vector<std::string>& service_names() {
+  static const std::vector<std::string> kNames{"usgs-water-data", "usgs-legacy", "wsc-realtime", "wsc-geomet",
+                                               "ea-flood", "ea-hydrology", "nwps", "nws-weather", "hubeau", "nve", "foen"};
+  return kNames;
 }
 
 void tell_bad_station(TypedObject& in, std::string_view key, const std::string& station) {
@@ -36,7 +42,7 @@ void tell_bad_station(TypedObject& in, std::string_view key, const std::string& 
     in.tell(key, found, "a service out of " + either_of(known) + " before the colon",
             "The nearest known service is \"" + nearest_word(prefix, known) + "\".");
   } else if (!is_number(station.substr(colon + 1))) {
-    in.tell(key, found, "letters, digits, - . _ after the colon",
+    in.tell(key, found, "letters, digits, - . _ , / after the colon",
             "Write the station's number as its service gives it.");
   }
 }

@@ -7,6 +7,8 @@
 namespace floatwright {
 
 [[nodiscard]] const std::vector<std::string>& station_prefixes();
+// What settings.json may list.
+[[nodiscard]] const std::vector<std::string>& service_names();
 
 // Tells a station without a service, of a service not known, or without a number.
 void tell_bad_station(TypedObject& in, std::string_view key, const std::string& station);

@@ -72,24 +72,34 @@ Result<GaugeAnswer> as_a_whole(Result<GaugeAnswer> answer) {
 // The first of a prefix is the one that is asked. Canada stands before USGS Water Data, which takes any list of
 // features for its own.
 const std::vector<GaugeService>& gauge_services() {
+  constexpr Period kDay = std::chrono::days{1};
   static const std::vector<GaugeService> kServices{
-      {"wsc-realtime", "wsc", is_wsc_realtime, read_wsc_realtime, "https://wateroffice.ec.gc.ca", ask_wsc_realtime},
-      {"wsc-datamart", "wsc", is_wsc_datamart, read_wsc_datamart},
-      {"wsc-geomet", "wsc", is_wsc_geomet, read_wsc_geomet, "https://api.weather.gc.ca", ask_wsc_geomet},
-      {"usgs-water-data", "usgs", is_usgs_water_data, read_usgs_water_data, "https://api.waterdata.usgs.gov/ogcapi/v1",
-       ask_usgs_continuous},
-      {"usgs-legacy", "usgs", is_usgs_legacy, read_usgs_legacy, "https://waterservices.usgs.gov/nwis", ask_usgs_legacy},
-      {"usgs-waterml1", "usgs", is_usgs_waterml1, read_usgs_waterml1},
-      {"usgs-rdb", "usgs", is_usgs_rdb, read_usgs_rdb},
-      {"ea-flood", "ea", is_ea_flood, read_ea_flood, "https://environment.data.gov.uk/flood-monitoring", ask_ea_flood},
-      {"ea-hydrology", "ea", is_ea_hydrology, read_ea_hydrology, "https://environment.data.gov.uk/hydrology",
-       ask_ea_hydrology},
-      {"nwps", "nwps", is_nwps, read_nwps, "https://api.water.noaa.gov/nwps/v1", ask_nwps},
-      {"nws-weather", "nws", is_nws_weather, read_nws_weather, "https://api.weather.gov", ask_nws_weather},
-      {"hubeau", "hubeau", is_hubeau, read_hubeau, "https://hubeau.eaufrance.fr/api/v2/hydrometrie", ask_hubeau},
-      {"nve", "nve", is_nve, read_nve, "https://hydapi.nve.no/api/v1", ask_nve},
-      {"foen", "foen", is_foen, read_foen, "https://api.existenz.ch/apiv1/hydro", ask_foen},
-      {"waterml2", "waterml2", is_waterml2, read_waterml2}};
+      {.name = "wsc-realtime", .prefix = "wsc", .recognises = is_wsc_realtime, .read = read_wsc_realtime,
+       .address = "https://wateroffice.ec.gc.ca", .ask = ask_wsc_realtime, .longest = kDay * 62, .keeps = kDay * 548},
+      {.name = "wsc-datamart", .prefix = "wsc", .recognises = is_wsc_datamart, .read = read_wsc_datamart},
+      {.name = "wsc-geomet", .prefix = "wsc", .recognises = is_wsc_geomet, .read = read_wsc_geomet,
+       .address = "https://api.weather.gc.ca", .ask = ask_wsc_geomet, .keeps = kDay * 30},
+      {.name = "usgs-water-data", .prefix = "usgs", .recognises = is_usgs_water_data, .read = read_usgs_water_data,
+       .address = "https://api.waterdata.usgs.gov/ogcapi/v1", .ask = ask_usgs_continuous},
+      {.name = "usgs-legacy", .prefix = "usgs", .recognises = is_usgs_legacy, .read = read_usgs_legacy,
+       .address = "https://waterservices.usgs.gov/nwis", .ask = ask_usgs_legacy, .longest = kDay * 120},
+      {.name = "usgs-waterml1", .prefix = "usgs", .recognises = is_usgs_waterml1, .read = read_usgs_waterml1},
+      {.name = "usgs-rdb", .prefix = "usgs", .recognises = is_usgs_rdb, .read = read_usgs_rdb},
+      {.name = "ea-flood", .prefix = "ea", .recognises = is_ea_flood, .read = read_ea_flood,
+       .address = "https://environment.data.gov.uk/flood-monitoring", .ask = ask_ea_flood, .keeps = kDay * 28},
+      {.name = "ea-hydrology", .prefix = "ea", .recognises = is_ea_hydrology, .read = read_ea_hydrology,
+       .address = "https://environment.data.gov.uk/hydrology", .ask = ask_ea_hydrology},
+      {.name = "nwps", .prefix = "nwps", .recognises = is_nwps, .read = read_nwps,
+       .address = "https://api.water.noaa.gov/nwps/v1", .ask = ask_nwps, .keeps = kDay * 30},
+      {.name = "nws-weather", .prefix = "nws", .recognises = is_nws_weather, .read = read_nws_weather,
+       .address = "https://api.weather.gov", .ask = ask_nws_weather, .names_its_station = false, .keeps = kDay * 7},
+      {.name = "hubeau", .prefix = "hubeau", .recognises = is_hubeau, .read = read_hubeau,
+       .address = "https://hubeau.eaufrance.fr/api/v2/hydrometrie", .ask = ask_hubeau, .keeps = kDay * 30},
+      {.name = "nve", .prefix = "nve", .recognises = is_nve, .read = read_nve,
+       .address = "https://hydapi.nve.no/api/v1", .ask = ask_nve},
+      {.name = "foen", .prefix = "foen", .recognises = is_foen, .read = read_foen,
+       .address = "https://api.existenz.ch/apiv1/hydro", .ask = ask_foen, .longest = kDay * 32},
+      {.name = "waterml2", .prefix = "waterml2", .recognises = is_waterml2, .read = read_waterml2}};
   return kServices;
 }
 

@@ -4,6 +4,7 @@
 #include <fstream>
 #include <map>
 #include <optional>
+#include <set>
 #include <sstream>
 #include <utility>
 
@@ -23,12 +24,14 @@ std::optional<std::string> bytes_of(const fs::path& file) {
   return in.bad() ? std::nullopt : std::optional{out.str()};
 }
 
+const std::set<std::string> kEndings{".json", ".xml", ".rdb", ".csv"};
+
 std::vector<fs::path> payload_files(const fs::path& directory, std::error_code& error) {
   std::vector<fs::path> out;
   for (fs::directory_iterator entry{directory, error}, end; !error && entry != end; entry.increment(error)) {
     const std::string name = entry->path().filename().string();
     std::error_code unreadable;
-    if (name.front() != '.' && entry->path().extension() == ".json" && entry->is_regular_file(unreadable))
+    if (name.front() != '.' && kEndings.contains(entry->path().extension().string()) && entry->is_regular_file(unreadable))
       out.push_back(entry->path());
   }
   std::sort(out.begin(), out.end());

@@ -14,7 +14,7 @@ struct Payloads {
   std::vector<std::string> troubles;  // sentences, each naming its file
 };
 
-// "*.json" in order of name, hidden files left alone.
+// "*.json", "*.xml", "*.rdb" and "*.csv" in order of name, hidden files left alone.
 [[nodiscard]] Payloads read_payload_directory(const std::filesystem::path& directory);
 
 // One text that came by another way, such as straight from the network.

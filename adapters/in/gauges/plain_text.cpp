@@ -61,6 +61,11 @@ std::string percent_encoded(std::string_view text) {
   return out;
 }
 
+std::string without_controls(std::string text) {
+  std::erase_if(text, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; });
+  return text;
+}
+
 std::string_view trimmed(std::string_view text) {
   const auto is_blank = [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; };
   while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);

@@ -18,6 +18,9 @@ namespace floatwright {
 // For an address: all but the unreserved signs of RFC 3986 (section 2.3) as %XX.
 [[nodiscard]] std::string percent_encoded(std::string_view text);
 
+// Fit to stand in a header of a request.
+[[nodiscard]] std::string without_controls(std::string text);
+
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 
 [[nodiscard]] std::string lower_case(std::string_view text);

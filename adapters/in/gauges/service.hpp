@@ -34,6 +34,9 @@ struct GaugeService {
   std::string address = {};                                                                 // ServiceAccess::base
   // As few requests as the service allows; null: its answers are read from files only.
   std::vector<HttpRequest> (*ask)(const Wanted& wanted, const ServiceAccess& access) = nullptr;
+  bool names_its_station = true;  // false: an answer does not say of which station it is; who asked knows
+  Period longest{0};  // span of one request; 0: no limit of the service's own
+  Period keeps{0};    // how far back it goes; 0: no limit that is known
 };
 
 }  // namespace floatwright

@@ -21,7 +21,7 @@ inline const std::string kRiverWithEverything = R"({
   "schema_version": 1, "river": "Lantern River", "time_zone": "America/Denver", "mile_zero": "mouth", "altitude_ft": 4900,
   "fish": ["rainbow"], "snow_fed": true, "rules_checked_on": "2027-05-02", "area_exponent": 0.9,
   "boat_limits": { "least_flow_cfs": 600, "most_flow_m3_s": 150 }, "weather_at": { "lat": 45.1, "lon": -111.2 },
-  "gauges": [ { "id": "ferry", "name": "Old Ferry", "station": "usgs:00000003", "mile": 28.9, "drainage_area_mi2": 1290 } ],
+  "gauges": [ { "id": "ferry", "name": "Old Ferry", "station": "usgs:00000003", "forecast": "nwps:LNTM8", "mile": 28.9, "drainage_area_mi2": 1290 } ],
   "accesses": [ { "id": "mill", "mile": 40.2, "lat": 45.1, "lon": -111.2, "kind": "ramp", "to_take_out": { "end": 20 },
                   "closed": false, "trailer": true }, { "id": "end", "km": 45 } ],
   "notes": [ { "from": "mill", "to": "end", "at_flow_cfs": 1800, "float_time_h": 5, "seen_on": "2026-05-20", "waters": [
@@ -59,6 +59,7 @@ inline const std::string kSettingsWithEverything = R"({
   "limits": { "heat_caution_f": 66, "heat_stop_c": 20, "wading_depth_times_speed_ft2_s": 6 }, "visibility_ft": 5,
   "emergency": "Call.", "ashore": { "contact": "Marten", "phone": "555-0199" }, "readings": "payloads", "archive": "archive",
   "contact": "wren@example.org", "api_key_file": "key",
+  "services": [ { "name": "usgs-water-data", "address": "https://example.org/v0", "api_key_file": "key" } ],
   "csv_gauges": [ { "station": "csv:ford", "file": "ford.csv", "time_column": "Time", "time_format": "%d.%m.%Y %H:%M",
     "time_zone": "America/Denver", "separator": ";", "decimal_comma": true, "skip_lines": 2, "missing": [-9999, "n/a"],
     "columns": [ { "column": 2, "quantity": "stage", "unit": "ft" } ] } ],

@@ -62,6 +62,23 @@ TEST(SettingsFile, NamesTheNearestMethodAndPlatform) {
                                          AllOf(StandsAt(2, "/platforms"), Mends("\"anchored\""))));
 }
 
+TEST(SettingsFile, ReadsWhichServicesAreAskedOtherwise) {
+  const auto read = settings_with(
+      R"(, "services": [ { "name": "usgs-water-data", "address": "https://example.org/ogcapi/v0/", "api_key_file": "key" } ])");
+  ASSERT_THAT(read.problems, IsEmpty());
+  EXPECT_EQ(read.value.readings.services.at(0).address, "https://example.org/ogcapi/v0");
+  EXPECT_EQ(read.value.readings.services.at(0).api_key_file, "key");
+  for (const char* wrong : {"http://example.org", "example.org", "https://example.org/?key=1", "ftp://example.org"})
+    EXPECT_THAT(settings_with(std::string{R"(, "services": [ { "name": "nve", "address": ")"} + wrong + R"(" } ])").problems,
+                ElementsAre(StandsAt(1, "/services/0/address")))
+        << wrong;
+  EXPECT_THAT(settings_with(R"(, "services": [ { "name": "usgs-water-date" } ])").problems,
+              ElementsAre(AllOf(StandsAt(1, "/services/0/name"), Mends("\"usgs-water-data\""))));
+  const auto ending = settings_with(R"(, "services": [ { "name": "usgs-legacy" } ])");
+  ASSERT_THAT(ending.problems, ElementsAre(StandsAt(1, "/services/0/name")));
+  EXPECT_TRUE(ending.problems.front().warning);
+}
+
 TEST(SettingsFile, ReadsWhereMailGoes) {
   const auto read = settings_with(
       R"(, "mail": { "to": "wren@example.org", "from": "plan@example.org", "server": "smtp://localhost:2525",
