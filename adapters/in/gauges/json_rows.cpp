@@ -144,7 +144,8 @@ class Reader final {
   struct Level {
     Keys* keys = nullptr;  // null: a list
     int node = -1;         // of the shape; -1: nothing is wanted of it
-    int next = -1;         // of the value to come
+    int next = -1;         // of the value to come, unless places in this list are declared
+    bool has_places = false;
   };
 
   bool refuse(const std::string& why) {
@@ -159,8 +160,7 @@ class Reader final {
   [[nodiscard]] int node_here() const {
     if (depth_ == 0) return 0;
     const Level& level = levels_[depth_ - 1];
-    if (level.keys != nullptr || level.node < 0 || shape_.node(level.node).children.empty()) return level.next;
-    return shape_.child(level.node, std::to_string(steps_[depth_ - 1].index));
+    return level.has_places ? shape_.child(level.node, std::to_string(steps_[depth_ - 1].index)) : level.next;
   }
 
   void begin(int at) {
@@ -212,7 +212,10 @@ class Reader final {
     Keys* const keys = is_object ? &keys_[at >= 0 ? static_cast<std::size_t>(at) : shape_.nodes() + depth_] : nullptr;
     if (keys != nullptr) keys->begin_object();
     steps_[depth_] = {};
-    levels_[depth_++] = {.keys = keys, .node = at, .next = at < 0 ? -1 : shape_.node(at).any_child};
+    levels_[depth_++] = {.keys = keys,
+                         .node = at,
+                         .next = at < 0 ? -1 : shape_.node(at).any_child,
+                         .has_places = at >= 0 && !is_object && !shape_.node(at).children.empty()};
     return true;
   }
 
