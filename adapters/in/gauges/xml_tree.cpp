@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstring>
 #include <optional>
 
 #include "adapters/in/files/utf8.hpp"
@@ -64,12 +63,6 @@ std::optional<std::string> root_trouble(const XmlTree& tree) {
   return root ? std::nullopt : std::optional<std::string>{"no element in it; ask the service again"};
 }
 
-bool is_local_name(const char* name, const char* local) {
-  if (*name == *local && std::strcmp(name, local) == 0) return true;
-  const char* const colon = std::strchr(name, ':');
-  return colon != nullptr && std::strcmp(colon + 1, local) == 0;
-}
-
 }  // namespace
 
 std::string XmlTree::place_of(const pugi::xml_node& node) const {
@@ -99,8 +92,6 @@ std::string_view local_name(const pugi::xml_node& node) {
   const std::string_view name = node.name();
   return name.substr(name.find(':') + 1);  // npos + 1 is 0
 }
-bool is_named(const pugi::xml_node& node, const char* name) { return is_local_name(node.name(), name); }
-bool is_named(const pugi::xml_attribute& attribute, const char* name) { return is_local_name(attribute.name(), name); }
 
 std::string_view name_space(const pugi::xml_node& root) {
   const std::string_view name = root.name();
@@ -109,19 +100,19 @@ std::string_view name_space(const pugi::xml_node& root) {
   return root.attribute(declaration.c_str()).value();
 }
 
-pugi::xml_node child_of(const pugi::xml_node& parent, const char* name) {
+pugi::xml_node child_of(const pugi::xml_node& parent, std::string_view name) {
   pugi::xml_node child = parent.first_child();
   while (child && !is_named(child, name)) child = child.next_sibling();
   return child;
 }
 
-pugi::xml_node last_child_of(const pugi::xml_node& parent, const char* name) {
+pugi::xml_node last_child_of(const pugi::xml_node& parent, std::string_view name) {
   pugi::xml_node child = parent.last_child();
   while (child && !is_named(child, name)) child = child.previous_sibling();
   return child;
 }
 
-std::string_view attribute_of(const pugi::xml_node& node, const char* name) {
+std::string_view attribute_of(const pugi::xml_node& node, std::string_view name) {
   pugi::xml_attribute attribute = node.first_attribute();
   while (attribute && !is_named(attribute, name)) attribute = attribute.next_attribute();
   return attribute.value();

@@ -25,16 +25,24 @@ struct XmlTree {
 [[nodiscard]] Result<XmlTree> xml_tree(std::string_view bytes, const std::string& where);
 
 [[nodiscard]] std::string_view local_name(const pugi::xml_node& node);
-// The same as comparing local names, for a million of them.
-[[nodiscard]] bool is_named(const pugi::xml_node& node, const char* name);
-[[nodiscard]] bool is_named(const pugi::xml_attribute& attribute, const char* name);
+// The same as comparing local names, for a million of them: inline, so that the length of `name` is known.
+[[nodiscard]] inline bool is_local_name(std::string_view full, std::string_view name) {
+  const std::size_t prefix = full.size() - name.size();
+  return full.size() >= name.size() && full.substr(prefix) == name && (prefix == 0 || full[prefix - 1] == ':');
+}
+[[nodiscard]] inline bool is_named(const pugi::xml_node& node, std::string_view name) {
+  return is_local_name(node.name(), name);
+}
+[[nodiscard]] inline bool is_named(const pugi::xml_attribute& attribute, std::string_view name) {
+  return is_local_name(attribute.name(), name);
+}
 // What the root's own prefix stands for.
 [[nodiscard]] std::string_view name_space(const pugi::xml_node& root);
 
 // The first child element of that name; an empty node where there is none, of which all below is empty too.
-[[nodiscard]] pugi::xml_node child_of(const pugi::xml_node& parent, const char* name);
-[[nodiscard]] pugi::xml_node last_child_of(const pugi::xml_node& parent, const char* name);
-[[nodiscard]] std::string_view attribute_of(const pugi::xml_node& node, const char* name);
+[[nodiscard]] pugi::xml_node child_of(const pugi::xml_node& parent, std::string_view name);
+[[nodiscard]] pugi::xml_node last_child_of(const pugi::xml_node& parent, std::string_view name);
+[[nodiscard]] std::string_view attribute_of(const pugi::xml_node& node, std::string_view name);
 // Without blanks and line breaks around it.
 [[nodiscard]] std::string_view text_of(const pugi::xml_node& node);
 

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/calendar/instants_in_order.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
@@ -85,26 +85,26 @@ class BlockReader {
     std::string_view time_text, codes;
     int times = 0;
     for (pugi::xml_attribute attribute = row.first_attribute(); attribute; attribute = attribute.next_attribute()) {
-      if (is_named(attribute, "dateTime") && ++times > 0)
+      const std::string_view name = attribute.name();
+      if (is_local_name(name, "dateTime") && ++times > 0)
         time_text = attribute.value();
-      else if (is_named(attribute, "qualifiers"))
+      else if (is_local_name(name, "qualifiers"))
         codes = attribute.value();
     }
     if (times != 1) return leave_out(row, times == 0 ? "no dateTime" : "more than one dateTime");
-    const auto time = daily_ ? date_label_in(time_text) : instant_in(time_text);
+    const auto time = daily_ ? date_label_in(time_text) : instants_.next(time_text);
     if (!time) return leave_out(row, "the time can't be read, first \"" + shown(time_text) + "\"");
     const RowValue value = row_value(text_of(row), entry_.no_data);
     if (value.broken) return leave_out(row, *value.broken);
     Reading reading{.time = *time, .si = {}, .marks = value.marks};
     if (value.number) reading.si = unit_.offset + unit_.factor * *value.number;
-    reading.marks.insert(marks_of(codes));
+    reading.marks.insert(codes == last_codes_ ? last_marks_ : marks_of(codes));
     shelf_.add(at_, reading);
   }
 
  private:
   // Most rows have the codes of the row before.
   Marks marks_of(std::string_view codes) {
-    if (codes == last_codes_) return last_marks_;
     last_codes_ = codes;
     last_marks_ = {};
     add_marks(codes, last_marks_, shelf_.at(at_).unknown_codes);
@@ -121,6 +121,7 @@ class BlockReader {
   const Entry& entry_;
   const XmlTree& tree_;
   bool daily_;
+  InstantsInOrder instants_;
   std::string_view last_codes_;
   Marks last_marks_;
 };

@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/calendar/instants_in_order.hpp"
 #include "adapters/in/gauges/plain_text.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
@@ -46,7 +46,7 @@ std::optional<Variable> property_named(std::string_view name) {
   return found->second;
 }
 
-pugi::xml_node ancestor(pugi::xml_node node, const char* name) {
+pugi::xml_node ancestor(pugi::xml_node node, std::string_view name) {
   while (node && !is_named(node, name)) node = node.parent();
   return node;
 }
@@ -98,10 +98,27 @@ struct Place {
   }
 };
 
-bool is_missing(const pugi::xml_node& value) {
-  const std::string_view nil = attribute_of(value, "nil"), text = text_of(value);
-  return nil == "true" || nil == "1" || text.empty() || lower_case(text) == "nan";
+bool is_missing(const pugi::xml_node& value, std::string_view text) {
+  if (text.empty() || ((text.front() == 'n' || text.front() == 'N') && lower_case(text) == "nan")) return true;
+  const std::string_view nil = value.first_attribute() ? attribute_of(value, "nil") : std::string_view{};
+  return nil == "true" || nil == "1";
 }
+
+// The parts of a point, found in one pass over them.
+struct PointParts {
+  pugi::xml_node time, value, metadata;
+
+  explicit PointParts(const pugi::xml_node& point) {
+    for (pugi::xml_node part = first_element(point).first_child(); part; part = part.next_sibling()) {
+      if (is_named(part, "time"))
+        time = part;
+      else if (is_named(part, "value"))
+        value = part;
+      else if (is_named(part, "metadata"))
+        metadata = first_element(part);
+    }
+  }
+};
 
 class SeriesReader {
  public:
@@ -122,28 +139,29 @@ class SeriesReader {
   }
 
   void take(const pugi::xml_node& point) {
-    const pugi::xml_node pair = first_element(point), value = child_of(pair, "value");
-    const std::string_view time_text = text_of(child_of(pair, "time"));
+    const PointParts parts(point);
+    const std::string_view time_text = text_of(parts.time);
     if (time_text.empty()) {
-      if (!text_of(value).empty()) leave_out(point, "a value without a time");
+      if (!text_of(parts.value).empty()) leave_out(point, "a value without a time");
       return;
     }
     const bool is_date = time_text.find('T') == std::string_view::npos;
-    const auto time = is_date ? date_label_in(time_text) : instant_in(time_text);
+    const auto time = is_date ? date_label_in(time_text) : instants_.next(time_text);
     if (!time) return leave_out(point, "the time can't be read, first \"" + shown(time_text) + "\"");
-    const pugi::xml_node own = first_element(child_of(pair, "metadata"));
-    const PointFacts facts = own ? with_default(point_facts(own, head_.unknown_codes), standard_) : standard_;
+    if (parts.metadata) own_ = with_default(point_facts(parts.metadata, head_.unknown_codes), standard_);
+    const PointFacts& facts = parts.metadata ? own_ : standard_;
     if (!is_date && !facts.over.empty() && (facts.over.find('D') != std::string_view::npos || facts.over == "PT24H"))
       return leave_out(point, "a value of whole days (" + shown(facts.over) + ") at an instant, not known of which day");
-    shelve(point, value, {.time = *time, .si = {}, .marks = facts.all_marks()}, facts, is_date);
+    shelve(point, parts.value, {.time = *time, .si = {}, .marks = facts.all_marks()}, facts, is_date);
   }
 
  private:
   void shelve(const pugi::xml_node& point, const pugi::xml_node& value, Reading row, const PointFacts& facts, bool is_date) {
-    if (!facts.missing && !is_missing(value)) {
+    const std::string_view text = text_of(value);
+    if (!facts.missing && !is_missing(value, text)) {
       if (facts.unit != unit_text_) unit_ = unit_line(variable_, unit_text_ = facts.unit);
       if (!unit_) return leave_out(point, fmt::format("the unit \"{}\" is not known", shown(facts.unit)));
-      const RowValue read = row_value(text_of(value), kNoData);
+      const RowValue read = row_value(text, kNoData);
       if (read.broken) return leave_out(point, *read.broken);
       row.marks.insert(read.marks);
       if (read.number) row.si = unit_->offset + unit_->factor * *read.number;
@@ -162,7 +180,8 @@ class SeriesReader {
   const XmlTree& tree_;
   Variable variable_;
   GaugeSeries head_;
-  PointFacts standard_;
+  PointFacts standard_, own_;   // of all points; of the one that is read now
+  InstantsInOrder instants_;
   std::string_view unit_text_;  // of the point before, and what it stands for
   std::optional<UnitLine> unit_;
   std::array<std::optional<std::size_t>, 2> at_;  // on the shelf: of instants, of days

@@ -1,4 +1,4 @@
-#include "adapters/in/calendar/written_time.hpp"
+#include "adapters/in/calendar/instants_in_order.hpp"
 
 #include <gmock/gmock.h>
 
@@ -58,6 +58,18 @@ TEST(DateLabel, IsNoneForAnHourOfTheDay) {
   EXPECT_FALSE(date_label_in("2017-04-23T00:15:00.000"));
   EXPECT_FALSE(date_label_in("2017-02-30"));
   EXPECT_FALSE(date_label_in("2017-04-23x"));
+}
+
+// Against instant_in() itself, over a day, its end, another zone, other seconds and what can't be read.
+TEST(InstantsInOrder, AreThoseOfEachTextByItself) {
+  InstantsInOrder instants;
+  for (const char* text :
+       {"2018-11-03T23:30:00.000-04:00", "2018-11-03T23:45:00.000-04:00", "2018-11-04T00:00:00.000-04:00",
+        "2018-11-04T01:45:00.000-04:00", "2018-11-04T01:00:00.000-05:00", "2018-11-04T01:15:00.000-05:00",
+        "2018-11-04T01:15:30.000-05:00", "2018-11-04T01:16:30.000-05:00", "2018-11-04T24:16:30.000-05:00",
+        "2018-11-04T01:60:30.000-05:00", "2018-11-04T0a:16:30.000-05:00", "2018-11-04T01:17:30.000-05:00", "2018-11-04T01:18Z",
+        "2018-11-04T01:19Z", "2018-11-04", "", "2018-11-04T01:20:00", "2018-11-04T01:21:00"})
+    EXPECT_EQ(instants.next(text), instant_in(text)) << text;
 }
 
 }  // namespace
