@@ -7,7 +7,6 @@
 #include <chrono>
 #include <cmath>
 #include <limits>
-#include <optional>
 #include <vector>
 
 #include "adapters/in/gauges/json_answer.hpp"
@@ -21,12 +20,12 @@ namespace {
 
 using Kind = JsonValue::Kind;
 
-enum Slot : int { kCell, kPayload };
-enum Row : int { kCellEnd, kWhole };
+enum Slot : int { kCell, kList, kPayload };
+enum Row : int { kCellEnd, kColumn, kWhole };
 
 const JsonShape& answer_shape() {
-  static const JsonShape kShape{{{"/payload", kPayload}, {"/payload/*/*", kCell}},
-                                {{"/payload/*/*", kCellEnd}, {"", kWhole}}};
+  static const JsonShape kShape{{{"/payload", kPayload}, {"/payload/*", kList}, {"/payload/*/*", kCell}},
+                                {{"/payload/*/*", kCellEnd}, {"/payload/*", kColumn}, {"", kWhole}}};
   return kShape;
 }
 
@@ -42,9 +41,11 @@ constexpr std::array kParameters{Parameter{"flow", Variable::Flow, 1.0}, Paramet
                                  Parameter{"height", Variable::GaugeHeight, 1.0},
                                  Parameter{"temperature", Variable::WaterTemperature, 1.0}};
 
-std::optional<Instant> instant_of(double seconds) {
+constexpr Instant kNoTime = Instant::min();
+
+Instant instant_of(double seconds) {
   constexpr double kYear1800 = -5364662400.0, kYear2200 = 7258118400.0;
-  if (!(seconds >= kYear1800 && seconds <= kYear2200) || std::trunc(seconds) != seconds) return std::nullopt;
+  if (!(seconds >= kYear1800 && seconds <= kYear2200) || std::trunc(seconds) != seconds) return kNoTime;
   return Instant{std::chrono::seconds{static_cast<std::int64_t>(seconds)}};
 }
 
@@ -59,14 +60,13 @@ class AnswerReader {
   explicit AnswerReader(const std::string& where) : where_(where) {}
 
   void take(const JsonRow& row) {
-    if (row.row == kWhole)
-      payload_ = row[kPayload].kind;
-    else
-      take_cell(row);
+    if (row.row == kCellEnd) take_cell(row);
+    if (row.row == kColumn) end_column(row);
+    if (row.row == kWhole) payload_ = row[kPayload].kind;
   }
 
   Result<GaugeAnswer> answer(std::string_view bytes) && {
-    if (payload_ != Kind::Object && !(payload_ == Kind::List && columns_.empty())) {  // an empty list: nothing found
+    if (payload_ != Kind::Object && !(payload_ == Kind::List && !has_rows_)) {  // an empty list: nothing found
       const auto error = service_error(bytes);
       return tl::unexpected(
           Failure{where_ + ": " +
@@ -74,57 +74,60 @@ class AnswerReader {
                              : "no columns at /payload; ask with timeseriesformat=rows, which gives columns"),
                   kExitBadData});
     }
-    for (const Column& column : columns_)
-      if (column.key == kTimes) take_times(column);
-    for (Column& column : columns_) {
-      if (column.key != kTimes) take_column(column);
-      column = {};
-    }
+    for (const Column& column : waiting_) take_column(column);
     return std::move(shelf_).answer();
   }
 
  private:
   void take_cell(const JsonRow& row) {
-    const std::string* const key = row.steps[1].key;
-    if (last_key_ != key || columns_.empty()) {
-      const std::size_t likely = columns_.empty() ? 0 : columns_.back().values.size();
-      columns_.push_back({.key = key == nullptr ? "" : *key, .values = {}, .broken = {}});
-      columns_.back().values.reserve(likely);
-      last_key_ = key;
-    }
-    Column& column = columns_.back();
     const JsonValue& cell = row[kCell];
-    if (!cell.is(Kind::Number) && !cell.is(Kind::Null) && column.broken.empty()) column.broken = row.place();
-    column.values.push_back(cell.is(Kind::Number) ? cell.number : kNull);
+    if (!cell.is(Kind::Number) && !cell.is(Kind::Null) && column_.broken.empty()) column_.broken = row.place();
+    column_.values.push_back(cell.is(Kind::Number) ? cell.number : kNull);
   }
 
-  void take_times(const Column& column) {
-    times_.reserve(column.values.size());
-    for (const double seconds : column.values) times_.push_back(instant_of(seconds));
-    for (std::size_t i = 0; i < times_.size(); ++i)
-      if (!times_[i])
+  // The times come first, as it seems; columns before them wait.
+  void end_column(const JsonRow& row) {
+    const std::string* const key = row.steps.back().key;
+    has_rows_ = has_rows_ || key == nullptr;
+    column_.key = key == nullptr ? "" : *key;
+    if (!row[kList].is(Kind::List) && column_.broken.empty()) column_.broken = row.place();
+    if (column_.key == kTimes)
+      take_times();
+    else if (times_.empty())
+      waiting_.push_back(column_);
+    else
+      take_column(column_);
+    column_.values.clear();
+    column_.broken.clear();
+  }
+
+  void take_times() {
+    times_.reserve(column_.values.size());
+    for (std::size_t i = 0; i < column_.values.size(); ++i) {
+      times_.push_back(instant_of(column_.values[i]));
+      if (times_.back() == kNoTime)
         shelf_.leave_out("times", "not whole seconds since 1970", fmt::format("/payload/timestamp/{}", i));
+    }
   }
 
   void take_column(const Column& column) {
     const std::string name = "column " + shown(column.key);
+    const std::size_t rows = column.values.size();
     const auto bar = column.key.find('|');
     if (bar == std::string::npos || bar == 0)
-      return shelf_.leave_out(name, "it does not name a station and a parameter", "", column.values.size());
+      return shelf_.leave_out(name, "it does not name a station and a parameter", "", rows);
     const std::string parameter_name = column.key.substr(bar + 1);
     const auto* const parameter = std::ranges::find(kParameters, parameter_name, &Parameter::name);
-    if (parameter == kParameters.end())
-      return shelf_.not_used("parameter " + shown(parameter_name), column.values.size());
+    if (parameter == kParameters.end()) return shelf_.not_used("parameter " + shown(parameter_name), rows);
     if (!column.broken.empty())
-      return shelf_.leave_out(name, "a value is neither a number nor null", column.broken, column.values.size());
-    if (column.values.size() != times_.size())
-      return shelf_.leave_out(name, fmt::format("it is not as long as the {} times", times_.size()), "",
-                              column.values.size());
+      return shelf_.leave_out(name, "a value is neither a number nor null", column.broken, rows);
+    if (rows != times_.size())
+      return shelf_.leave_out(name, fmt::format("it is not as long as the {} times", times_.size()), "", rows);
     const std::size_t at =
         shelf_.place_for(series_head("foen:" + column.key.substr(0, bar), parameter_name, parameter->variable, where_));
-    shelf_.at(at).readings.reserve(column.values.size());
-    for (std::size_t i = 0; i < column.values.size(); ++i)
-      if (times_[i]) shelf_.add(at, reading_of(*times_[i], column.values[i], parameter->factor));
+    shelf_.at(at).readings.reserve(rows);
+    for (std::size_t i = 0; i < rows; ++i)
+      if (times_[i] != kNoTime) shelf_.add(at, reading_of(times_[i], column.values[i], parameter->factor));
   }
 
   static Reading reading_of(Instant time, double value, double factor) {
@@ -135,9 +138,10 @@ class AnswerReader {
 
   const std::string& where_;
   SeriesShelf shelf_;
-  std::vector<Column> columns_;
-  std::vector<std::optional<Instant>> times_;
-  const std::string* last_key_ = nullptr;
+  Column column_;  // the one that is being read
+  std::vector<Column> waiting_;
+  std::vector<Instant> times_;
+  bool has_rows_ = false;
   Kind payload_ = Kind::Absent;
 };
 
