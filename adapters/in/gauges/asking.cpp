@@ -17,13 +17,12 @@ std::vector<AskedPiece> pieces_of(const Wanted& wanted, Period longest) {
 
 std::vector<StationGroup> groups_of(const Wanted& wanted, std::size_t most) {
   std::vector<StationGroup> out;
-  for (std::size_t first = 0; first < wanted.stations.size(); first += most) {
-    const std::size_t end = std::min(first + most, wanted.stations.size());
-    StationGroup group{.stations = {}, .tag = end - first == 1 ? first : kManyStations};
-    for (std::size_t i = first; i < end; ++i) group.stations.push_back(percent_encoded(wanted.stations[i]));
-    out.push_back(std::move(group));
-  }
-  return out;
+  for (std::size_t i = 0; i < wanted.stations.size(); ++i)
+    out.push_back({.stations = {percent_encoded(wanted.stations[i])}, .tag = i});
+  if (out.size() < 2 || out.size() > most) return out;
+  StationGroup all;
+  for (StationGroup& one : out) all.stations.push_back(std::move(one.stations.front()));
+  return {std::move(all)};
 }
 
 std::string joined(const std::vector<std::string>& all, const std::string& between) {

@@ -19,6 +19,7 @@ struct StationGroup {
   std::vector<std::string> stations;  // ready to stand in an address
   std::size_t tag = kManyStations;
 };
+// All together where they are no more than `most`, else each for itself: a tag says all stations or one.
 [[nodiscard]] std::vector<StationGroup> groups_of(const Wanted& wanted, std::size_t most);
 [[nodiscard]] std::string joined(const std::vector<std::string>& all, const std::string& between = ",");
 

@@ -98,7 +98,7 @@ const std::vector<GaugeService>& gauge_services() {
       {.name = "nve", .prefix = "nve", .recognises = is_nve, .read = read_nve,
        .address = "https://hydapi.nve.no/api/v1", .ask = ask_nve},
       {.name = "foen", .prefix = "foen", .recognises = is_foen, .read = read_foen,
-       .address = "https://api.existenz.ch/apiv1/hydro", .ask = ask_foen, .longest = kDay * 32},
+       .address = "https://api.existenz.ch/apiv1/hydro", .ask = ask_foen, .longest = kDay * 30},
       {.name = "waterml2", .prefix = "waterml2", .recognises = is_waterml2, .read = read_waterml2}};
   return kServices;
 }

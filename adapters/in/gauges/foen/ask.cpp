@@ -7,7 +7,7 @@
 namespace floatwright {
 
 std::vector<HttpRequest> ask_foen(const Wanted& wanted, const ServiceAccess& access) {
-  constexpr Period kLongest = std::chrono::days{30};
+  constexpr Period kLongest = std::chrono::days{30};  // it takes 32, and a day is added below
   constexpr std::size_t kMostTogether = 10;
   std::vector<HttpRequest> out;
   for (const StationGroup& group : groups_of(wanted, kMostTogether))

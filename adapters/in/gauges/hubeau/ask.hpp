@@ -1,5 +1,5 @@
 #pragma once
-// What Hub'Eau is asked: stage and discharge of up to twenty stations a request. It keeps a month and refuses spans
+// What Hub'Eau is asked: stage and discharge of up to twenty stations together. It keeps a month and refuses spans
 // that begin before, so at most thirty days before the end are asked for.
 #include <vector>
 

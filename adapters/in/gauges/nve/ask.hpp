@@ -1,6 +1,6 @@
 #pragma once
-// What NVE HydAPI is asked: stage, discharge and water temperature as they were read, of up to ten stations and a year
-// a request. The key of one's own goes in a header; without it the service answers 401.
+// What NVE HydAPI is asked: stage, discharge and water temperature as they were read, of up to ten stations together, a
+// year a request. The key of one's own goes in a header; without it the service answers 401.
 #include <vector>
 
 #include "adapters/in/gauges/service.hpp"

@@ -120,6 +120,9 @@ TEST(Asking, GoesTogetherWhereTheServiceTakesSeveralStationsAndElseOneByOne) {
     EXPECT_THAT(asked(name, three), SizeIs(3)) << name;
     EXPECT_EQ(asked(name, three).at(2).tag, 2u) << name;
   }
+  const auto many = asked("nve", std::vector<std::string>(11, "a"));  // more than go together
+  EXPECT_THAT(many, SizeIs(11));
+  EXPECT_EQ(many.back().tag, 10u);
   EXPECT_THAT(asked("hubeau", three).at(0).url, HasSubstr("code_entite=a,b,c&"));
   EXPECT_THAT(asked("wsc-realtime", three).at(0).url,
               HasSubstr("?stations%5B%5D=a&stations%5B%5D=b&stations%5B%5D=c&"));
