@@ -11,7 +11,7 @@ namespace {
 // One stretch between two points, in SI: stages in m, flows in m3/s.
 struct Stretch {
   double h0, q0, h1, q1;
-  double zero;       // m, the offset
+  double zero;  // m, the offset
   bool logarithmic;
 
   // Q = Q0 ((h - e) / (h0 - e))^b with b so that the stretch ends in its second point.
@@ -56,7 +56,8 @@ Measured<Discharge> flow_at(const Rating& rating, Stage stage) {
                               in_feet(stage), in_feet(points.front().stage), in_feet(points.back().stage))};
   const auto above = std::lower_bound(points.begin() + 1, points.end() - 1, stage,
                                       [](const RatingPoint& point, Stage s) { return point.stage < s; });
-  return Discharge::from_si(stretch_from(rating, static_cast<std::size_t>(above - points.begin()) - 1).flow(stage.si()));
+  return Discharge::from_si(
+      stretch_from(rating, static_cast<std::size_t>(above - points.begin()) - 1).flow(stage.si()));
 }
 
 Measured<Stage> stage_at(const Rating& rating, Discharge flow) {

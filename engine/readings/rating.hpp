@@ -23,9 +23,9 @@ struct Rating {
     Stage zero;
   };
 
-  std::string station;              // "usgs:01594440"
-  std::string id;                   // as the service numbers its ratings
-  bool shifted = false;             // the shift of the day it was fetched is in it: good for about that day
+  std::string station;   // "usgs:01594440"
+  std::string id;        // as the service numbers its ratings
+  bool shifted = false;  // the shift of the day it was fetched is in it: good for about that day
   Between between = Between::Linear;
   std::vector<Offset> offsets;      // rising; the first holds below its `from` too
   std::vector<RatingPoint> points;  // stages rise; flows do not fall

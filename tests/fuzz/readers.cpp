@@ -129,11 +129,11 @@ std::string fault_of_csv_gauge(const std::string&, std::string_view bytes) {
 const std::vector<FuzzedReader>& fuzzed_readers() {
   static const std::vector<FuzzedReader> kReaders = [] {
     std::vector<FuzzedReader> out{{"rating", fault_of_rating},
-                                   {"usgs-rdb-measurements", fault_of_measurements},
-                                   {"usgs-rdb-stations", fault_of_rdb_stations},
-                                   {"csv-gauge", fault_of_csv_gauge},
-                                   {"usgs-stations", fault_of_stations},
-                                   {"usgs-field-visits", fault_of_field_visits}};
+                                  {"usgs-rdb-measurements", fault_of_measurements},
+                                  {"usgs-rdb-stations", fault_of_rdb_stations},
+                                  {"csv-gauge", fault_of_csv_gauge},
+                                  {"usgs-stations", fault_of_stations},
+                                  {"usgs-field-visits", fault_of_field_visits}};
     for (const GaugeService& service : gauge_services()) out.push_back({service.name, fault_of_service});
     return out;
   }();

@@ -22,7 +22,8 @@ std::optional<WrittenTime> written_time_by(const std::string& form, std::string_
 }
 
 bool has_hours(std::string_view form) {
-  for (std::size_t at = form.find('%'); at != std::string_view::npos && at + 1 < form.size(); at = form.find('%', at + 2)) {
+  for (std::size_t at = form.find('%'); at != std::string_view::npos && at + 1 < form.size();
+       at = form.find('%', at + 2)) {
     const std::size_t letter = form[at + 1] == 'E' || form[at + 1] == 'O' ? at + 2 : at + 1;
     if (letter < form.size() && std::string_view{"HITRrcX"}.find(form[letter]) != std::string_view::npos) return true;
   }

@@ -1,6 +1,6 @@
 #pragma once
-// Times written in a form of one's own, as loggers and spreadsheets write them. The form is that of strptime(3): "%d.%m.%Y
-// %H:%M" for 13.05.2026 19:30; %p with %I for AM and PM, %z for an offset.
+// Times written in a form of one's own, as loggers and spreadsheets write them. The form is that of strptime(3):
+// "%d.%m.%Y %H:%M" for 13.05.2026 19:30; %p with %I for AM and PM, %z for an offset.
 #include <optional>
 #include <string>
 #include <string_view>

@@ -5,7 +5,8 @@
 namespace floatwright {
 namespace {
 
-constexpr std::size_t kClock = 11, kBehindClock = 16;  // of "2018-11-03T01:45:00.000-04:00": where 01:45 begins and ends
+constexpr std::size_t kClock = 11,
+                      kBehindClock = 16;  // of "2018-11-03T01:45:00.000-04:00": where 01:45 begins and ends
 
 // Of "01:45"; none where it is not written so.
 std::optional<Period> clock_in(std::string_view text) {

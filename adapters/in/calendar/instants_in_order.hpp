@@ -1,6 +1,6 @@
 #pragma once
-// Instants as a service writes a series of them, each mostly of the same day and zone as the one before: only what differs
-// is read anew.
+// Instants as a service writes a series of them, each mostly of the same day and zone as the one before: only what
+// differs is read anew.
 #include "adapters/in/calendar/written_time.hpp"
 
 namespace floatwright {

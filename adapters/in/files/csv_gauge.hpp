@@ -1,6 +1,6 @@
 #pragma once
-// A gauge that is a file: a lodge's staff gauge read by eye, a logger's export. What its columns mean is declared, since
-// no two loggers agree. "csv_gauges" of settings.json.
+// A gauge that is a file: a lodge's staff gauge read by eye, a logger's export. What its columns mean is declared,
+// since no two loggers agree. "csv_gauges" of settings.json.
 #include <filesystem>
 #include <string>
 #include <vector>

@@ -30,7 +30,8 @@ CsvQuantity read_quantity(TypedObject& in) {
   out.quantity = quantity.value_or(Variable::Flow);
   out.unit = in.text("unit", Need::Required);
   if (quantity && !out.unit.empty() && !unit_line(*quantity, out.unit))
-    in.tell("unit", "\"" + out.unit + "\"", "a unit of " + std::string{word_for(*quantity)} + ": " + either_of(unit_spellings(*quantity)),
+    in.tell("unit", "\"" + out.unit + "\"",
+            "a unit of " + std::string{word_for(*quantity)} + ": " + either_of(unit_spellings(*quantity)),
             "Write one of them.");
   in.finish();
   return out;
@@ -59,7 +60,8 @@ void read_time(TypedObject& in, CsvGauge& gauge) {
   gauge.time = read_column(in, "time_column");
   gauge.time_format = in.text("time_format", Need::Optional);
   if (!gauge.time_format.empty() && !gives_back_its_times(gauge.time_format))
-    in.tell("time_format", "\"" + gauge.time_format + "\"", "a form as \"%d.%m.%Y %H:%M\" with year, month and day in it",
+    in.tell("time_format", "\"" + gauge.time_format + "\"",
+            "a form as \"%d.%m.%Y %H:%M\" with year, month and day in it",
             "Look the letters up under strptime; leave the key out for times as 2026-05-13T19:30.");
   gauge.time_zone = in.text("time_zone", Need::Optional);
   if (!gauge.time_zone.empty()) tell_unknown_zone(in, "time_zone", gauge.time_zone);
@@ -70,7 +72,8 @@ void read_separator(TypedObject& in, CsvGauge& gauge) {
   gauge.separator = meaning_of(in, "separator", in.text("separator", Need::Optional), kSeparators).value_or(',');
   gauge.decimal_comma = in.truth("decimal_comma", false);
   if (gauge.decimal_comma && gauge.separator == ',')
-    in.tell("decimal_comma", "it beside a comma between fields", "another separator", "Write \"separator\": \";\" or \"tab\".");
+    in.tell("decimal_comma", "it beside a comma between fields", "another separator",
+            "Write \"separator\": \";\" or \"tab\".");
 }
 
 // Texts or numbers.
@@ -78,8 +81,8 @@ void read_missing(TypedObject& in, CsvGauge& gauge) {
   const LocatedJson* const typed = in.find("missing");
   if (typed == nullptr) return;
   const bool fits = typed->kind == JsonKind::List && std::ranges::all_of(typed->items, [](const LocatedJson& item) {
-    return item.kind == JsonKind::Text || item.kind == JsonKind::Number;
-  });
+                      return item.kind == JsonKind::Text || item.kind == JsonKind::Number;
+                    });
   if (!fits)
     return in.tell("missing", describe(*typed), "a list of texts or numbers as [-9999, \"n/a\"]",
                    "Write what the file has where there is no value.");

@@ -14,8 +14,8 @@ struct Spelling {
 };
 
 constexpr double kSecondsPerDay = 86400.0;
-constexpr double kCubicMetresPerGallon = 0.003785411784;                    // US gallon, exact by definition
-constexpr double kMetresPerNauticalMile = 1852.0;                           // exact by definition
+constexpr double kCubicMetresPerGallon = 0.003785411784;  // US gallon, exact by definition
+constexpr double kMetresPerNauticalMile = 1852.0;         // exact by definition
 constexpr double kMillimetresPerInch = 1000.0 * kMetresPerInch;
 constexpr UnitLine kFahrenheit{1.0 / 1.8, -32.0 / 1.8};
 
@@ -39,10 +39,16 @@ const std::array kSpellings{Spelling{Variable::Flow, "cfs", {kCubicMetresPerCubi
                             Spelling{Variable::GaugeHeight, "mm", {0.001}},
                             Spelling{Variable::WaterTemperature, "c", {}},
                             Spelling{Variable::WaterTemperature, "degc", {}},
-                            Spelling{Variable::WaterTemperature, "\u00b0" "c", {}},
+                            Spelling{Variable::WaterTemperature,
+                                     "\u00b0"
+                                     "c",
+                                     {}},
                             Spelling{Variable::WaterTemperature, "f", kFahrenheit},
                             Spelling{Variable::WaterTemperature, "degf", kFahrenheit},
-                            Spelling{Variable::WaterTemperature, "\u00b0" "f", kFahrenheit},
+                            Spelling{Variable::WaterTemperature,
+                                     "\u00b0"
+                                     "f",
+                                     kFahrenheit},
                             Spelling{Variable::Clarity, "fnu", {}},
                             Spelling{Variable::Clarity, "_fnu", {}},
                             Spelling{Variable::Clarity, "ntu", {}},
@@ -62,7 +68,8 @@ Variable written_as(Variable variable) {
 std::string plain(std::string_view spelling) {
   std::string out;
   for (const char c : spelling)
-    if (c != ' ' && c != '\t' && c != '\r' && c != '\n') out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    if (c != ' ' && c != '\t' && c != '\r' && c != '\n')
+      out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
   return out;
 }
 

@@ -14,8 +14,8 @@ struct UnitLine {
   double factor = 1.0;
   double offset = 0.0;
 };
-// By any spelling met, "ft3/s", "ft^3/s", "cfs", "deg C" ..., capitals and blanks apart; none where the spelling is not one
-// of the variable's. NTU counts as FNU, uncorrected.
+// By any spelling met, "ft3/s", "ft^3/s", "cfs", "deg C" ..., capitals and blanks apart; none where the spelling is not
+// one of the variable's. NTU counts as FNU, uncorrected.
 [[nodiscard]] std::optional<UnitLine> unit_line(Variable variable, std::string_view spelling);
 
 // All of a variable's, for a message.

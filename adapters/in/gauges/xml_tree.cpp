@@ -47,8 +47,8 @@ std::optional<std::string> parse_trouble(const pugi::xml_parse_result& parsed, s
   const auto offset = static_cast<std::size_t>(parsed.offset);
   // What was cut is open at its end, or breaks off in its last piece.
   const bool cut = bytes.find('>', offset + 1) == std::string_view::npos;
-  return line_and_column(bytes, offset) + (cut ? ": the text ends too early, it was cut short"
-                                               : fmt::format(": not XML ({})", parsed.description()));
+  return line_and_column(bytes, offset) +
+         (cut ? ": the text ends too early, it was cut short" : fmt::format(": not XML ({})", parsed.description()));
 }
 
 // More than one root, none, or text beside it.
@@ -79,9 +79,8 @@ Result<XmlTree> xml_tree(std::string_view bytes, const std::string& where) {
   const bool latin1 = says_latin1(bytes);
   if (const auto wrong = bad_bytes(bytes, latin1)) return failure(*wrong);
   XmlTree tree{.document = {}, .root = {}, .bytes = bytes};
-  const auto parsed =
-      tree.document.load_buffer(bytes.data(), bytes.size(), pugi::parse_default | pugi::parse_fragment,
-                                latin1 ? pugi::encoding_latin1 : pugi::encoding_utf8);
+  const auto parsed = tree.document.load_buffer(bytes.data(), bytes.size(), pugi::parse_default | pugi::parse_fragment,
+                                                latin1 ? pugi::encoding_latin1 : pugi::encoding_utf8);
   if (const auto wrong = parse_trouble(parsed, bytes)) return failure(*wrong);
   if (const auto wrong = root_trouble(tree)) return failure(*wrong);
   tree.root = tree.document.document_element();
@@ -96,7 +95,8 @@ std::string_view local_name(const pugi::xml_node& node) {
 std::string_view name_space(const pugi::xml_node& root) {
   const std::string_view name = root.name();
   const auto colon = name.find(':');
-  const std::string declaration = colon == std::string_view::npos ? "xmlns" : "xmlns:" + std::string{name.substr(0, colon)};
+  const std::string declaration =
+      colon == std::string_view::npos ? "xmlns" : "xmlns:" + std::string{name.substr(0, colon)};
   return root.attribute(declaration.c_str()).value();
 }
 

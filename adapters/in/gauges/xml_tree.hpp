@@ -1,7 +1,8 @@
 #pragma once
 // An XML tree out of bytes that nobody vouches for: not empty, no web page, whole, UTF-8 (or ISO-8859-1 where it says
 // so), one root. Entities of a document type are never expanded, so a bomb of them is harmless; so are elements nested
-// without end, which nothing here walks down. Elements and attributes are found by their local names: prefixes are the writer's own.
+// without end, which nothing here walks down. Elements and attributes are found by their local names: prefixes are the
+// writer's own.
 #include <pugixml.hpp>
 #include <string>
 #include <string_view>

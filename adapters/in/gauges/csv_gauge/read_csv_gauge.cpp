@@ -56,8 +56,8 @@ class CsvGaugeReader {
     while (rows_.next(fields_))
       if (!trimmed(fields_.front()).starts_with('#')) take_row();
     if (shown_twice_ > 0)
-      shelf_.doubt(fmt::format("{}: {} row{} in an hour that the clock showed twice; told apart by their order", gauge_.station,
-                               shown_twice_, shown_twice_ == 1 ? "" : "s"));
+      shelf_.doubt(fmt::format("{}: {} row{} in an hour that the clock showed twice; told apart by their order",
+                               gauge_.station, shown_twice_, shown_twice_ == 1 ? "" : "s"));
     return {};
   }
   [[nodiscard]] GaugeAnswer answer() && { return std::move(shelf_).answer(); }
@@ -69,8 +69,8 @@ class CsvGaugeReader {
   }
 
   std::string find_columns() {
-    const bool by_name = !gauge_.time.name.empty() ||
-                         std::any_of(gauge_.columns.begin(), gauge_.columns.end(), [](const auto& c) { return !c.column.name.empty(); });
+    const bool by_name = !gauge_.time.name.empty() || std::any_of(gauge_.columns.begin(), gauge_.columns.end(),
+                                                                  [](const auto& c) { return !c.column.name.empty(); });
     if (by_name && !rows_.next(fields_)) return "no line with the names of columns";
     const std::vector<std::string> header = by_name ? fields_ : std::vector<std::string>{};
     const auto time = index_of(gauge_.time, header);
@@ -80,15 +80,22 @@ class CsvGaugeReader {
       const auto index = index_of(declared.column, header);
       if (!index) return no_column(declared.column, header);
       const auto unit = unit_line(declared.quantity, declared.unit);
-      if (!unit) return fmt::format("the unit \"{}\" is not known for {}", shown(declared.unit), word_for(declared.quantity));
-      columns_.push_back({.index = *index, .label = label_of(declared.column), .unit = *unit, .quantity = declared.quantity, .shelf = {}});
+      if (!unit)
+        return fmt::format("the unit \"{}\" is not known for {}", shown(declared.unit), word_for(declared.quantity));
+      columns_.push_back({.index = *index,
+                          .label = label_of(declared.column),
+                          .unit = *unit,
+                          .quantity = declared.quantity,
+                          .shelf = {}});
     }
     return {};
   }
 
   static std::optional<std::size_t> index_of(const CsvColumn& column, const std::vector<std::string>& header) {
-    if (column.name.empty()) return column.place > 0 ? std::optional{static_cast<std::size_t>(column.place) - 1} : std::nullopt;
-    const auto found = std::find_if(header.begin(), header.end(), [&](const std::string& name) { return trimmed(name) == column.name; });
+    if (column.name.empty())
+      return column.place > 0 ? std::optional{static_cast<std::size_t>(column.place) - 1} : std::nullopt;
+    const auto found = std::find_if(header.begin(), header.end(),
+                                    [&](const std::string& name) { return trimmed(name) == column.name; });
     if (found == header.end()) return std::nullopt;
     return static_cast<std::size_t>(found - header.begin());
   }
@@ -152,7 +159,8 @@ class CsvGaugeReader {
     const auto shown_time = clock_->instant_of(written.time.local);
     if (shown_time.twice) ++shown_twice_;
     if (shown_time.instant) return RowTime{*shown_time.instant, false};
-    shelf_.leave_out(gauge_.station, "a time that the clock of " + gauge_.time_zone + " left out when it was put on", place());
+    shelf_.leave_out(gauge_.station, "a time that the clock of " + gauge_.time_zone + " left out when it was put on",
+                     place());
     return std::nullopt;
   }
 
@@ -162,10 +170,12 @@ class CsvGaugeReader {
     Reading reading{.time = time.time, .si = {}, .marks = {}};
     if (!is_missing(text)) {
       const auto number = number_of(text, gauge_.decimal_comma);
-      const std::string name = fmt::format("{}, {}", gauge_.station, column.label);
-      if (!number) return shelf_.leave_out(name, "the value \"" + shown(text) + "\" is not a finite number", place());
+      const auto leave_out = [&](const std::string& why) {
+        shelf_.leave_out(gauge_.station + ", " + column.label, why, place());
+      };
+      if (!number) return leave_out("the value \"" + shown(text) + "\" is not a finite number");
       if (std::find(kUsualNoData.begin(), kUsualNoData.end(), *number) != kUsualNoData.end())
-        return shelf_.leave_out(name, fmt::format("{} looks like a code for no value; declare it in \"missing\"", *number), place());
+        return leave_out(fmt::format("{} looks like a code for no value; declare it in \"missing\"", *number));
       reading.si = column.unit.offset + column.unit.factor * *number;
     }
     shelf_.add(shelf_for(column, time.is_day), reading);
@@ -174,9 +184,8 @@ class CsvGaugeReader {
   [[nodiscard]] bool is_missing(std::string_view text) const {
     if (text.empty()) return true;
     const auto number = number_of(text, gauge_.decimal_comma);
-    return std::any_of(gauge_.missing.begin(), gauge_.missing.end(), [&](const std::string& code) {
-      return text == code || (number && number == number_in(code));
-    });
+    return std::any_of(gauge_.missing.begin(), gauge_.missing.end(),
+                       [&](const std::string& code) { return text == code || (number && number == number_in(code)); });
   }
 
   std::size_t shelf_for(Column& column, bool is_day) {

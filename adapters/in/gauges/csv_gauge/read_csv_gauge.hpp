@@ -1,6 +1,6 @@
 #pragma once
-// A gauge's own file, read by what its owner declared of it (adapters/in/files/csv_gauge.hpp). One series a column. Lines
-// whose first field begins with # are passed over.
+// A gauge's own file, read by what its owner declared of it (adapters/in/files/csv_gauge.hpp). One series a column.
+// Lines whose first field begins with # are passed over.
 #include <string>
 #include <string_view>
 

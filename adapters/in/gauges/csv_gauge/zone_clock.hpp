@@ -1,6 +1,6 @@
 #pragma once
-// Times of a clock that is put back in autumn and on in spring, as instants. The hour that it shows twice is told by the
-// order of the times: the first that fits and is after the time before. The hour that it leaves out never was.
+// Times of a clock that is put back in autumn and on in spring, as instants. The hour that it shows twice is told by
+// the order of the times: the first that fits and is after the time before. The hour that it leaves out never was.
 #include <optional>
 #include <string>
 

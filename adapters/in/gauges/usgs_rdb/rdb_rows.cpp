@@ -31,11 +31,13 @@ bool is_format(std::string_view field) {
 std::optional<std::string> not_even_rdb(std::string_view bytes) {
   const std::string_view text = trimmed(bytes);
   if (text.empty()) return "empty; ask the service again";
-  if (const auto bad = first_bad_utf8(bytes)) return line_and_column(bytes, *bad) + ": not UTF-8, so its text is not certain";
+  if (const auto bad = first_bad_utf8(bytes))
+    return line_and_column(bytes, *bad) + ": not UTF-8, so its text is not certain";
   if (text.front() != '<') return std::nullopt;
-  return fmt::format("a web page or XML, not tab-separated text (it begins \"{}\"); the service may have moved, or the "
-                     "request was sent elsewhere",
-                     shown(text.substr(0, 20)));
+  return fmt::format(
+      "a web page or XML, not tab-separated text (it begins \"{}\"); the service may have moved, or the "
+      "request was sent elsewhere",
+      shown(text.substr(0, 20)));
 }
 
 }  // namespace
@@ -48,9 +50,10 @@ Result<RdbRows> RdbRows::begin(std::string_view bytes, const std::string& where)
   RdbRows out(bytes);
   const auto names = out.next_line();
   if (names && !out.take_head(*names))
-    return failure(fmt::format("line {}: no line of formats (as \"5s\", \"20d\") under a line of column names, so this is "
-                               "no RDB",
-                               out.line_));
+    return failure(
+        fmt::format("line {}: no line of formats (as \"5s\", \"20d\") under a line of column names, so this is "
+                    "no RDB",
+                    out.line_));
   return out;
 }
 
@@ -92,8 +95,9 @@ bool RdbRows::next() {
   }
   if (!line) return false;
   split_at_tabs(*line, fields_);
-  const auto beyond = std::find_if(fields_.begin() + static_cast<std::ptrdiff_t>(std::min(columns_.size(), fields_.size())),
-                                   fields_.end(), [](std::string_view field) { return !field.empty(); });
+  const auto beyond =
+      std::find_if(fields_.begin() + static_cast<std::ptrdiff_t>(std::min(columns_.size(), fields_.size())),
+                   fields_.end(), [](std::string_view field) { return !field.empty(); });
   if (beyond != fields_.end())
     fault_ = fmt::format("{} fields where the head names {}", fields_.size(), columns_.size());
   return true;

@@ -1,7 +1,7 @@
 #pragma once
 // The rows of USGS RDB, tab-separated text: comments that begin with #, a line of column names, a line of formats
-// ("5s 15s 20d 14n"; their widths bind nobody), then data. Fields at the end of a row may be left away; LF and CRLF both
-// occur. An answer for several stations may be several such tables, one after the other.
+// ("5s 15s 20d 14n"; their widths bind nobody), then data. Fields at the end of a row may be left away; LF and CRLF
+// both occur. An answer for several stations may be several such tables, one after the other.
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -22,7 +22,7 @@ class RdbRows {
   [[nodiscard]] int table() const { return table_; }  // 0: there are comments only
   [[nodiscard]] const std::vector<std::string_view>& columns() const { return columns_; }
   [[nodiscard]] std::optional<std::size_t> column(std::string_view name) const;
-  [[nodiscard]] std::string_view field(std::size_t column) const;            // trimmed; empty where left away
+  [[nodiscard]] std::string_view field(std::size_t column) const;                 // trimmed; empty where left away
   [[nodiscard]] std::string_view field(std::optional<std::size_t> column) const;  // empty where there is no such column
   [[nodiscard]] std::string place() const;                                        // "line 12"
   // Why the row last given is not to be trusted; empty when it is sound.

@@ -47,7 +47,8 @@ bool is_code(std::string_view text) {
 std::optional<ValueColumn> value_column(std::string_view name) {
   const auto first = name.find('_'), second = name.find('_', first + 1);
   if (first == std::string_view::npos || first == 0) return std::nullopt;
-  const std::string_view parameter = name.substr(first + 1, second == std::string_view::npos ? second : second - first - 1);
+  const std::string_view parameter =
+      name.substr(first + 1, second == std::string_view::npos ? second : second - first - 1);
   const std::string_view statistic = second == std::string_view::npos ? "00000" : name.substr(second + 1);
   if (!is_code(parameter) || !is_code(statistic)) return std::nullopt;
   ValueColumn out;
@@ -81,9 +82,10 @@ class ValuesReader {
     const std::string_view text = rows_.field(time_);
     const auto time = zone_ ? local_instant_in(text, rows_.field(zone_)) : date_label_in(text);
     if (!time)
-      return shelf_.leave_out("rows", zone_ ? fmt::format("the time can't be read, first \"{}\" with the zone \"{}\"",
-                                                          shown(text), shown(rows_.field(zone_)))
-                                            : fmt::format("the date can't be read, first \"{}\"", shown(text)),
+      return shelf_.leave_out("rows",
+                              zone_ ? fmt::format("the time can't be read, first \"{}\" with the zone \"{}\"",
+                                                  shown(text), shown(rows_.field(zone_)))
+                                    : fmt::format("the date can't be read, first \"{}\"", shown(text)),
                               rows_.place());
     find_station();
     for (ValueColumn& column : values_) take_value(column, *time);
@@ -148,7 +150,8 @@ class ValuesReader {
 
 Failure no_readings(const RdbRows& rows, const std::string& where) {
   for (const auto& [column, what] : kOtherFiles)
-    if (rows.column(column)) return {fmt::format("{}: {}, which holds no readings of a gauge", where, what), kExitBadData};
+    if (rows.column(column))
+      return {fmt::format("{}: {}, which holds no readings of a gauge", where, what), kExitBadData};
   return {fmt::format("{}: no columns site_no and datetime, so no readings (the first column is \"{}\")", where,
                       shown(rows.columns().front())),
           kExitBadData};

@@ -23,8 +23,8 @@ class MeasurementsReader {
     const std::string_view site = text("site_no"), number = text("measurement_nu");
     if (site.empty() || number.empty()) return leave_out("no station or no number of the measurement");
     const std::string station = station_key(text("agency_cd"), site);
-    const bool goes_on = !out_.visits.empty() && out_.visits.back().station == station &&
-                         out_.visits.back().visit == number;
+    const bool goes_on =
+        !out_.visits.empty() && out_.visits.back().station == station && out_.visits.back().visit == number;
     if (!goes_on && !begin_visit(station, std::string{number})) return;
     take_channel(out_.visits.back());
   }
@@ -38,7 +38,8 @@ class MeasurementsReader {
     const std::string_view written = text(column);
     if (written.empty()) return std::nullopt;
     const auto value = number_in(written);
-    if (!value) out_.notes.push_back(fmt::format("{}: {} left out: \"{}\" is no number", rows_.place(), column, shown(written)));
+    if (!value)
+      out_.notes.push_back(fmt::format("{}: {} left out: \"{}\" is no number", rows_.place(), column, shown(written)));
     return value;
   }
 
@@ -80,7 +81,8 @@ class MeasurementsReader {
     if (const auto speed = number("chan_velocity")) channel.speed = mean_feet_per_second(*speed);
     if (const auto distance = number("chan_loc_dist")) channel.from_gauge = feet(*distance);
     channel.direction = text("chan_loc_cd");
-    if (channel.discharge || channel.width || channel.area || channel.speed) visit.channels.push_back(std::move(channel));
+    if (channel.discharge || channel.width || channel.area || channel.speed)
+      visit.channels.push_back(std::move(channel));
   }
 
   void leave_out(const std::string& why) { out_.notes.push_back(rows_.place() + ": left out: " + why); }

@@ -1,6 +1,6 @@
 #pragma once
-// Field measurements of USGS as RDB: discharge and stage of each visit, and with the expanded form (32 columns) width, area
-// and speed of each channel, one row a channel. Times without a zone code, and dates, are days.
+// Field measurements of USGS as RDB: discharge and stage of each visit, and with the expanded form (32 columns) width,
+// area and speed of each channel, one row a channel. Times without a zone code, and dates, are days.
 #include <string>
 #include <string_view>
 #include <vector>

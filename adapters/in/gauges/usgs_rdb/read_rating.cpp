@@ -93,7 +93,8 @@ class RatingReader {
       return fmt::format("\"{}\" and \"{}\" are no stage and discharge", shown(stage_text), shown(flow_text));
     const RatingPoint point{stage_feet(*stage), cubic_feet_per_second(*flow)};
     if (!out_.points.empty() && !(out_.points.back().stage < point.stage)) return "the stage does not rise";
-    if (!out_.points.empty() && out_.points.back().flow > point.flow) return "the discharge falls while the stage rises";
+    if (!out_.points.empty() && out_.points.back().flow > point.flow)
+      return "the discharge falls while the stage rises";
     out_.points.push_back(point);
     return {};
   }

@@ -20,7 +20,8 @@ StationAbout station_in(const RdbRows& rows) {
   out.latitude_deg = number_in(text("dec_lat_va"));
   out.longitude_deg = number_in(text("dec_long_va"));
   out.zone = text("tz_cd");
-  if (const auto observed = text("local_time_fg"); observed == "Y" || observed == "N") out.daylight_saving = observed == "Y";
+  if (const auto observed = text("local_time_fg"); observed == "Y" || observed == "N")
+    out.daylight_saving = observed == "Y";
   if (const auto area = number_in(text("drain_area_va"))) out.drainage_area = square_miles(*area);
   if (const auto altitude = number_in(text("alt_va"))) out.altitude = feet(*altitude);
   return out;

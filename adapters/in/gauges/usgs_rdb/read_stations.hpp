@@ -1,5 +1,6 @@
 #pragma once
-// A list of USGS stations as RDB ("site" service): name, place, altitude, and where the list has them drainage area and zone.
+// A list of USGS stations as RDB ("site" service): name, place, altitude, and where the list has them drainage area and
+// zone.
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,6 +10,7 @@
 
 namespace floatwright {
 
-[[nodiscard]] Result<std::vector<StationAbout>> read_usgs_rdb_stations(std::string_view bytes, const std::string& where);
+[[nodiscard]] Result<std::vector<StationAbout>> read_usgs_rdb_stations(std::string_view bytes,
+                                                                       const std::string& where);
 
 }  // namespace floatwright

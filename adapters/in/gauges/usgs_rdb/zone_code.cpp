@@ -10,9 +10,24 @@
 namespace floatwright {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 18> kHoursEast{
-    {{"UTC", 0},   {"GMT", 0},   {"AST", -4},   {"ADT", -3},   {"EST", -5}, {"EDT", -4}, {"CST", -6}, {"CDT", -5}, {"MST", -7},
-     {"MDT", -6},  {"PST", -8},  {"PDT", -7},   {"AKST", -9},  {"AKDT", -8}, {"HST", -10}, {"HDT", -9}, {"SST", -11}, {"ChST", 10}}};
+constexpr std::array<std::pair<std::string_view, int>, 18> kHoursEast{{{"UTC", 0},
+                                                                       {"GMT", 0},
+                                                                       {"AST", -4},
+                                                                       {"ADT", -3},
+                                                                       {"EST", -5},
+                                                                       {"EDT", -4},
+                                                                       {"CST", -6},
+                                                                       {"CDT", -5},
+                                                                       {"MST", -7},
+                                                                       {"MDT", -6},
+                                                                       {"PST", -8},
+                                                                       {"PDT", -7},
+                                                                       {"AKST", -9},
+                                                                       {"AKDT", -8},
+                                                                       {"HST", -10},
+                                                                       {"HDT", -9},
+                                                                       {"SST", -11},
+                                                                       {"ChST", 10}}};
 
 }  // namespace
 

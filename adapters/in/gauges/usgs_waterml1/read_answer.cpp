@@ -78,7 +78,8 @@ GaugeSeries head_of(const Entry& entry, const pugi::xml_node& block, std::size_t
 // The rows of one block, each as it stands in the tree.
 class BlockReader {
  public:
-  BlockReader(SeriesShelf& shelf, const GaugeSeries& head, const UnitLine& unit, const Entry& entry, const XmlTree& tree)
+  BlockReader(SeriesShelf& shelf, const GaugeSeries& head, const UnitLine& unit, const Entry& entry,
+              const XmlTree& tree)
       : shelf_(shelf), at_(shelf.place_for(head)), unit_(unit), entry_(entry), tree_(tree), daily_(head.daily) {}
 
   void take(const pugi::xml_node& row) {
@@ -149,8 +150,9 @@ std::optional<Failure> shelve_series(SeriesShelf& shelf, const XmlTree& tree, co
                                      const std::string& where) {
   const auto entry = entry_of(series);
   if (!entry)
-    return Failure{fmt::format("{}: {}: a timeSeries without a siteCode or a variableCode", where, tree.place_of(series)),
-                   kExitBadData};
+    return Failure{
+        fmt::format("{}: {}: a timeSeries without a siteCode or a variableCode", where, tree.place_of(series)),
+        kExitBadData};
   std::size_t index = 0;
   for (const pugi::xml_node block : series.children())
     if (local_name(block) == "values") shelve_block(shelf, tree, block, index++, *entry, where);
@@ -168,9 +170,10 @@ Result<GaugeAnswer> read_usgs_waterml1(std::string_view bytes, const std::string
   const auto tree = xml_tree(bytes, where);
   if (!tree) return tl::unexpected(tree.error());
   if (local_name(tree->root) != "timeSeriesResponse" || name_space(tree->root) != kNamespace)
-    return tl::unexpected(Failure{fmt::format("{}: the root element is \"{}\", not the timeSeriesResponse of WaterML 1.1",
-                                              where, shown(tree->root.name())),
-                                  kExitBadData});
+    return tl::unexpected(
+        Failure{fmt::format("{}: the root element is \"{}\", not the timeSeriesResponse of WaterML 1.1", where,
+                            shown(tree->root.name())),
+                kExitBadData});
   SeriesShelf shelf;
   for (const pugi::xml_node series : tree->root.children())
     if (local_name(series) == "timeSeries")

@@ -1,6 +1,6 @@
 #pragma once
-// USGS instantaneous and daily values as WaterML 1.1 XML, what the older service sends where no format is asked for. One
-// entry per station, parameter and statistic, each with one block of values per method, that is, per sensor. The
+// USGS instantaneous and daily values as WaterML 1.1 XML, what the older service sends where no format is asked for.
+// One entry per station, parameter and statistic, each with one block of values per method, that is, per sensor. The
 // missing code is read from the answer, the offset is on each value; values of days have none.
 #include <string>
 #include <string_view>

@@ -43,7 +43,9 @@ PointFacts point_facts(const pugi::xml_node& metadata, std::set<std::string>& un
     const std::string_view name = local_name(fact);
     if (name == "uom") {
       const std::string_view code = trimmed(attribute_of(fact, "code"));
-      out.unit = !code.empty() ? code : !attribute_of(fact, "title").empty() ? trimmed(attribute_of(fact, "title")) : word_of(fact);
+      out.unit = !code.empty()                          ? code
+                 : !attribute_of(fact, "title").empty() ? trimmed(attribute_of(fact, "title"))
+                                                        : word_of(fact);
     }
     if (name == "aggregationDuration") out.over = text_of(fact);
     if (name == "nilReason") out.missing = true;

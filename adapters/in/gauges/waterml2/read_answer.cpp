@@ -23,19 +23,20 @@ constexpr std::string_view kNamespace = "http://www.opengis.net/waterml/2.0";
 constexpr std::array kNoData{-999999.0};  // the standard has no such number; one service's other forms do
 
 // Lower case, without blanks.
-constexpr std::array<std::pair<std::string_view, Variable>, 13> kProperties{{{"discharge", Variable::Flow},
-                                                                             {"streamflow", Variable::Flow},
-                                                                             {"riverdischarge", Variable::Flow},
-                                                                             {"watercoursedischarge", Variable::Flow},
-                                                                             {"stage", Variable::GaugeHeight},
-                                                                             {"gageheight", Variable::GaugeHeight},
-                                                                             {"gaugeheight", Variable::GaugeHeight},
-                                                                             {"riverstage", Variable::GaugeHeight},
-                                                                             {"riverlevel", Variable::GaugeHeight},
-                                                                             {"watercourselevel", Variable::GaugeHeight},
-                                                                             {"watertemperature", Variable::WaterTemperature},
-                                                                             {"temperatureofwater", Variable::WaterTemperature},
-                                                                             {"turbidity", Variable::Clarity}}};
+constexpr std::array<std::pair<std::string_view, Variable>, 13> kProperties{
+    {{"discharge", Variable::Flow},
+     {"streamflow", Variable::Flow},
+     {"riverdischarge", Variable::Flow},
+     {"watercoursedischarge", Variable::Flow},
+     {"stage", Variable::GaugeHeight},
+     {"gageheight", Variable::GaugeHeight},
+     {"gaugeheight", Variable::GaugeHeight},
+     {"riverstage", Variable::GaugeHeight},
+     {"riverlevel", Variable::GaugeHeight},
+     {"watercourselevel", Variable::GaugeHeight},
+     {"watertemperature", Variable::WaterTemperature},
+     {"temperatureofwater", Variable::WaterTemperature},
+     {"turbidity", Variable::Clarity}}};
 
 std::optional<Variable> property_named(std::string_view name) {
   std::string text = lower_case(name);
@@ -151,12 +152,14 @@ class SeriesReader {
     if (parts.metadata) own_ = with_default(point_facts(parts.metadata, head_.unknown_codes), standard_);
     const PointFacts& facts = parts.metadata ? own_ : standard_;
     if (!is_date && !facts.over.empty() && (facts.over.find('D') != std::string_view::npos || facts.over == "PT24H"))
-      return leave_out(point, "a value of whole days (" + shown(facts.over) + ") at an instant, not known of which day");
+      return leave_out(point,
+                       "a value of whole days (" + shown(facts.over) + ") at an instant, not known of which day");
     shelve(point, parts.value, {.time = *time, .si = {}, .marks = facts.all_marks()}, facts, is_date);
   }
 
  private:
-  void shelve(const pugi::xml_node& point, const pugi::xml_node& value, Reading row, const PointFacts& facts, bool is_date) {
+  void shelve(const pugi::xml_node& point, const pugi::xml_node& value, Reading row, const PointFacts& facts,
+              bool is_date) {
     const std::string_view text = text_of(value);
     if (!facts.missing && !is_missing(value, text)) {
       if (facts.unit != unit_text_) unit_ = unit_line(variable_, unit_text_ = facts.unit);
@@ -180,14 +183,15 @@ class SeriesReader {
   const XmlTree& tree_;
   Variable variable_;
   GaugeSeries head_;
-  PointFacts standard_, own_;   // of all points; of the one that is read now
+  PointFacts standard_, own_;  // of all points; of the one that is read now
   InstantsInOrder instants_;
   std::string_view unit_text_;  // of the point before, and what it stands for
   std::optional<UnitLine> unit_;
   std::array<std::optional<std::size_t>, 2> at_;  // on the shelf: of instants, of days
 };
 
-void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node& timeseries, const std::string& where) {
+void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node& timeseries,
+                   const std::string& where) {
   const Place place(timeseries);
   auto variable = place.variable();
   std::size_t points = 0;
@@ -195,7 +199,8 @@ void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node
     points += is_named(child, "point") ? 1 : 0;
   if (!place.observation && place.has_units_of_flow()) {
     variable = Variable::Flow;
-    shelf.remark("series " + shown(place.id()) + ": no observation says what was measured; read as discharge by its unit");
+    shelf.remark("series " + shown(place.id()) +
+                 ": no observation says what was measured; read as discharge by its unit");
   } else if (!place.observation) {
     return shelf.leave_out("series " + shown(place.id()), "no observation around it says what was measured",
                            tree.place_of(timeseries), points);
@@ -236,9 +241,10 @@ Result<GaugeAnswer> read_waterml2(std::string_view bytes, const std::string& whe
   SeriesShelf shelf;
   const auto all = all_series(tree->root);
   if (all.empty() && local_name(tree->root) != "Collection")
-    return tl::unexpected(Failure{fmt::format("{}: no MeasurementTimeseries of WaterML 2.0 under the root element \"{}\"",
-                                              where, shown(tree->root.name())),
-                                  kExitBadData});
+    return tl::unexpected(
+        Failure{fmt::format("{}: no MeasurementTimeseries of WaterML 2.0 under the root element \"{}\"", where,
+                            shown(tree->root.name())),
+                kExitBadData});
   for (const pugi::xml_node& timeseries : all) shelve_series(shelf, *tree, timeseries, where);
   return std::move(shelf).answer();
 }

@@ -128,6 +128,21 @@ TEST_F(LoadConfiguration, RefusesAReleasesFileOrPayloadsThatAreNotThere) {
   EXPECT_THAT(errors_in(loaded), ElementsAre(StandsAt(dam, "/dams/0/releases"), StandsAt(readings, "/readings")));
 }
 
+TEST_F(LoadConfiguration, FindsAGaugesOwnFileAndItsClockIsTheRiversWhereNoneIsTyped) {
+  const int gauge = replace("river.json", "usgs:00000001", "csv:ford");
+  EXPECT_THAT(errors_in(load_configuration(folder_)),
+              ElementsAre(AllOf(StandsAt(gauge, "/gauges/0/station"), Finds("csv:ford"))));
+  const int file = replace("settings.json", "\"contact\": \"wren",
+                           "\"csv_gauges\": [ { \"station\": \"csv:ford\", \"file\": \"ford.csv\", \"time_column\": 1, "
+                           "\"columns\": [ { \"column\": 2, \"quantity\": \"stage\", \"unit\": \"ft\" } ] } ], \"contact\": \"wren");
+  EXPECT_THAT(errors_in(load_configuration(folder_)), ElementsAre(StandsAt(file, "/csv_gauges/0/file")));
+  write("ford.csv", "2027-05-13 07:00,2.5\n");
+  const auto loaded = load_configuration(folder_);
+  ASSERT_TRUE(loaded.configuration);
+  EXPECT_EQ(loaded.configuration->readings.csv_gauges.at(0).file, folder_ / "ford.csv");
+  EXPECT_EQ(loaded.configuration->readings.csv_gauges.at(0).time_zone, "America/Denver");
+}
+
 TEST_F(LoadConfiguration, KnowsTheAccessesOfTheStretchAskedFor) {
   replace("settings.json", "\"least_mi\": 8", "\"from\": \"mil\", \"least_mi\": 8");
   EXPECT_THAT(errors_in(load_configuration(folder_)),

@@ -60,7 +60,8 @@ TEST(UsgsRdb, OfUnitValuesTellsTheRepeatedHourByItsZoneCode) {
 // The row is the one of the service's own example of daily values.
 TEST(UsgsRdb, OfDaysWithSeveralColumnsAndStationsGivesEachItsSeries) {
   const auto answer = answer_of(
-      "#\nagency_cd\tsite_no\tdatetime\t01_00060_00003\t01_00060_00003_cd\t02_00010_00001\t02_00010_00001_cd\t03_00095_00003\t03_00095_00003_cd\n"
+      "#\nagency_cd\tsite_no\tdatetime\t01_00060_00003\t01_00060_00003_cd\t02_00010_00001\t02_00010_00001_cd\t03_00095_"
+      "00003\t03_00095_00003_cd\n"
       "5s\t15s\t20d\t14n\t10s\t14n\t10s\t14n\t10s\n"
       "USGS\t02177000\t2012-09-01\t191\tA\n"
       "USGS\t02177000\t2012-09-02\t\t\t21.5\tA:R\t88\tA\n"
@@ -137,7 +138,8 @@ TEST(UsgsRdb, OfFieldMeasurementsGivesVisitsWithTheirChannels) {
 // After the same form, which no recorded visit fills so far.
 TEST(UsgsRdb, OfFieldMeasurementsJoinsTheChannelsOfAVisitAndTellsIce) {
   const auto read = read_usgs_rdb_measurements(
-      "agency_cd\tsite_no\tmeasurement_nu\tmeasurement_dt\ttz_cd\tgage_height_va\tdischarge_va\tcontrol_type_cd\tchan_nu\tmeas_type\tchan_discharge\tchan_width\n"
+      "agency_cd\tsite_no\tmeasurement_nu\tmeasurement_dt\ttz_cd\tgage_height_va\tdischarge_va\tcontrol_type_cd\tchan_"
+      "nu\tmeas_type\tchan_discharge\tchan_width\n"
       "5s\t15s\t6s\t19d\t12s\t12s\t12s\t21s\t6s\t11n\t14n\t14n\n"
       "USGS\t1\t5\t2010-01-02 10:30:00\tMST\t2.5\t100\tIceCover\t1\tICE\t60\t30\n"
       "USGS\t1\t5\t2010-01-02 10:30:00\tMST\t2.5\t100\tIceCover\t2\tICE\t40\t20\n"
@@ -172,9 +174,10 @@ TEST(UsgsRdb, OfStationsGivesTheirPlaces) {
 // Against the zone database of the system (package tzdata).
 TEST(UsgsZoneCodes, AreThoseOfTheZoneDatabase) {
   const std::vector<std::pair<std::string, std::string>> kZones{
-      {"America/New_York", "E"}, {"America/Chicago", "C"},       {"America/Denver", "M"},   {"America/Los_Angeles", "P"},
-      {"America/Anchorage", "AK"}, {"America/Puerto_Rico", "A"}, {"Pacific/Honolulu", "H"}, {"Pacific/Guam", "Ch"},
-      {"Pacific/Pago_Pago", "S"}, {"America/Halifax", "A"},      {"America/Adak", "H"},     {"Etc/UTC", ""}};
+      {"America/New_York", "E"},    {"America/Chicago", "C"},    {"America/Denver", "M"},
+      {"America/Los_Angeles", "P"}, {"America/Anchorage", "AK"}, {"America/Puerto_Rico", "A"},
+      {"Pacific/Honolulu", "H"},    {"Pacific/Guam", "Ch"},      {"Pacific/Pago_Pago", "S"},
+      {"America/Halifax", "A"},     {"America/Adak", "H"},       {"Etc/UTC", ""}};
   for (const auto& [zone, letter] : kZones) {
     for (const char* const day : {"2026-01-15T12:00Z", "2026-07-15T12:00Z"}) {
       const auto info = date::locate_zone(zone)->get_info(date::sys_seconds{instant_in(day)->time_since_epoch()});
@@ -241,8 +244,9 @@ const std::string kLogarithmic = "# //RATING EXPANSION=\"logarithmic\"\n# //RATI
 // The form of these two lines is as public importers of such files read it; none was held.
 TEST(UsgsRating, MayHaveAnOffsetForItsUpperPart) {
   const auto rating = read_usgs_rdb_rating(
-      rating_text("# //RATING EXPANSION=\"logarithmic\"\n# //RATING BREAKPOINT1=4.0\n# //RATING OFFSET1=1.0 OFFSET2=2.0\n",
-                  "2.0\t10\t*\n4.0\t90\n6.0\t360\t*\n"),
+      rating_text(
+          "# //RATING EXPANSION=\"logarithmic\"\n# //RATING BREAKPOINT1=4.0\n# //RATING OFFSET1=1.0 OFFSET2=2.0\n",
+          "2.0\t10\t*\n4.0\t90\n6.0\t360\t*\n"),
       "r.rdb");
   ASSERT_TRUE(rating.has_value()) << rating.error().what;
   // Under the breakpoint 10 (h - 1)^2, over it 22.5 (h - 2)^2.
@@ -256,19 +260,22 @@ TEST(UsgsRating, IsLinearWhereItSaysSoOrNoLogarithmCanBe) {
     return rating ? in_cubic_feet_per_second(*flow_at(*rating, stage_feet(stage))) : -1.0;
   };
   EXPECT_NEAR(flow("# //RATING EXPANSION=\"linear\"\n", 2.5), 25.0, 1e-9);
-  EXPECT_NEAR(flow(kLogarithmic, 1.5), 5.0, 1e-9);    // without flow at its lower end
-  EXPECT_NEAR(flow(kLogarithmic, 2.5), 22.5, 1e-9);   // 10 (h - 1)^2
+  EXPECT_NEAR(flow(kLogarithmic, 1.5), 5.0, 1e-9);   // without flow at its lower end
+  EXPECT_NEAR(flow(kLogarithmic, 2.5), 22.5, 1e-9);  // 10 (h - 1)^2
 }
 
 TEST(UsgsRating, IsToldWhenItCantBeRead) {
-  EXPECT_THAT(rating_failure(rating_text(kLogarithmic, "2.0\t10\n1.0\t20\n")), HasSubstr("line 10: the stage does not rise"));
+  EXPECT_THAT(rating_failure(rating_text(kLogarithmic, "2.0\t10\n1.0\t20\n")),
+              HasSubstr("line 10: the stage does not rise"));
   EXPECT_THAT(rating_failure(rating_text(kLogarithmic, "2.0\t10\n3.0\t9\n")), HasSubstr("the discharge falls"));
   EXPECT_THAT(rating_failure(rating_text(kLogarithmic, "2.0\t\n")), HasSubstr("are no stage and discharge"));
   EXPECT_THAT(rating_failure(rating_text(kLogarithmic, "2.0\t10\n")), HasSubstr("1 points, too few"));
   EXPECT_THAT(rating_failure(rating_text("", "2.0\t10\n")), HasSubstr("the interpolation \"\" is not known"));
-  EXPECT_THAT(rating_failure(rating_text("# //RATING EXPANSION=\"logarithmic\"\n", "")), HasSubstr("no readable OFFSET1"));
+  EXPECT_THAT(rating_failure(rating_text("# //RATING EXPANSION=\"logarithmic\"\n", "")),
+              HasSubstr("no readable OFFSET1"));
   EXPECT_THAT(rating_failure(kHead), HasSubstr("no columns INDEP and DEP"));
-  EXPECT_THAT(rating_failure(recorded("usgs-rdb/peaks_06813500_bad_date_1881-00-00.rdb")), HasSubstr("no columns INDEP"));
+  EXPECT_THAT(rating_failure(recorded("usgs-rdb/peaks_06813500_bad_date_1881-00-00.rdb")),
+              HasSubstr("no columns INDEP"));
 }
 
 }  // namespace

@@ -35,7 +35,8 @@ std::string replaced(std::string text, const std::string& from, const std::strin
 }
 
 // An answer with a default prefix, which the recorded ones have not.
-std::string entry(const std::string& blocks, const std::string& unit = "ft3/s", const std::string& statistic = "00000") {
+std::string entry(const std::string& blocks, const std::string& unit = "ft3/s",
+                  const std::string& statistic = "00000") {
   return R"(<timeSeriesResponse xmlns="http://www.cuahsi.org/waterML/1.1/"><queryInfo/><timeSeries><sourceInfo>)"
          R"(<siteName>Lantern</siteName><siteCode agencyCode="USGS">00000001</siteCode></sourceInfo><variable>)"
          "<variableCode>00060</variableCode><unit><unitCode>" +
@@ -111,11 +112,13 @@ TEST(UsgsWaterml1, TrimsTheUnitsTextAndReadsAnEmptyOneByTheParameter) {
   EXPECT_THAT(answer_of(entry(values(kRow), "")).notes, ElementsAre(HasSubstr("no unit is written; read as ft3/s")));
   const auto odd = answer_of(entry(values(kRow), "acre-ft"));
   EXPECT_THAT(odd.series, IsEmpty());
-  EXPECT_THAT(odd.doubts, ElementsAre(HasSubstr("1 row left out: the unit \"acre-ft\" is not known (first at line 1, ")));
+  EXPECT_THAT(odd.doubts,
+              ElementsAre(HasSubstr("1 row left out: the unit \"acre-ft\" is not known (first at line 1, ")));
 }
 
 TEST(UsgsWaterml1, OfDaysHasDateLabels) {
-  const auto answer = answer_of(entry(values(R"(<value dateTime="2017-04-23T00:00:00.000">3</value>)"), "cfs", "00003"));
+  const auto answer =
+      answer_of(entry(values(R"(<value dateTime="2017-04-23T00:00:00.000">3</value>)"), "cfs", "00003"));
   ASSERT_THAT(answer.series, SizeIs(1));
   EXPECT_TRUE(answer.series[0].daily);
   EXPECT_EQ(answer.series[0].readings.at(0).time, *instant_in("2017-04-23T00:00:00Z"));
@@ -123,10 +126,11 @@ TEST(UsgsWaterml1, OfDaysHasDateLabels) {
 
 TEST(UsgsWaterml1, LeavesOutRowsThatCantBeReadAndSaysWhere) {
   const auto answer = answer_of(entry(values(
-      kRow + R"(<value dateTime="1881-00-00T00:00:00-06:00">1</value><value>2</value>)"
-             R"(<value dateTime="2026-05-13T13:00:00-06:00" dateTime="2026-05-13T14:00:00-06:00">3</value>)"
-             R"(<value dateTime="2026-05-13T13:00:00-06:00">1e999</value><value dateTime="2026-05-13T14:00:00-06:00">NaN</value>)"
-             R"(<value dateTime="2026-05-13T15:00:00-06:00">-12</value><value dateTime="2026-05-13T16:00:00-06:00"/>)")));
+      kRow +
+      R"(<value dateTime="1881-00-00T00:00:00-06:00">1</value><value>2</value>)"
+      R"(<value dateTime="2026-05-13T13:00:00-06:00" dateTime="2026-05-13T14:00:00-06:00">3</value>)"
+      R"(<value dateTime="2026-05-13T13:00:00-06:00">1e999</value><value dateTime="2026-05-13T14:00:00-06:00">NaN</value>)"
+      R"(<value dateTime="2026-05-13T15:00:00-06:00">-12</value><value dateTime="2026-05-13T16:00:00-06:00"/>)")));
   ASSERT_THAT(answer.series.at(0).readings, SizeIs(3));
   EXPECT_EQ(answer.series[0].readings[0].marks, (Marks{Mark::Provisional, Mark::Estimated}));
   EXPECT_DOUBLE_EQ(*answer.series[0].readings[1].si, cubic_feet_per_second(-12).si());
@@ -156,8 +160,10 @@ TEST(UsgsWaterml1, IsToldWhenItIsSomethingElse) {
   EXPECT_THAT(failure_of(entry("") + "\n" + entry("")), HasSubstr("line 2, column 2: a second root element"));
   EXPECT_THAT(failure_of(entry("") + "and so on"), HasSubstr("text outside the root element"));
   EXPECT_THAT(failure_of("<a><b></a>"), HasSubstr("a.xml: line 1, column "));
-  EXPECT_THAT(failure_of(R"(<timeSeriesResponse xmlns="http://www.cuahsi.org/waterML/1.1/"><timeSeries/></timeSeriesResponse>)"),
-              HasSubstr("a timeSeries without a siteCode"));
+  EXPECT_THAT(
+      failure_of(
+          R"(<timeSeriesResponse xmlns="http://www.cuahsi.org/waterML/1.1/"><timeSeries/></timeSeriesResponse>)"),
+      HasSubstr("a timeSeries without a siteCode"));
 }
 
 TEST(UsgsWaterml1, NeverReadsPastBytesThatAreNoText) {
@@ -172,12 +178,14 @@ TEST(UsgsWaterml1, NeverReadsPastBytesThatAreNoText) {
 }
 
 TEST(UsgsWaterml1, IsReadInTheEncodingThatItDeclares) {
-  const std::string latin = R"(<?xml version="1.0" encoding="ISO-8859-1"?>)" + replaced(entry(values(kRow)), "Lantern", "Rivi\xE8re");
+  const std::string latin =
+      R"(<?xml version="1.0" encoding="ISO-8859-1"?>)" + replaced(entry(values(kRow)), "Lantern", "Rivi\xE8re");
   EXPECT_EQ(answer_of(latin).series.at(0).station_name, "Rivi\xC3\xA8re");
 }
 
 TEST(UsgsWaterml1, ExpandsNoEntities) {
-  const std::string bomb = R"(<!DOCTYPE a [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;"><!ENTITY x SYSTEM "file:///etc/passwd">]>)";
+  const std::string bomb =
+      R"(<!DOCTYPE a [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;"><!ENTITY x SYSTEM "file:///etc/passwd">]>)";
   const auto answer = answer_of(bomb + replaced(entry(values(kRow)), "Lantern", "&b;&x;"));
   EXPECT_EQ(answer.series.at(0).station_name, "&b;&x;");
 }

@@ -1,5 +1,5 @@
-// The recorded answer in fixtures/recorded/waterml2 (USGS, public domain), read by hand; what it has not is made up after
-// the standard's form (OGC 10-126, from memory).
+// The recorded answer in fixtures/recorded/waterml2 (USGS, public domain), read by hand; what it has not is made up
+// after the standard's form (OGC 10-126, from memory).
 #include "adapters/in/gauges/waterml2/read_answer.hpp"
 
 #include <gmock/gmock.h>
@@ -30,14 +30,17 @@ std::string series(const std::string& standard, const std::string& points, const
          standard + "</DefaultTVPMeasurementMetadata></defaultPointMetadata>" + points + "</MeasurementTimeseries>";
 }
 std::string collection(const std::string& inner, const std::string& property = "Discharge") {
-  return "<Collection" + kNames + R"(><observationMember><om:OM_Observation gml:id="o"><om:observedProperty xlink:title=")" +
-         property + R"("/><om:featureOfInterest xlink:href="http://gauges.example/lantern-1" xlink:title="Lantern"/><om:result>)" +
+  return "<Collection" + kNames +
+         R"(><observationMember><om:OM_Observation gml:id="o"><om:observedProperty xlink:title=")" + property +
+         R"("/><om:featureOfInterest xlink:href="http://gauges.example/lantern-1" xlink:title="Lantern"/><om:result>)" +
          inner + "</om:result></om:OM_Observation></observationMember></Collection>";
 }
 std::string point(const std::string& time, const std::string& value, const std::string& before = "") {
   return "<point><MeasurementTVP>" + before + "<time>" + time + "</time>" + value + "</MeasurementTVP></point>";
 }
-std::string facts(const std::string& all) { return "<metadata><TVPMeasurementMetadata>" + all + "</TVPMeasurementMetadata></metadata>"; }
+std::string facts(const std::string& all) {
+  return "<metadata><TVPMeasurementMetadata>" + all + "</TVPMeasurementMetadata></metadata>";
+}
 const std::string kCubicMetres = R"(<uom code="m3/s"/>)";
 
 TEST(Waterml2, OfDaysIsReadWithItsEmptyFirstPointPassedOver) {
@@ -59,11 +62,12 @@ TEST(Waterml2, OfDaysIsReadWithItsEmptyFirstPointPassedOver) {
 
 TEST(Waterml2, HasManyWaysToSayMissing) {
   const auto answer = answer_of(collection(series(
-      kCubicMetres,
-      point("2026-05-13T12:00:00Z", R"(<value xsi:nil="true"/>)") + point("2026-05-13T13:00:00Z", "<value/>") +
-          point("2026-05-13T14:00:00Z", "<value>NaN</value>") + point("2026-05-13T15:00:00Z", "") +
-          point("2026-05-13T16:00:00Z", "<value>-9</value>", facts(R"(<nilReason xlink:href="http://www.opengis.net/def/nil/OGC/0/missing"/>)")) +
-          point("2026-05-13T17:00:00+01:00", "<value>12.5</value>"))));
+      kCubicMetres, point("2026-05-13T12:00:00Z", R"(<value xsi:nil="true"/>)") +
+                        point("2026-05-13T13:00:00Z", "<value/>") +
+                        point("2026-05-13T14:00:00Z", "<value>NaN</value>") + point("2026-05-13T15:00:00Z", "") +
+                        point("2026-05-13T16:00:00Z", "<value>-9</value>",
+                              facts(R"(<nilReason xlink:href="http://www.opengis.net/def/nil/OGC/0/missing"/>)")) +
+                        point("2026-05-13T17:00:00+01:00", "<value>12.5</value>"))));
   ASSERT_THAT(answer.series, SizeIs(1));
   EXPECT_EQ(answer.series[0].station, "waterml2:lantern-1");
   ASSERT_THAT(answer.series[0].readings, SizeIs(5));  // the last at 16:00Z is written later than the nil there
@@ -76,11 +80,15 @@ TEST(Waterml2, LetsAPointsOwnFactsTakeThePlaceOfTheDefaults) {
                                R"(<qualifier><swe:Category><swe:value>P</swe:value></swe:Category></qualifier>)"
                                R"(<quality xlink:href="http://www.opengis.net/def/waterml/2.0/quality/estimate"/>)";
   const auto answer = answer_of(collection(series(
-      standard, point("2026-05-13T12:00:00Z", "<value>1</value>") +
-                    point("2026-05-13T13:00:00Z",
-                          "<value>2</value>" + facts(R"(<quality xlink:href="http://x/quality/good"/><uom xlink:title="ft3/s"/>)")) +
-                    point("2026-05-13T14:00:00Z", "<value>3</value>",
-                          facts(R"(<qualifier><swe:Category><swe:value>Ice</swe:value></swe:Category></qualifier><quality xlink:title="odd"/>)")))));
+      standard,
+      point("2026-05-13T12:00:00Z", "<value>1</value>") +
+          point("2026-05-13T13:00:00Z",
+                "<value>2</value>" +
+                    facts(R"(<quality xlink:href="http://x/quality/good"/><uom xlink:title="ft3/s"/>)")) +
+          point(
+              "2026-05-13T14:00:00Z", "<value>3</value>",
+              facts(
+                  R"(<qualifier><swe:Category><swe:value>Ice</swe:value></swe:Category></qualifier><quality xlink:title="odd"/>)")))));
   const auto& rows = answer.series.at(0).readings;
   ASSERT_THAT(rows, SizeIs(3));
   EXPECT_EQ(rows[0].marks, (Marks{Mark::Provisional, Mark::Estimated}));
@@ -99,14 +107,16 @@ TEST(Waterml2, WithoutAnObservationIsReadWhereItsUnitCanBeNothingElse) {
   EXPECT_THAT(flow.notes, ElementsAre(HasSubstr("read as discharge by its unit")));
   const auto unknown = answer_of(series(R"(<uom code="m"/>)", row, kNames));
   EXPECT_THAT(unknown.series, IsEmpty());
-  EXPECT_THAT(unknown.doubts, ElementsAre(HasSubstr("1 row left out: no observation around it says what was measured")));
+  EXPECT_THAT(unknown.doubts,
+              ElementsAre(HasSubstr("1 row left out: no observation around it says what was measured")));
 }
 
 TEST(Waterml2, LeavesOutWhatCantBeReadAndSaysWhy) {
-  const auto answer = answer_of(collection(series(
-      kCubicMetres + "<aggregationDuration>P1D</aggregationDuration>",
-      point("2026-05-13T12:00:00", "<value>1</value>") + point("2026-05-13T12:00:00Z", "<value>2</value>") +
-          "<point><MeasurementTVP><value>3</value></MeasurementTVP></point>" + point("2026-05-13", "<value>x y</value>"))));
+  const auto answer = answer_of(collection(
+      series(kCubicMetres + "<aggregationDuration>P1D</aggregationDuration>",
+             point("2026-05-13T12:00:00", "<value>1</value>") + point("2026-05-13T12:00:00Z", "<value>2</value>") +
+                 "<point><MeasurementTVP><value>3</value></MeasurementTVP></point>" +
+                 point("2026-05-13", "<value>x y</value>"))));
   EXPECT_THAT(answer.series, IsEmpty());
   EXPECT_THAT(answer.doubts, SizeIs(4));
   EXPECT_THAT(answer_of(collection(series("<uom code=\"%\"/>", point("2026-05-13", "<value>1</value>")))).doubts,
