@@ -45,7 +45,7 @@ std::string page_of(const std::string& file) {
 }
 
 Words bold(const std::string& text) {
-  const std::regex between_stars{R"(\*([a-z0-9_]+)\*)"};
+  const std::regex between_stars{R"(\*([^*\s]+)\*)"};
   return {std::sregex_token_iterator{text.begin(), text.end(), between_stars, 1}, std::sregex_token_iterator{}};
 }
 

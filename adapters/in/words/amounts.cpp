@@ -38,21 +38,21 @@ std::string between(double least, double most, const char* unit, double other_le
 
 std::string_view words_of(AmountKind kind) {
   switch (kind) {
-    case AmountKind::Length:
+    case AmountKind::OfLength:
       return "a length";
-    case AmountKind::Speed:
+    case AmountKind::OfSpeed:
       return "a speed";
-    case AmountKind::Mass:
+    case AmountKind::OfMass:
       return "a mass";
-    case AmountKind::MassPerLength:
+    case AmountKind::OfMassPerLength:
       return "a mass per length";
-    case AmountKind::Temperature:
+    case AmountKind::OfTemperature:
       return "a temperature";
-    case AmountKind::Duration:
+    case AmountKind::OfDuration:
       return "a time";
-    case AmountKind::Angle:
+    case AmountKind::OfAngle:
       return "an angle";
-    case AmountKind::LineNumber:
+    case AmountKind::OfLineNumber:
       return "a line number";
   }
   return "an amount";
@@ -62,34 +62,34 @@ Result<Length> length_in(const AskedFor& asked, std::string_view text, Allowed<L
   const Between range{
       allowed.least.si(), allowed.most.si(),
       between(in_feet(allowed.least), in_feet(allowed.most), "ft", allowed.least.si(), allowed.most.si(), "m")};
-  return amount_in(asked, text, AmountKind::Length, range).map(metres);
+  return amount_in(asked, text, AmountKind::OfLength, range).map(metres);
 }
 
 Result<Speed> speed_in(const AskedFor& asked, std::string_view text, Allowed<Speed> allowed) {
   const Between range{allowed.least.si(), allowed.most.si(),
                       between(in_feet_per_second(allowed.least), in_feet_per_second(allowed.most), "ft/s",
                               allowed.least.si(), allowed.most.si(), "m/s")};
-  return amount_in(asked, text, AmountKind::Speed, range).map(metres_per_second);
+  return amount_in(asked, text, AmountKind::OfSpeed, range).map(metres_per_second);
 }
 
 Result<Mass> mass_in(const AskedFor& asked, std::string_view text, Allowed<Mass> allowed) {
   const Between range{allowed.least.si(), allowed.most.si(),
                       between(in_grams(allowed.least), in_grams(allowed.most), "g", in_grains(allowed.least),
                               in_grains(allowed.most), "gr")};
-  return amount_in(asked, text, AmountKind::Mass, range).map(kilograms);
+  return amount_in(asked, text, AmountKind::OfMass, range).map(kilograms);
 }
 
 Result<Duration> duration_in(const AskedFor& asked, std::string_view text, Allowed<Duration> allowed) {
   const Between range{allowed.least.si(), allowed.most.si(),
                       fmt::format("{:.3g} to {:.3g} s", allowed.least.si(), allowed.most.si())};
-  return amount_in(asked, text, AmountKind::Duration, range).map(seconds);
+  return amount_in(asked, text, AmountKind::OfDuration, range).map(seconds);
 }
 
 Result<Temperature> temperature_in(const AskedFor& asked, std::string_view text, Allowed<Temperature> allowed) {
   const double least = in_celsius(allowed.least), most = in_celsius(allowed.most);
   const Between range{least, most,
                       between(in_fahrenheit(allowed.least), in_fahrenheit(allowed.most), "F", least, most, "C")};
-  return amount_in(asked, text, AmountKind::Temperature, range).map(celsius);
+  return amount_in(asked, text, AmountKind::OfTemperature, range).map(celsius);
 }
 
 }  // namespace floatwright

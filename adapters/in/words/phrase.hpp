@@ -9,10 +9,10 @@
 
 namespace floatwright {
 
-enum class AmountKind { Length, Speed, Mass, MassPerLength, Temperature, Duration, Angle, LineNumber };
+enum class AmountKind { OfLength, OfSpeed, OfMass, OfMassPerLength, OfTemperature, OfDuration, OfAngle, OfLineNumber };
 
 struct Amount {
-  AmountKind kind = AmountKind::Length;
+  AmountKind kind = AmountKind::OfLength;
   double from = 0.0, to = 0.0;  // SI (temperature in C, angle in rad); the same unless it is a range
   std::string typed;
 };

@@ -24,12 +24,12 @@ std::string joined(const std::vector<std::string>& words) { return fmt::format("
 std::optional<Failure> take(FlyClass& fly, const Amount& amount, std::string_view option, std::string_view text) {
   if (amount.from != amount.to)
     return refused(option, text, fmt::format("give one amount, not a range: \"{}\"", kExample));
-  if (amount.kind == AmountKind::Mass) {
+  if (amount.kind == AmountKind::OfMass) {
     fly.mass = kilograms(amount.from);
     if (*fly.mass >= kLightest && *fly.mass <= kHeaviest) return std::nullopt;
     return refused(option, text, "a fly weighs 0.001 to 20 g");
   }
-  if (amount.kind == AmountKind::Speed) {
+  if (amount.kind == AmountKind::OfSpeed) {
     fly.sink_rate = metres_per_second(amount.from);
     if (fly.sink_rate >= Speed{} && fly.sink_rate <= kFastest) return std::nullopt;
     return refused(option, text, "a fly sinks at 0 (it floats) to 39 in/s, that is to 1 m/s");
@@ -62,7 +62,7 @@ Result<FlyClass> fly_in(std::string_view option, std::string_view text) {
   bool rated = known != usual.end();
   for (const Amount& amount : phrase->amounts) {
     if (auto failed = take(fly, amount, option, text)) return tl::unexpected(*failed);
-    rated = rated || amount.kind == AmountKind::Speed;
+    rated = rated || amount.kind == AmountKind::OfSpeed;
   }
   if (!fly.mass || !rated)
     return tl::unexpected(

@@ -131,21 +131,21 @@ class Writer {
   Trouble take_amount(const Amount& amount) {
     Line& line = written_.line;
     switch (amount.kind) {
-      case AmountKind::Length:
+      case AmountKind::OfLength:
         return take_length(amount);
-      case AmountKind::Speed:
+      case AmountKind::OfSpeed:
         if (line.sink_rate_butt)
           return refused("it has two sink rates; those of butt and end are written \"4 to 6 in/s\"");
         line.sink_rate_butt = metres_per_second(amount.from);
         line.sink_rate_end = metres_per_second(amount.to);
         return std::nullopt;
-      case AmountKind::MassPerLength:
+      case AmountKind::OfMassPerLength:
         if (line.sinking_weight || amount.from != amount.to)
           return refused("give one weight per length, such as \"11 gr/ft\"");
         line.sinking_weight = kilograms_per_metre(amount.from);
         if (*line.sinking_weight >= kLightest && *line.sinking_weight <= kHeaviest) return std::nullopt;
         return refused("a line weighs 0.5 to 94 gr/ft, that is 0.1 to 20 g/m");
-      case AmountKind::LineNumber:
+      case AmountKind::OfLineNumber:
         if (amount.from == amount.to && amount.from >= 1 && amount.from <= 15 &&
             amount.from == static_cast<int>(amount.from)) {
           line.line_number = static_cast<int>(amount.from);

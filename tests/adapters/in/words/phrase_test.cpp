@@ -57,7 +57,7 @@ TEST(Phrase, KeepsWordsAndCodesApart) {
   EXPECT_THAT(phrase.codes, ElementsAre("WF-6-F/S"));
   EXPECT_THAT(phrase.words, ElementsAre("sinking", "tip"));
   ASSERT_EQ(phrase.amounts.size(), 3U);
-  EXPECT_EQ(phrase.amounts[2].kind, AmountKind::LineNumber);
+  EXPECT_EQ(phrase.amounts[2].kind, AmountKind::OfLineNumber);
   EXPECT_THAT(read("").words, IsEmpty());
 }
 
