@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "adapters/in/fetch/pieces.hpp"
@@ -21,6 +22,12 @@ struct Walk {
   Validator validator;  // of an answer of one page
 };
 
+// How far a piece is: a station of it has been asked whole when all its requests have ended and none was for nothing.
+struct UnderWay {
+  std::size_t requests = 0;
+  std::set<std::string> lost;
+};
+
 class Fetching {
  public:
   Fetching(Archive* archive, const FetchOrder& order) : archive_(archive), order_(order) {}
@@ -34,6 +41,7 @@ class Fetching {
         const bool many = request.tag == kManyStations;
         walks_.push_back({&piece, many ? piece.stations : std::vector{piece.stations.at(request.tag)}, {}, {}, {}});
         request.tag = walks_.size() - 1;
+        ++under_way_[&piece].requests;
         out.push_back(conditional(std::move(request)));
       }
     }
@@ -43,13 +51,14 @@ class Fetching {
   std::vector<HttpRequest> took(const HttpRequest& request, Result<HttpAnswer> answer) {
     Walk& walk = walks_[request.tag];
     auto next = answer ? page(walk, request, *answer) : tl::unexpected(answer.error());
-    if (!next) {
+    if (next && *next) return {std::move(**next)};
+    if (next)
+      keep(walk, request.url);
+    else
       give_up(walk, next.error().what);
-      return done();
-    }
-    if (*next) return {std::move(**next)};
-    keep(walk, request.url);
-    return done();
+    note(walk);
+    order_.progress(++done_, walks_.size());
+    return {};
   }
 
   Fetched result() {
@@ -115,12 +124,14 @@ class Fetching {
             : fmt::format(" (after {} pages, which were not kept: they are not the whole answer)", walk.pages.size());
     out_.troubles.push_back(fmt::format("station{} {}: {}{}", walk.stations.size() == 1 ? "" : "s", names, why, pages));
     lost_.insert(walk.stations.begin(), walk.stations.end());
+    under_way_[walk.piece].lost.insert(walk.stations.begin(), walk.stations.end());
   }
 
   void keep(Walk& walk, const std::string& url) {
     if (const auto why_not = stored(walk, url)) {
       if (out_.not_kept.empty() && archive_ != nullptr) out_.troubles.push_back(*why_not);
       std::ranges::move(walk.series, std::back_inserter(out_.not_kept));
+      under_way_[walk.piece].lost.insert(walk.stations.begin(), walk.stations.end());
     }
     walk.series.clear();
   }
@@ -132,14 +143,6 @@ class Fetching {
     out_.rows.added += rows->added;
     out_.rows.changed += rows->changed;
     out_.rows.same += rows->same;
-    for (const std::string& station : walk.stations) {
-      const auto noted = archive_->note_asked({.station = station,
-                                               .service = walk.piece->service->service->name,
-                                               .from = walk.piece->span.from,
-                                               .to = walk.piece->span.to,
-                                               .at = order_.clock});
-      if (!noted) return noted.error().what;
-    }
     if (!walk.validator.etag.empty() || !walk.validator.last_modified.empty()) {
       const auto validated = archive_->keep_validator(url, walk.validator);
       if (!validated) return validated.error().what;
@@ -147,14 +150,24 @@ class Fetching {
     return std::nullopt;
   }
 
-  std::vector<HttpRequest> done() {
-    order_.progress(++done_, walks_.size());
-    return {};
+  void note(const Walk& walk) {
+    UnderWay& piece = under_way_[walk.piece];
+    if (--piece.requests > 0 || archive_ == nullptr) return;
+    for (const std::string& station : walk.piece->stations) {
+      if (piece.lost.contains(station)) continue;
+      const auto noted = archive_->note_asked({.station = station,
+                                               .service = walk.piece->service->service->name,
+                                               .from = walk.piece->span.from,
+                                               .to = walk.piece->span.to,
+                                               .at = order_.clock});
+      if (!noted) out_.troubles.push_back(noted.error().what);
+    }
   }
 
   Archive* archive_;
   const FetchOrder& order_;
   std::vector<Walk> walks_;
+  std::map<const Piece*, UnderWay> under_way_;
   std::set<std::string> lost_;
   std::size_t done_ = 0;
   Fetched out_;
