@@ -212,6 +212,22 @@ TEST(GatherReadings, TakesAKeyFromTheEnvironment) {
   EXPECT_THAT(bench.server.log(1), HasSubstr("\"from-outside\""));
 }
 
+// The older service takes a hundred stations a request; the last one's own request comes back with nothing.
+TEST(Fetch, NotesAStationOnlyWhenAllThatWasAskedOfItHasCome) {
+  Bench bench("location /iv/ { if ($arg_sites = 00000101) { return 404; } rewrite ^ /legacy.json break; }");
+  bench.server.put("legacy.json", legacy(block(row("2026-05-13T12:00:00.000-05:00", "\"100\""))));
+  bench.configuration.readings.services = {{"usgs-legacy", bench.server.base(), std::nullopt}};
+  auto archive = Archive::open_to_write(*bench.order.archive, kNow);
+  ASSERT_TRUE(archive);
+  std::vector<std::string> troubles, stations;
+  for (int i = 1; i <= 101; ++i) stations.push_back("usgs:" + std::to_string(100000000 + i).substr(1));
+  const ServicesAsked services(bench.configuration.readings, troubles);
+  const Fetched fetched = fetch(stations, services, &*archive, bench.order.fetch);
+  EXPECT_THAT(fetched.lost, ElementsAre("usgs:00000101"));
+  EXPECT_EQ(archive->asked("usgs:00000001")->size(), 1u);
+  EXPECT_THAT(*archive->asked("usgs:00000101"), IsEmpty());
+}
+
 // Years come newest first, in pieces; what has been asked is not asked again.
 TEST(Fetch, FillsInThePastAndGoesOnWhereItWasCut) {
   Bench bench;
