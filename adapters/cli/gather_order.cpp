@@ -3,7 +3,7 @@
 #include <chrono>
 #include <random>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 #include "adapters/out/state/state_directory.hpp"
 
 namespace floatwright {

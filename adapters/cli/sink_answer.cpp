@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/out/figure/line_picture.hpp"
 #include "adapters/out/json/sink_json.hpp"
 #include "adapters/out/pdf/print_pdf.hpp"

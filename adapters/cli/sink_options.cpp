@@ -8,7 +8,7 @@
 
 #include "adapters/cli/sink_water.hpp"
 #include "adapters/in/files/nearest.hpp"
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/words/amounts.hpp"
 #include "adapters/in/words/written_fly.hpp"
 #include "adapters/in/words/written_line.hpp"

@@ -5,7 +5,7 @@
 #include <charconv>
 
 #include "adapters/in/files/nearest.hpp"
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/words/amounts.hpp"
 #include "engine/river/names.hpp"
 #include "engine/tackle/names.hpp"

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "adapters/in/files/utf8.hpp"
+#include "adapters/in/text/utf8.hpp"
 #include "adapters/in/gauges/csv_gauge/read_csv_gauge.hpp"
 #include "adapters/in/gauges/payload.hpp"
 #include "adapters/in/gauges/usgs_rdb/read_measurements.hpp"

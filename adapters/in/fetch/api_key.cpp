@@ -6,7 +6,7 @@
 #include <filesystem>
 #include <fstream>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 
 namespace floatwright {
 namespace {

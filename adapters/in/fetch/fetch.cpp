@@ -7,7 +7,7 @@
 #include <set>
 
 #include "adapters/in/fetch/pieces.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/http/web_address.hpp"
 
 namespace floatwright {
@@ -107,7 +107,7 @@ class Fetching {
     const auto there = to ? web_address(*to) : std::nullopt, here = web_address(request.url);
     if (!there || !here || there->scheme != here->scheme || there->host != here->host || there->port != here->port)
       return tl::unexpected(Failure{fmt::format("{}: the next page is on another server ({}), not followed",
-                                                without_query(request.url), shown(without_query(link))),
+                                                without_query(request.url), printable(without_query(link))),
                                     kExitNothingMade});
     HttpRequest next = request;
     next.url = *to;

@@ -8,7 +8,7 @@
 #include "adapters/in/files/calendar_text.hpp"
 #include "adapters/in/files/nearest.hpp"
 #include "adapters/in/files/people_and_methods.hpp"
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "engine/river/graph.hpp"
 
 namespace floatwright {

@@ -6,8 +6,8 @@
 #include <iterator>
 #include <nlohmann/json.hpp>
 
-#include "adapters/in/files/printable.hpp"
-#include "adapters/in/files/utf8.hpp"
+#include "adapters/in/text/printable.hpp"
+#include "adapters/in/text/utf8.hpp"
 
 namespace floatwright {
 namespace {

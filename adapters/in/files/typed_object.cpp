@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "adapters/in/files/nearest.hpp"
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {

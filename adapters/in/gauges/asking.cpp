@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 
 namespace floatwright {
 

@@ -6,7 +6,7 @@
 #include <array>
 
 #include "adapters/in/gauges/json_answer.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {
@@ -33,13 +33,13 @@ RowValue ea_value(const JsonValue& value) {
 const EaStreams::Stream* EaStreams::stream_of(const std::string& address, const JsonRow& item, SeriesShelf& shelf) {
   const Stream& stream = at(address, shelf);
   if (stream.unit) return &stream;
-  const std::string name = "measure " + shown(stream.name);
+  const std::string name = "measure " + printable(stream.name);
   if (!stream.measure)
     shelf.leave_out(name, "its name does not tell quantity and unit", item.place());
   else if (!stream.measure->variable)
-    shelf.not_used(shown(stream.measure->what) + " of station " + shown(stream.measure->station));
+    shelf.not_used(printable(stream.measure->what) + " of station " + printable(stream.measure->station));
   else
-    shelf.leave_out(name, fmt::format("the unit \"{}\" is not known", shown(stream.measure->unit)), item.place());
+    shelf.leave_out(name, fmt::format("the unit \"{}\" is not known", printable(stream.measure->unit)), item.place());
   return nullptr;
 }
 

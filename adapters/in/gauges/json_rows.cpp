@@ -11,7 +11,7 @@
 #include <utility>
 #include <vector>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {
@@ -136,7 +136,7 @@ class Reader final {
     const std::string what = error.id == kOutOfRange ? "a number too large to be one" : "not JSON";
     trouble_ =
         line_and_column(bytes_, position) + ": " +
-        (cut ? "the text ends too early, it was cut short" : fmt::format("{} (found \"{}\")", what, shown(last)));
+        (cut ? "the text ends too early, it was cut short" : fmt::format("{} (found \"{}\")", what, printable(last)));
     return false;
   }
 
@@ -149,7 +149,7 @@ class Reader final {
   };
 
   bool refuse(const std::string& why) {
-    trouble_ = shown(pointer({steps_.data(), depth_})) + ": " + why;
+    trouble_ = printable(pointer({steps_.data(), depth_})) + ": " + why;
     return false;
   }
 
@@ -249,7 +249,7 @@ std::optional<std::string> not_even_json(std::string_view bytes) {
   return fmt::format(
       "a web page or XML, not JSON (it begins \"{}\"); the service may have moved, or the request was sent "
       "elsewhere",
-      shown(bytes.substr(start, 20)));
+      printable(bytes.substr(start, 20)));
 }
 
 }  // namespace

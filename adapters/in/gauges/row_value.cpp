@@ -4,7 +4,8 @@
 #include <array>
 #include <cmath>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {
@@ -29,7 +30,7 @@ RowValue row_value(std::string_view text, std::span<const double> no_data) {
   RowValue out;
   for (const std::string& code : codes_in(text)) {
     const auto mark = mark_of(code);
-    if (!mark) return broken("the value \"" + shown(text) + "\" is not a finite number");
+    if (!mark) return broken("the value \"" + printable(text) + "\" is not a finite number");
     out.marks.insert(*mark);
   }
   return out;

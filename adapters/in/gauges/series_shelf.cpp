@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <numeric>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {
@@ -36,7 +36,7 @@ void add_doubt(GaugeAnswer& told, const std::string& sentence) {
 }
 
 void tell_kind(const GaugeSeries& series, GaugeAnswer& told) {
-  const std::string name = "series " + shown(series.series_id);
+  const std::string name = "series " + printable(series.series_id);
   if (series.daily)
     told.notes.push_back(name +
                          ": daily values; each time is the date of a local day, written as 00:00Z, and no instant");
@@ -44,7 +44,7 @@ void tell_kind(const GaugeSeries& series, GaugeAnswer& told) {
   std::string codes;
   std::size_t count = 0;
   for (const std::string& code : series.unknown_codes)
-    if (count++ < kMostCodes) codes += (codes.empty() ? "" : ", ") + shown(code);
+    if (count++ < kMostCodes) codes += (codes.empty() ? "" : ", ") + printable(code);
   if (count > kMostCodes) codes += fmt::format(" and {} more", count - kMostCodes);
   if (!codes.empty()) add_doubt(told, name + ": codes that are not known here, kept as a doubt: " + codes);
 }
@@ -103,7 +103,7 @@ void SeriesShelf::put_in_order(Shelved& shelved, GaugeAnswer& told) {
     }
   }
   rows_in = std::move(out);
-  const std::string name = "series " + shown(shelved.head.series_id);
+  const std::string name = "series " + printable(shelved.head.series_id);
   if (repeated > 0) told.notes.push_back(fmt::format("{}: {} sent twice, dropped", name, rows(repeated)));
   if (differing > 0)
     add_doubt(told, fmt::format("{}: {} of one instant with differing content ({}); the one written last was kept",

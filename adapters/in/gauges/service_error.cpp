@@ -1,7 +1,7 @@
 #include "adapters/in/gauges/service_error.hpp"
 
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {
@@ -25,11 +25,11 @@ const JsonShape& shape() {
 
 std::string text_or(const JsonValue& value, const char* otherwise) {
   if (value.is(JsonValue::Kind::Number)) return std::to_string(static_cast<long>(value.number));
-  return value.is(JsonValue::Kind::Text) ? shown(value.text) : otherwise;
+  return value.is(JsonValue::Kind::Text) ? printable(value.text) : otherwise;
 }
 
 std::optional<std::string> error_in(const JsonRow& whole) {
-  if (whole[kError].is(JsonValue::Kind::Text)) return shown(whole[kError].text);
+  if (whole[kError].is(JsonValue::Kind::Text)) return printable(whole[kError].text);
   const bool in_error = !whole[kError].is(JsonValue::Kind::Absent);
   const JsonValue& code = whole[in_error ? kErrorCode : kCode];
   const JsonValue& message = whole[in_error ? kErrorMessage : kMessage];

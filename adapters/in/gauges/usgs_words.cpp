@@ -4,7 +4,7 @@
 #include <array>
 #include <utility>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 
 namespace floatwright {
 namespace {

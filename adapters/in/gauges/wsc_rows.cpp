@@ -5,7 +5,8 @@
 #include <optional>
 
 #include "adapters/in/files/csv_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {
@@ -18,7 +19,7 @@ std::optional<std::string> not_even_rows(std::string_view bytes) {
   return fmt::format(
       "a web page or XML, not CSV (it begins \"{}\"); the service may have moved, or the request was sent "
       "elsewhere",
-      shown(text.substr(0, 20)));
+      printable(text.substr(0, 20)));
 }
 
 }  // namespace

@@ -4,7 +4,8 @@
 #include <array>
 #include <optional>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {
@@ -50,7 +51,7 @@ void add_one(std::string_view code, Marks& marks, std::set<std::string>& unknown
   const auto* const found = std::find_if(kCodes.begin(), kCodes.end(), [&](const Code& c) { return c.text == text; });
   if (found == kCodes.end()) {
     marks.insert(Mark::Unknown);
-    unknown.insert(shown(code));
+    unknown.insert(printable(code));
   } else if (found->mark) {
     marks.insert(*found->mark);
   }
@@ -70,7 +71,7 @@ void add_wsc_marks(std::string_view cell, Marks& marks, std::set<std::string>& u
 
 GaugeSeries wsc_series(std::string_view station, std::string series_id, Variable variable, const std::string& where) {
   GaugeSeries out;
-  out.station = "wsc:" + shown(station);  // the bytes may be no UTF-8
+  out.station = "wsc:" + printable(station);  // the bytes may be no UTF-8
   out.series_id = std::move(series_id);
   out.source = where;
   out.variable = variable;

@@ -5,8 +5,9 @@
 #include <algorithm>
 #include <optional>
 
-#include "adapters/in/files/utf8.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/utf8.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/text_place.hpp"
 
 namespace floatwright {
@@ -24,7 +25,7 @@ std::optional<std::string> not_even_xml(std::string_view bytes) {
   const bool is_page = start.starts_with("<!doctype html") || start.starts_with("<html");
   if (text.front() == '<' && !is_page) return std::nullopt;
   return fmt::format("{}, not XML (it begins \"{}\"); the service may have moved, or the request was sent elsewhere",
-                     is_page ? "a web page" : "other text", shown(text.substr(0, 20)));
+                     is_page ? "a web page" : "other text", printable(text.substr(0, 20)));
 }
 
 // As the declaration in the first line says; what it does not say is UTF-8 (XML 1.0, section 4.3.3, from memory).

@@ -6,7 +6,7 @@
 #include <cerrno>
 #include <cstring>
 
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {

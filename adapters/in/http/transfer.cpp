@@ -2,7 +2,7 @@
 
 #include <curl/curl.h>
 
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/http/web_address.hpp"
 
 namespace floatwright {

@@ -6,7 +6,7 @@
 #include <cctype>
 #include <string_view>
 
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 
 namespace floatwright {
 namespace {

@@ -8,7 +8,7 @@
 #include <cmath>
 #include <optional>
 
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "engine/units/unit.hpp"
 
 namespace floatwright {

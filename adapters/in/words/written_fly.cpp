@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "adapters/in/files/nearest.hpp"
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "engine/tackle/usual_flies.hpp"
 
 namespace floatwright {

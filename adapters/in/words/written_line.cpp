@@ -6,7 +6,7 @@
 #include <array>
 
 #include "adapters/in/files/nearest.hpp"
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "engine/sinking/section.hpp"
 #include "engine/tackle/line_code.hpp"
 

@@ -11,7 +11,8 @@
 #include "adapters/in/files/csv_rows.hpp"
 #include "adapters/in/files/unit_spelling.hpp"
 #include "adapters/in/gauges/csv_gauge/zone_clock.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/text_place.hpp"
 #include "engine/readings/names.hpp"
@@ -51,7 +52,7 @@ class CsvGaugeReader {
   // Why nothing can be read, a phrase; empty: it was.
   std::string read() {
     if (!gauge_.time_zone.empty() && !(clock_ = ZoneClock::of(gauge_.time_zone)))
-      return "no time zone \"" + shown(gauge_.time_zone) + "\" in the system's database";
+      return "no time zone \"" + printable(gauge_.time_zone) + "\" in the system's database";
     if (std::string wrong = find_columns(); !wrong.empty()) return wrong;
     while (rows_.next(fields_))
       if (!trimmed(fields_.front()).starts_with('#')) take_row();
@@ -81,7 +82,7 @@ class CsvGaugeReader {
       if (!index) return no_column(declared.column, header);
       const auto unit = unit_line(declared.quantity, declared.unit);
       if (!unit)
-        return fmt::format("the unit \"{}\" is not known for {}", shown(declared.unit), word_for(declared.quantity));
+        return fmt::format("the unit \"{}\" is not known for {}", printable(declared.unit), word_for(declared.quantity));
       columns_.push_back({.index = *index,
                           .label = label_of(declared.column),
                           .unit = *unit,
@@ -102,7 +103,7 @@ class CsvGaugeReader {
 
   [[nodiscard]] std::string no_column(const CsvColumn& column, const std::vector<std::string>& header) const {
     std::string names;
-    for (const std::string& name : header) names += (names.empty() ? "" : ", ") + shown(trimmed(name));
+    for (const std::string& name : header) names += (names.empty() ? "" : ", ") + printable(trimmed(name));
     return fmt::format("line {}: no column \"{}\"; there are {}", line(), label_of(column), names);
   }
 
@@ -121,7 +122,7 @@ class CsvGaugeReader {
     const auto leave_out = [&](const std::string& why) { shelf_.leave_out(gauge_.station, why, place()); };
     if (!rows_.fault().empty()) return leave_out(rows_.fault());
     const auto written = written_time();
-    if (!written) return leave_out("the time can't be read, first \"" + shown(cell(time_)) + "\"");
+    if (!written) return leave_out("the time can't be read, first \"" + printable(cell(time_)) + "\"");
     const auto time = placed(*written);
     if (!time) return;
     for (Column& column : columns_) take_value(column, *time);
@@ -173,7 +174,7 @@ class CsvGaugeReader {
       const auto leave_out = [&](const std::string& why) {
         shelf_.leave_out(gauge_.station + ", " + column.label, why, place());
       };
-      if (!number) return leave_out("the value \"" + shown(text) + "\" is not a finite number");
+      if (!number) return leave_out("the value \"" + printable(text) + "\" is not a finite number");
       if (std::find(kUsualNoData.begin(), kUsualNoData.end(), *number) != kUsualNoData.end())
         return leave_out(fmt::format("{} looks like a code for no value; declare it in \"missing\"", *number));
       reading.si = column.unit.offset + column.unit.factor * *number;

@@ -5,7 +5,8 @@
 #include "adapters/in/gauges/ea_streams.hpp"
 #include "adapters/in/gauges/json_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 
@@ -53,8 +54,8 @@ class AnswerReader {
     const auto time = instant_in(written);
     const RowValue value = ea_value(item[kValue]);
     if (!time || value.broken)
-      return shelf_.leave_out("measure " + shown(stream->name),
-                              time ? *value.broken : "the time can't be read, first \"" + shown(written) + "\"",
+      return shelf_.leave_out("measure " + printable(stream->name),
+                              time ? *value.broken : "the time can't be read, first \"" + printable(written) + "\"",
                               item.place());
     Reading reading{.time = *time, .si = {}, .marks = {Mark::Provisional}};
     if (value.number) reading.si = stream->unit->offset + stream->unit->factor * *value.number;

@@ -9,7 +9,8 @@
 #include "adapters/in/gauges/ea_streams.hpp"
 #include "adapters/in/gauges/json_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 
@@ -81,8 +82,8 @@ class AnswerReader {
     const auto time = stream->measure->daily ? water_day_in(item) : gmt_in(written);
     const RowValue value = ea_value(item[kValue]);
     if (!time || value.broken)
-      return shelf_.leave_out("measure " + shown(stream->name),
-                              time ? *value.broken : "the time can't be read, first \"" + shown(written) + "\"",
+      return shelf_.leave_out("measure " + printable(stream->name),
+                              time ? *value.broken : "the time can't be read, first \"" + printable(written) + "\"",
                               item.place());
     Reading reading{.time = *time, .si = {}, .marks = {}};
     if (value.number) reading.si = stream->unit->offset + stream->unit->factor * *value.number;
@@ -96,7 +97,7 @@ class AnswerReader {
     const std::string_view of_station =
         std::string_view{item[kNotation].text}.substr(measure ? measure->station.size() + 1 : 0);
     shelf_.remark(fmt::format("measure {} can be asked for ({}); a list of measures holds no readings",
-                              shown(of_station), shown(item[kLabel].text)));
+                              printable(of_station), printable(item[kLabel].text)));
   }
 
   std::optional<Instant> water_day_in(const JsonRow& item) {

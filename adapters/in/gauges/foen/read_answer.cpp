@@ -11,7 +11,8 @@
 
 #include "adapters/in/gauges/json_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/service_error.hpp"
 
@@ -111,14 +112,14 @@ class AnswerReader {
   }
 
   void take_column(const Column& column) {
-    const std::string name = "column " + shown(column.key);
+    const std::string name = "column " + printable(column.key);
     const std::size_t rows = column.values.size();
     const auto bar = column.key.find('|');
     if (bar == std::string::npos || bar == 0)
       return shelf_.leave_out(name, "it does not name a station and a parameter", "", rows);
     const std::string parameter_name = column.key.substr(bar + 1);
     const auto* const parameter = std::ranges::find(kParameters, parameter_name, &Parameter::name);
-    if (parameter == kParameters.end()) return shelf_.not_used("parameter " + shown(parameter_name), rows);
+    if (parameter == kParameters.end()) return shelf_.not_used("parameter " + printable(parameter_name), rows);
     if (!column.broken.empty())
       return shelf_.leave_out(name, "a value is neither a number nor null", column.broken, rows);
     if (rows != times_.size())

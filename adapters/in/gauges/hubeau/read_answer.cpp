@@ -9,7 +9,8 @@
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/json_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 
@@ -63,13 +64,13 @@ class AnswerReader {
     if (!row[kStation].is(Kind::Text) || !row[kTime].is(Kind::Text) || row[kValue].is(Kind::Absent))
       return shelf_.leave_out("rows", "no code_station, date_obs and resultat_obs, so no readings", row.place());
     const std::string& quantity = row[kQuantity].text;
-    if (quantity != "H" && quantity != "Q") return shelf_.not_used("quantity " + shown(quantity));
-    const std::string name = "series " + quantity + " of station " + shown(row[kStation].text);
+    if (quantity != "H" && quantity != "Q") return shelf_.not_used("quantity " + printable(quantity));
+    const std::string name = "series " + quantity + " of station " + printable(row[kStation].text);
     const auto time = instant_in(row[kTime].text);
     const RowValue value = row_value(row[kValue], {});
     if (!time || value.broken)
       return shelf_.leave_out(
-          name, time ? *value.broken : "the time can't be read, first \"" + shown(row[kTime].text) + "\"", row.place());
+          name, time ? *value.broken : "the time can't be read, first \"" + printable(row[kTime].text) + "\"", row.place());
     const std::size_t at = place_for(row);
     Reading reading{.time = *time, .si = {}, .marks = {}};
     if (value.number) reading.si = *value.number * (quantity == "H" ? kMetresPerMillimetre : kCubicMetresPerLitre);
@@ -118,7 +119,7 @@ class AnswerReader {
       const std::string sentence = fmt::format(
           "series {} of {}: the flow jumps by a factor of {:.0f} from one row to the next; the service may have sent "
           "m3/s for l/s",
-          series.series_id, shown(series.station), jump);
+          series.series_id, printable(series.station), jump);
       told.notes.push_back(sentence);
       told.doubts.push_back(sentence);
       return;

@@ -10,7 +10,8 @@
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/json_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
@@ -72,7 +73,7 @@ class AnswerReader {
     const RowValue value = row_value(row[kValue], {});
     if (!time || value.broken)
       return shelf_.leave_out("observations",
-                              time ? *value.broken : "the time can't be read, first \"" + shown(row[kTime].text) + "\"",
+                              time ? *value.broken : "the time can't be read, first \"" + printable(row[kTime].text) + "\"",
                               row.place());
     Reading reading{.time = *time, .si = value.number, .marks = {}};
     if (daily_) reading.time = std::chrono::floor<std::chrono::days>(*time);
@@ -97,11 +98,11 @@ class AnswerReader {
     if (row[kStation].text.empty() || parameter.empty())
       return shelf_.leave_out("series", "no stationId with a parameter, so no readings", row.place(), readings.size());
     const auto variable = variable_of_parameter(parameter);
-    if (!variable) return shelf_.not_used("parameter " + shown(parameter), readings.size());
+    if (!variable) return shelf_.not_used("parameter " + printable(parameter), readings.size());
     const auto unit = unit_line(*variable, row[kUnit].text);
     if (!unit)
-      return shelf_.leave_out("parameter " + shown(parameter) + " of station " + shown(row[kStation].text),
-                              fmt::format("the unit \"{}\" is not known", shown(row[kUnit].text)), row.place(),
+      return shelf_.leave_out("parameter " + printable(parameter) + " of station " + printable(row[kStation].text),
+                              fmt::format("the unit \"{}\" is not known", printable(row[kUnit].text)), row.place(),
                               readings.size());
     const std::size_t at = shelf_.place_for(head_of(row, parameter, *variable));
     shelf_.at(at).unknown_codes.insert(unknown.begin(), unknown.end());

@@ -10,7 +10,8 @@
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/json_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
@@ -159,7 +160,7 @@ class AnswerReader {
     if (written.starts_with("0001-")) return;
     const auto time = instant_in(written);
     if (!time)
-      return shelf_.leave_out("points", "the time can't be read, first \"" + shown(written) + "\"", row.place());
+      return shelf_.leave_out("points", "the time can't be read, first \"" + printable(written) + "\"", row.place());
     Point point{.time = *time, .columns = {kMissing, kMissing}};
     for (std::size_t i = 0; i < point.columns.size(); ++i) {
       const JsonValue& value = row[slots[i + 1]];
@@ -183,15 +184,15 @@ class AnswerReader {
                    const JsonRow& block) {
     if (points_.empty() || (name.empty() && unit.empty())) return;
     const auto variable = variable_named(name);
-    if (!variable) return shelf_.not_used(kind + " \"" + shown(name) + "\"", points_.size());
+    if (!variable) return shelf_.not_used(kind + " \"" + printable(name) + "\"", points_.size());
     const auto column = column_in(*variable, unit);
     if (!column)
-      return shelf_.leave_out(kind + " " + shown(name), fmt::format("the unit \"{}\" is not known", shown(unit)),
+      return shelf_.leave_out(kind + " " + printable(name), fmt::format("the unit \"{}\" is not known", printable(unit)),
                               block.place(), points_.size());
     const auto issued = instant_in(block[kIssued].text);
     if (kind == "forecast" && !issued)
-      return shelf_.leave_out("forecast " + shown(name),
-                              "the time of issue can't be read (\"" + shown(block[kIssued].text) + "\")", block.place(),
+      return shelf_.leave_out("forecast " + printable(name),
+                              "the time of issue can't be read (\"" + printable(block[kIssued].text) + "\")", block.place(),
                               points_.size());
     GaugeSeries head = head_of(*column, kind);
     head.sensor = block[kPedts].text;
@@ -217,7 +218,7 @@ class AnswerReader {
     const char type = pedts.size() > 3 ? pedts[3] : ' ';
     if (type == 'F' || type == 'R') return take_block(whole, type == 'F' ? "forecast" : "observed");
     is_block_ = true;
-    shelf_.leave_out("rows", "the code \"" + shown(pedts) + "\" does not tell whether they were observed or forecast",
+    shelf_.leave_out("rows", "the code \"" + printable(pedts) + "\" does not tell whether they were observed or forecast",
                      "/pedts", points_.size());
   }
 

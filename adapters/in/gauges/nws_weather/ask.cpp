@@ -1,7 +1,7 @@
 #include "adapters/in/gauges/nws_weather/ask.hpp"
 
 #include "adapters/in/gauges/asking.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 
 namespace floatwright {
 namespace {

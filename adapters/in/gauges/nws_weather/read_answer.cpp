@@ -11,7 +11,8 @@
 #include "adapters/in/gauges/json_answer.hpp"
 #include "adapters/in/gauges/json_rows.hpp"
 #include "adapters/in/gauges/nws_weather/interval.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/service_error.hpp"
@@ -119,7 +120,7 @@ class AnswerReader {
     const RowValue value = row_value(row[kValue], {});
     if (!over || value.broken)
       return shelf_.leave_out(
-          name, over ? *value.broken : "the interval can't be read, first \"" + shown(row[kTime].text) + "\"",
+          name, over ? *value.broken : "the interval can't be read, first \"" + printable(row[kTime].text) + "\"",
           row.place());
     if (value.number) values_[static_cast<std::size_t>(row.row)].push_back({*over, *value.number});
   }
@@ -140,8 +141,8 @@ class AnswerReader {
     const auto unit = unit_of(layer.variable, uom);
     if (!unit || !issued)
       return shelf_.leave_out(name,
-                              unit ? "the time of issue can't be read (\"" + shown(whole[kUpdated].text) + "\")"
-                                   : "the unit \"" + shown(uom) + "\" is not known",
+                              unit ? "the time of issue can't be read (\"" + printable(whole[kUpdated].text) + "\")"
+                                   : "the unit \"" + printable(uom) + "\" is not known",
                               "", values_[index].size());
     GaugeSeries head =
         series_head(fmt::format("nws:{}.{}.{}", whole[kGrid].text, as_text(whole[kX]), as_text(whole[kY])),

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {

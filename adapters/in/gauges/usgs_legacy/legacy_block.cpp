@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "adapters/in/calendar/written_time.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 
 namespace floatwright {
@@ -50,7 +50,7 @@ void LegacyBlock::shelve(SeriesShelf& shelf, std::size_t at, const UnitLine& uni
                          std::span<const double> no_data) const {
   const bool daily = shelf.at(at).daily;
   for (const Trouble& trouble : troubles_)
-    shelf.leave_out("series " + shown(shelf.at(at).series_id), trouble.why, place + "/value/" + trouble.place);
+    shelf.leave_out("series " + printable(shelf.at(at).series_id), trouble.why, place + "/value/" + trouble.place);
   leave_out(shelf, at, unreadable_);
   leave_out(shelf, at, daily ? not_midnight_ : without_zone_);
   shelf.at(at).unknown_codes.insert(unknown_codes_.begin(), unknown_codes_.end());
@@ -65,8 +65,8 @@ void LegacyBlock::shelve(SeriesShelf& shelf, std::size_t at, const UnitLine& uni
 
 void LegacyBlock::leave_out(SeriesShelf& shelf, std::size_t at, const BadTimes& bad) const {
   if (bad.rows == 0) return;
-  shelf.leave_out("series " + shown(shelf.at(at).series_id),
-                  "the time can't be read, first \"" + shown(bad.first_text) + "\"",
+  shelf.leave_out("series " + printable(shelf.at(at).series_id),
+                  "the time can't be read, first \"" + printable(bad.first_text) + "\"",
                   place + "/value/" + std::to_string(bad.first) + "/dateTime", bad.rows);
 }
 

@@ -8,7 +8,8 @@
 #include <vector>
 
 #include "adapters/in/gauges/json_rows.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/service_error.hpp"
 #include "adapters/in/gauges/usgs_legacy/legacy_block.hpp"
@@ -145,13 +146,13 @@ class AnswerReader {
   void shelve(const LegacyBlock& block, const JsonRow& entry) {
     const std::string& parameter = entry[kParameter].text;
     const auto variable = variable_of(parameter);
-    if (!variable) return shelf_.not_used("parameter " + shown(parameter), block.size());
+    if (!variable) return shelf_.not_used("parameter " + printable(parameter), block.size());
     const GaugeSeries head = head_of(block, entry, *variable);
     const std::string& spelling = entry[kUnit].text;
     const auto unit = unit_line(*variable, spelling);
     if (!unit)
-      return shelf_.leave_out("series " + shown(head.series_id),
-                              fmt::format("the unit \"{}\" is not known", shown(spelling)), "", block.size());
+      return shelf_.leave_out("series " + printable(head.series_id),
+                              fmt::format("the unit \"{}\" is not known", printable(spelling)), "", block.size());
     if (const std::string remark = remark_on(parameter); !remark.empty()) shelf_.remark(remark);
     block.shelve(shelf_, shelf_.place_for(head), *unit, no_data_of(entry[kNoData]));
   }

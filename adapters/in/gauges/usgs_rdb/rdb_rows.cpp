@@ -4,8 +4,9 @@
 
 #include <algorithm>
 
-#include "adapters/in/files/utf8.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/utf8.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/text_place.hpp"
 
 namespace floatwright {
@@ -37,7 +38,7 @@ std::optional<std::string> not_even_rdb(std::string_view bytes) {
   return fmt::format(
       "a web page or XML, not tab-separated text (it begins \"{}\"); the service may have moved, or the "
       "request was sent elsewhere",
-      shown(text.substr(0, 20)));
+      printable(text.substr(0, 20)));
 }
 
 }  // namespace

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "adapters/in/calendar/written_time.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_rdb/rdb_rows.hpp"
@@ -84,8 +84,8 @@ class ValuesReader {
     if (!time)
       return shelf_.leave_out("rows",
                               zone_ ? fmt::format("the time can't be read, first \"{}\" with the zone \"{}\"",
-                                                  shown(text), shown(rows_.field(zone_)))
-                                    : fmt::format("the date can't be read, first \"{}\"", shown(text)),
+                                                  printable(text), printable(rows_.field(zone_)))
+                                    : fmt::format("the date can't be read, first \"{}\"", printable(text)),
                               rows_.place());
     find_station();
     for (ValueColumn& column : values_) take_value(column, *time);
@@ -127,7 +127,7 @@ class ValuesReader {
     const std::string_view codes = rows_.field(column.codes), text = rows_.field(column.value);
     if (text.empty() && codes.empty()) return;  // other columns have rows at this time
     const RowValue value = row_value(text, kNoData);
-    if (value.broken) return shelf_.leave_out("series " + shown(series.series_id), *value.broken, rows_.place());
+    if (value.broken) return shelf_.leave_out("series " + printable(series.series_id), *value.broken, rows_.place());
     if (codes != column.last_codes) {
       column.last_codes = codes;
       column.last_marks = {};
@@ -153,7 +153,7 @@ Failure no_readings(const RdbRows& rows, const std::string& where) {
     if (rows.column(column))
       return {fmt::format("{}: {}, which holds no readings of a gauge", where, what), kExitBadData};
   return {fmt::format("{}: no columns site_no and datetime, so no readings (the first column is \"{}\")", where,
-                      shown(rows.columns().front())),
+                      printable(rows.columns().front())),
           kExitBadData};
 }
 

@@ -5,7 +5,8 @@
 #include <optional>
 
 #include "adapters/in/calendar/written_time.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/usgs_rdb/rdb_rows.hpp"
 #include "adapters/in/gauges/usgs_rdb/zone_code.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
@@ -39,7 +40,7 @@ class MeasurementsReader {
     if (written.empty()) return std::nullopt;
     const auto value = number_in(written);
     if (!value)
-      out_.notes.push_back(fmt::format("{}: {} left out: \"{}\" is no number", rows_.place(), column, shown(written)));
+      out_.notes.push_back(fmt::format("{}: {} left out: \"{}\" is no number", rows_.place(), column, printable(written)));
     return value;
   }
 
@@ -57,7 +58,7 @@ class MeasurementsReader {
     visit.station = station;
     visit.visit = std::move(number_of_visit);
     if (!take_time(visit)) {
-      leave_out("the time can't be read, first \"" + shown(text("measurement_dt")) + "\"");
+      leave_out("the time can't be read, first \"" + printable(text("measurement_dt")) + "\"");
       return false;
     }
     if (const auto flow = number("discharge_va")) visit.discharge = cubic_feet_per_second(*flow);

@@ -6,7 +6,8 @@
 #include <optional>
 #include <vector>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/usgs_rdb/rdb_rows.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
@@ -50,9 +51,9 @@ class RatingReader {
   std::string check_kind() {
     const auto type = fact(rows_, "RATING", "TYPE"), stage = fact(rows_, "RATING_INDEP", "PARAMETER"),
                flow = fact(rows_, "RATING_DEP", "PARAMETER"), number = fact(rows_, "STATION", "NUMBER");
-    if (type != "STGQ") return fmt::format("a rating of type \"{}\", not of stage to discharge (STGQ)", shown(type));
+    if (type != "STGQ") return fmt::format("a rating of type \"{}\", not of stage to discharge (STGQ)", printable(type));
     if (stage.find("(ft)") == std::string_view::npos || flow.find("(ft^3/s)") == std::string_view::npos)
-      return fmt::format("a rating of \"{}\" to \"{}\"; feet and ft^3/s are read", shown(stage), shown(flow));
+      return fmt::format("a rating of \"{}\" to \"{}\"; feet and ft^3/s are read", printable(stage), printable(flow));
     if (number.empty()) return "no station number (//STATION ... NUMBER=)";
     out_.station = station_key(fact(rows_, "STATION", "AGENCY"), number);
     out_.id = fact(rows_, "RATING", "ID");
@@ -66,7 +67,7 @@ class RatingReader {
     const std::string expansion = lower_case(fact(rows_, "RATING", "EXPANSION"));
     if (out_.shifted || expansion == "linear") return {};
     if (expansion != "logarithmic")
-      return fmt::format("the interpolation \"{}\" is not known (//RATING EXPANSION=)", shown(expansion));
+      return fmt::format("the interpolation \"{}\" is not known (//RATING EXPANSION=)", printable(expansion));
     out_.between = Rating::Between::Logarithmic;
     return take_offsets();
   }
@@ -90,7 +91,7 @@ class RatingReader {
     if (!rows_.fault().empty()) return rows_.fault();
     const auto stage = number_in(stage_text), flow = number_in(flow_text);
     if (!stage || !flow || *flow < 0.0)
-      return fmt::format("\"{}\" and \"{}\" are no stage and discharge", shown(stage_text), shown(flow_text));
+      return fmt::format("\"{}\" and \"{}\" are no stage and discharge", printable(stage_text), printable(flow_text));
     const RatingPoint point{stage_feet(*stage), cubic_feet_per_second(*flow)};
     if (!out_.points.empty() && !(out_.points.back().stage < point.stage)) return "the stage does not rise";
     if (!out_.points.empty() && out_.points.back().flow > point.flow)

@@ -2,7 +2,7 @@
 
 #include <optional>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 #include "adapters/in/gauges/usgs_rdb/rdb_rows.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 #include "engine/units/unit.hpp"

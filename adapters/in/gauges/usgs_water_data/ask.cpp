@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <chrono>
 
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 
 namespace floatwright {

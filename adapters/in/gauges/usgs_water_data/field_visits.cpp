@@ -10,7 +10,8 @@
 
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/feature_page.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 #include "engine/units/unit.hpp"
@@ -101,7 +102,7 @@ std::optional<Quantity> quantity(const JsonRow& feature, int value, int unit, st
   if (read.number && factor != known.end()) return Quantity::from_si(*read.number * factor->si);
   notes.push_back(
       fmt::format("{}: left out, {}", feature.place(),
-                  read.broken ? *read.broken : fmt::format("the unit \"{}\" is not known", shown(feature[unit].text))));
+                  read.broken ? *read.broken : fmt::format("the unit \"{}\" is not known", printable(feature[unit].text))));
   return std::nullopt;
 }
 
@@ -165,7 +166,7 @@ void UsgsFieldVisits::take_reading(const JsonRow& feature, Visit& visit) {
     if (!discharge) return;
     if (measured.discharge) {
       notes_.push_back(fmt::format("visit {} of {}: discharge measured more than once; the first is kept",
-                                   shown(measured.visit), measured.station));
+                                   printable(measured.visit), measured.station));
       return;
     }
     measured.discharge = discharge;

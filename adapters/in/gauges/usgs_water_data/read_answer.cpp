@@ -9,7 +9,8 @@
 
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/feature_page.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
@@ -91,10 +92,10 @@ class ReadingsReader {
       return shelf_.leave_out("features", "no " + lacking + " as text, so no readings", feature.place());
     }
     Stream& stream = stream_of(feature);
-    if (!stream.variable) return shelf_.not_used("parameter " + shown(feature[kParameter].text));
+    if (!stream.variable) return shelf_.not_used("parameter " + printable(feature[kParameter].text));
     if (!stream.unit)
       return leave_out(feature, "unit_of_measure",
-                       fmt::format("the unit \"{}\" of parameter {} is not known", shown(feature[kUnit].text),
+                       fmt::format("the unit \"{}\" of parameter {} is not known", printable(feature[kUnit].text),
                                    feature[kParameter].text));
     take_reading(feature, stream);
   }
@@ -114,7 +115,7 @@ class ReadingsReader {
   void take_reading(const JsonRow& feature, Stream& stream) {
     const std::string& written = feature[kTime].text;
     const auto time = stream.daily ? date_label_in(written) : instant_in(written);
-    if (!time) return leave_out(feature, "time", "the time can't be read, first \"" + shown(written) + "\"");
+    if (!time) return leave_out(feature, "time", "the time can't be read, first \"" + printable(written) + "\"");
     const RowValue value = row_value(feature[kValue], kLegacyNoData);
     if (value.broken) return leave_out(feature, "value", *value.broken);
 
@@ -128,7 +129,7 @@ class ReadingsReader {
   }
 
   void leave_out(const JsonRow& feature, const std::string& property, const std::string& why) {
-    shelf_.leave_out("series " + shown(feature[kSeries].text), why, feature.place() + "/properties/" + property);
+    shelf_.leave_out("series " + printable(feature[kSeries].text), why, feature.place() + "/properties/" + property);
   }
 
   // The features of one series often stand together.

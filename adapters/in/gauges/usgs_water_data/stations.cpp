@@ -5,7 +5,7 @@
 #include "adapters/in/calendar/written_period.hpp"
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/feature_page.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 #include "engine/units/unit.hpp"

@@ -6,7 +6,8 @@
 #include <vector>
 
 #include "adapters/in/calendar/instants_in_order.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
@@ -94,7 +95,7 @@ class BlockReader {
     }
     if (times != 1) return leave_out(row, times == 0 ? "no dateTime" : "more than one dateTime");
     const auto time = daily_ ? date_label_in(time_text) : instants_.next(time_text);
-    if (!time) return leave_out(row, "the time can't be read, first \"" + shown(time_text) + "\"");
+    if (!time) return leave_out(row, "the time can't be read, first \"" + printable(time_text) + "\"");
     const RowValue value = row_value(text_of(row), entry_.no_data);
     if (value.broken) return leave_out(row, *value.broken);
     Reading reading{.time = *time, .si = {}, .marks = value.marks};
@@ -113,7 +114,7 @@ class BlockReader {
   }
 
   void leave_out(const pugi::xml_node& row, const std::string& why) {
-    shelf_.leave_out("series " + shown(shelf_.at(at_).series_id), why, tree_.place_of(row));
+    shelf_.leave_out("series " + printable(shelf_.at(at_).series_id), why, tree_.place_of(row));
   }
 
   SeriesShelf& shelf_;
@@ -130,12 +131,12 @@ class BlockReader {
 void shelve_block(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node& block, std::size_t index,
                   const Entry& entry, const std::string& where) {
   const auto variable = variable_of(entry.parameter);
-  if (!variable) return shelf.not_used("parameter " + shown(entry.parameter), rows_in(block));
+  if (!variable) return shelf.not_used("parameter " + printable(entry.parameter), rows_in(block));
   const GaugeSeries head = head_of(entry, block, index, where);
   const auto unit = unit_line(*variable, entry.unit.empty() ? usual_unit(entry.parameter) : entry.unit);
   if (!unit)
-    return shelf.leave_out("series " + shown(head.series_id),
-                           fmt::format("the unit \"{}\" is not known", shown(entry.unit)), tree.place_of(block),
+    return shelf.leave_out("series " + printable(head.series_id),
+                           fmt::format("the unit \"{}\" is not known", printable(entry.unit)), tree.place_of(block),
                            rows_in(block));
   if (entry.unit.empty())
     shelf.remark(fmt::format("parameter {}: no unit is written; read as {}, which the parameter's code stands for",
@@ -172,7 +173,7 @@ Result<GaugeAnswer> read_usgs_waterml1(std::string_view bytes, const std::string
   if (local_name(tree->root) != "timeSeriesResponse" || name_space(tree->root) != kNamespace)
     return tl::unexpected(
         Failure{fmt::format("{}: the root element is \"{}\", not the timeSeriesResponse of WaterML 1.1", where,
-                            shown(tree->root.name())),
+                            printable(tree->root.name())),
                 kExitBadData});
   SeriesShelf shelf;
   for (const pugi::xml_node series : tree->root.children())

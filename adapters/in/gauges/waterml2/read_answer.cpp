@@ -10,7 +10,8 @@
 #include <vector>
 
 #include "adapters/in/calendar/instants_in_order.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
@@ -148,12 +149,12 @@ class SeriesReader {
     }
     const bool is_date = time_text.find('T') == std::string_view::npos;
     const auto time = is_date ? date_label_in(time_text) : instants_.next(time_text);
-    if (!time) return leave_out(point, "the time can't be read, first \"" + shown(time_text) + "\"");
+    if (!time) return leave_out(point, "the time can't be read, first \"" + printable(time_text) + "\"");
     if (parts.metadata) own_ = with_default(point_facts(parts.metadata, head_.unknown_codes), standard_);
     const PointFacts& facts = parts.metadata ? own_ : standard_;
     if (!is_date && !facts.over.empty() && (facts.over.find('D') != std::string_view::npos || facts.over == "PT24H"))
       return leave_out(point,
-                       "a value of whole days (" + shown(facts.over) + ") at an instant, not known of which day");
+                       "a value of whole days (" + printable(facts.over) + ") at an instant, not known of which day");
     shelve(point, parts.value, {.time = *time, .si = {}, .marks = facts.all_marks()}, facts, is_date);
   }
 
@@ -163,7 +164,7 @@ class SeriesReader {
     const std::string_view text = text_of(value);
     if (!facts.missing && !is_missing(value, text)) {
       if (facts.unit != unit_text_) unit_ = unit_line(variable_, unit_text_ = facts.unit);
-      if (!unit_) return leave_out(point, fmt::format("the unit \"{}\" is not known", shown(facts.unit)));
+      if (!unit_) return leave_out(point, fmt::format("the unit \"{}\" is not known", printable(facts.unit)));
       const RowValue read = row_value(text, kNoData);
       if (read.broken) return leave_out(point, *read.broken);
       row.marks.insert(read.marks);
@@ -176,7 +177,7 @@ class SeriesReader {
   }
 
   void leave_out(const pugi::xml_node& point, const std::string& why) {
-    shelf_.leave_out("series " + shown(head_.series_id), why, tree_.place_of(point));
+    shelf_.leave_out("series " + printable(head_.series_id), why, tree_.place_of(point));
   }
 
   SeriesShelf& shelf_;
@@ -199,13 +200,13 @@ void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node
     points += is_named(child, "point") ? 1 : 0;
   if (!place.observation && place.has_units_of_flow()) {
     variable = Variable::Flow;
-    shelf.remark("series " + shown(place.id()) +
+    shelf.remark("series " + printable(place.id()) +
                  ": no observation says what was measured; read as discharge by its unit");
   } else if (!place.observation) {
-    return shelf.leave_out("series " + shown(place.id()), "no observation around it says what was measured",
+    return shelf.leave_out("series " + printable(place.id()), "no observation around it says what was measured",
                            tree.place_of(timeseries), points);
   }
-  if (!variable) return shelf.not_used("property \"" + shown(place.property()) + "\"", points);
+  if (!variable) return shelf.not_used("property \"" + printable(place.property()) + "\"", points);
   SeriesReader reader(shelf, tree, place, *variable, where);
   for (pugi::xml_node child = timeseries.first_child(); child; child = child.next_sibling())
     if (is_named(child, "point")) reader.take(child);
@@ -243,7 +244,7 @@ Result<GaugeAnswer> read_waterml2(std::string_view bytes, const std::string& whe
   if (all.empty() && local_name(tree->root) != "Collection")
     return tl::unexpected(
         Failure{fmt::format("{}: no MeasurementTimeseries of WaterML 2.0 under the root element \"{}\"", where,
-                            shown(tree->root.name())),
+                            printable(tree->root.name())),
                 kExitBadData});
   for (const pugi::xml_node& timeseries : all) shelve_series(shelf, *tree, timeseries, where);
   return std::move(shelf).answer();

@@ -7,7 +7,8 @@
 #include <vector>
 
 #include "adapters/in/calendar/written_time.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 #include "adapters/in/gauges/wsc_rows.hpp"
@@ -48,7 +49,7 @@ Result<Units> units_of(const CsvFields& header, const std::string& where) {
       return tl::unexpected(Failure{
           fmt::format("{}: line 1: {} columns are read, the {}th \"{} ... (unit)\" in a unit that is known; found {} "
                       "columns and \"{}\" there",
-                      where, kColumns, half.column + 1, half.name, header.size(), shown(cell)),
+                      where, kColumns, half.column + 1, half.name, header.size(), printable(cell)),
           kExitBadData});
     out[i] = *unit;
   }
@@ -66,7 +67,7 @@ void shelve_half(SeriesShelf& shelf, const CsvFields& row, Instant time, const H
   if (const auto number = number_in(text)) reading.si = unit.offset + unit.factor * *number;
   if (!text.empty() && !reading.si)
     return shelf.leave_out(std::string{"series "} + half.series_id,
-                           "the value \"" + shown(text) + "\" is not a finite number", place);
+                           "the value \"" + printable(text) + "\" is not a finite number", place);
   for (std::size_t i = 1; i < kOfQuantity; ++i)
     add_wsc_marks(row[half.column + i], reading.marks, shelf.at(at).unknown_codes);
   shelf.add(at, reading);
@@ -76,7 +77,7 @@ void shelve(SeriesShelf& shelf, const CsvFields& row, const Units& units, const 
             const std::string& place) {
   if (trimmed(row[0]).empty()) return shelf.leave_out("rows", "no station", place);
   const auto time = instant_in(trimmed(row[1]));
-  if (!time) return shelf.leave_out("rows", "the time can't be read, first \"" + shown(row[1]) + "\"", place);
+  if (!time) return shelf.leave_out("rows", "the time can't be read, first \"" + printable(row[1]) + "\"", place);
   for (std::size_t i = 0; i < kHalves.size(); ++i) shelve_half(shelf, row, *time, kHalves[i], units[i], where, place);
 }
 

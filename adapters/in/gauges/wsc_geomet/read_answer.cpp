@@ -7,7 +7,8 @@
 
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/gauges/feature_page.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/wsc_words.hpp"
@@ -72,8 +73,8 @@ class AnswerReader {
     }
     const auto time = daily ? date_label_in(written) : instant_in(written);
     if (!time)
-      return shelf_.leave_out("station " + shown(feature[kStation].text),
-                              "the time can't be read, first \"" + shown(written) + "\"", feature.place());
+      return shelf_.leave_out("station " + printable(feature[kStation].text),
+                              "the time can't be read, first \"" + printable(written) + "\"", feature.place());
     for (std::size_t i = 0; i < kQuantities.size(); ++i) take_quantity(feature, *time, daily, i);
   }
 

@@ -7,7 +7,8 @@
 #include <vector>
 
 #include "adapters/in/calendar/written_time.hpp"
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
+#include "adapters/in/text/printable.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/wsc_rows.hpp"
 #include "adapters/in/gauges/wsc_words.hpp"
@@ -58,14 +59,14 @@ void shelve(SeriesShelf& shelf, const CsvFields& row, const Columns& columns, co
                          parameter = trimmed(row[columns.needed[2]]), value = trimmed(row[columns.needed[3]]);
   if (station.empty()) return shelf.leave_out("rows", "no station", place);
   const auto variable = variable_of_parameter(parameter);
-  if (!variable) return shelf.not_used("parameter " + shown(parameter));
+  if (!variable) return shelf.not_used("parameter " + printable(parameter));
   const std::size_t at = shelf.place_for(wsc_series(station, std::string{parameter}, *variable, where));
-  const std::string name = "series " + shown(parameter) + " of station " + shown(station);
+  const std::string name = "series " + printable(parameter) + " of station " + printable(station);
   const auto time = instant_in(time_text);
-  if (!time) return shelf.leave_out(name, "the time can't be read, first \"" + shown(time_text) + "\"", place);
+  if (!time) return shelf.leave_out(name, "the time can't be read, first \"" + printable(time_text) + "\"", place);
   Reading reading{.time = *time, .si = number_in(value), .marks = {}};
   if (!value.empty() && !reading.si)
-    return shelf.leave_out(name, "the value \"" + shown(value) + "\" is not a finite number", place);
+    return shelf.leave_out(name, "the value \"" + printable(value) + "\" is not a finite number", place);
   for (const std::size_t i : columns.marks) add_wsc_marks(row[i], reading.marks, shelf.at(at).unknown_codes);
   shelf.add(at, reading);
 }

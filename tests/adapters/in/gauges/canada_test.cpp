@@ -110,9 +110,9 @@ TEST(WscDatamart, RecordedHoursAreReadInUtc) {
 // Found by the fuzzer; what is kept must be text, since JSON is made of it.
 TEST(WscRealtime, BytesThatAreNoTextAreShownAsSuch) {
   const auto odd = read_or_tell(realtime("08MF005,2025-10-21T00:00:00Z,46,3.550,,,Provisio\xA4,,"), "a.csv");
-  EXPECT_THAT(odd.series.at(0).unknown_codes, ElementsAre("Provisio?"));
+  EXPECT_THAT(odd.series.at(0).unknown_codes, ElementsAre("Provisio\\xA4"));
   const auto nobodys = read_or_tell(datamart("02\xF3" "F005,2026-09-30T15:35:00-05:00,57.753,,,1,511,,,1\n"), "a.csv");
-  EXPECT_EQ(nobodys.series.at(0).station, "wsc:02?F005");
+  EXPECT_EQ(nobodys.series.at(0).station, "wsc:02\\xF3F005");
 }
 
 TEST(WscDatamart, AReversedFlowIsKeptAsSentAndAnIcySymbolMarked) {

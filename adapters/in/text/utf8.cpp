@@ -1,4 +1,4 @@
-#include "adapters/in/files/utf8.hpp"
+#include "adapters/in/text/utf8.hpp"
 
 #include <cstdint>
 #include <cstring>

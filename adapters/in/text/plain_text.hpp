@@ -1,5 +1,5 @@
 #pragma once
-// Text that came from outside, made fit to be read as a number or shown to a person.
+// Text that came from outside, made fit to be compared, read as a number or sent along.
 #include <optional>
 #include <string>
 #include <string_view>
@@ -8,9 +8,6 @@ namespace floatwright {
 
 // All characters used and the result finite, else none: "1,5", "12.5cfs", "+3", " 3", "nan" and 1e999 are no numbers.
 [[nodiscard]] std::optional<double> number_in(std::string_view text);
-
-// Printable and at most 60 bytes long, for a message: control characters and broken UTF-8 become "?".
-[[nodiscard]] std::string shown(std::string_view text);
 
 // In the first or last 16 kB of a text of any length: enough to tell whose it is, without looking through 20 MB.
 [[nodiscard]] bool stands_near_an_end(std::string_view text, std::string_view word);

@@ -1,41 +1,15 @@
-#include "adapters/in/gauges/plain_text.hpp"
+#include "adapters/in/text/plain_text.hpp"
 
 #include <algorithm>
 #include <charconv>
 #include <cmath>
 
-#include "adapters/in/files/utf8.hpp"
-
 namespace floatwright {
-namespace {
-
-constexpr std::size_t kLongestShown = 60;
-
-// Of one sign: C0, DEL and C1 (U+0080 to U+009F), which terminals obey as they obey ESC.
-bool is_control(std::string_view sign) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(sign[i]); };
-  return byte(0) < 0x20 || byte(0) == 0x7F || (byte(0) == 0xC2 && byte(1) < 0xA0);
-}
-
-}  // namespace
-
 std::optional<double> number_in(std::string_view text) {
   double value = 0.0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
   return value;
-}
-
-std::string shown(std::string_view text) {
-  std::string out;
-  while (!text.empty()) {
-    const std::size_t length = utf8_length(text, 0);
-    const std::string sign{length == 0 || is_control(text.substr(0, length)) ? "?" : text.substr(0, length)};
-    if (out.size() + sign.size() > kLongestShown) return out + "...";
-    out += sign;
-    text.remove_prefix(std::max<std::size_t>(length, 1));
-  }
-  return out;
 }
 
 bool stands_near_an_end(std::string_view text, std::string_view word) {

@@ -1,8 +1,8 @@
-#include "adapters/in/files/printable.hpp"
+#include "adapters/in/text/printable.hpp"
 
 #include <fmt/format.h>
 
-#include "adapters/in/files/utf8.hpp"
+#include "adapters/in/text/utf8.hpp"
 
 namespace floatwright {
 namespace {
