@@ -34,9 +34,9 @@ struct HoursOfDay {
 
 struct GaugeSite {
   std::string id, name, station;
-  std::string forecast;             // station of its official forecast, may be empty
   std::optional<RiverPlace> place;  // none: not on the stem, used by a tributary or a dam
   std::optional<Area> drainage_area;
+  std::string forecast = {};  // station of its official forecast, may be empty
 };
 
 struct Access {
