@@ -65,6 +65,7 @@ int run_command_line(const std::vector<std::string>& words) {
   program.require_subcommand(1);
   program.footer("Example: floatwright plan --config ~/lantern\nThe law, the agency and a licensed guide on the water come before anything printed here.");
   RunCommand run;
+  add_start_command(program, run);
   add_plan_command(program, run);
   add_check_command(program, run);
   add_fetch_command(program, run);

@@ -11,6 +11,7 @@ namespace floatwright {
 
 using RunCommand = std::function<int()>;  // answers with the exit code
 
+void add_start_command(CLI::App& program, RunCommand& run);
 void add_plan_command(CLI::App& program, RunCommand& run);
 void add_check_command(CLI::App& program, RunCommand& run);
 void add_fetch_command(CLI::App& program, RunCommand& run);

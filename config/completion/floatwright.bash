@@ -35,8 +35,9 @@ _floatwright_files() {  # -d: directories only, -f: all
 
 _floatwright_value() {  # of the option $1 in the command $2; false where the option takes none
   case $1 in
-    --config | --out) _floatwright_files -d ;;
-    --boats | --payload | --case) _floatwright_files -f ;;
+    --config | --out | --dir) _floatwright_files -d ;;
+    --boats | --case) _floatwright_files -f ;;
+    --payload) if [[ $2 == start ]]; then _floatwright_files -d; else _floatwright_files -f; fi ;;
     --as)
       case $2 in
         plan) _floatwright_list 'plan sheet mail ashore json calendar map' ;;
@@ -69,7 +70,8 @@ _floatwright() {
   [[ $command == show ]] && ((COMP_CWORD > 2)) && command="show ${COMP_WORDS[2]}"
   _floatwright_value "$before" "$command" && return
   case $command in
-    '') _floatwright_words 'plan check fetch sink show --help --version' ;;
+    '') _floatwright_words 'start plan check fetch sink show --help --version' ;;
+    start) _floatwright_words '--dir --payload --now --help' ;;
     plan) _floatwright_words '--config --date --now --offline --as --at --boats --paper --send --units --out --quiet --verbose --help' ;;
     check) _floatwright_words '--config --mail --help' ;;
     fetch) _floatwright_words '--config --since --now --quiet --verbose --help' ;;

@@ -6,8 +6,8 @@
 #include <map>
 #include <set>
 
+#include "adapters/in/fetch/next_page.hpp"
 #include "adapters/in/fetch/pieces.hpp"
-#include "adapters/in/text/printable.hpp"
 #include "adapters/in/http/web_address.hpp"
 
 namespace floatwright {
@@ -96,22 +96,8 @@ class Fetching {
     }
     walk.pages.insert(request.url);
     auto next = next_page(request, *read->next);
-    if (next && walk.pages.contains((*next)->url))
+    if (next && walk.pages.contains(next->url))
       return tl::unexpected(Failure{where + ": the pages have no end: one came twice", kExitNothingMade});
-    return next;
-  }
-
-  // What was sent along goes to the next page too, so it must be on the same server.
-  static Result<std::optional<HttpRequest>> next_page(const HttpRequest& request, const std::string& link) {
-    const auto to = resolved(request.url, link);
-    const auto there = to ? web_address(*to) : std::nullopt, here = web_address(request.url);
-    if (!there || !here || there->scheme != here->scheme || there->host != here->host || there->port != here->port)
-      return tl::unexpected(Failure{fmt::format("{}: the next page is on another server ({}), not followed",
-                                                without_query(request.url), printable(without_query(link))),
-                                    kExitNothingMade});
-    HttpRequest next = request;
-    next.url = *to;
-    next.etag = next.last_modified = {};
     return next;
   }
 

@@ -217,7 +217,7 @@ ParsedJson parse_located_json(const std::string& file, std::string_view text) {
 std::string describe(const LocatedJson& value) {
   switch (value.kind) {
     case JsonKind::Null:
-      return "null";
+      return "nothing yet (null)";
     case JsonKind::Boolean:
       return value.boolean ? "true" : "false";
     case JsonKind::Number:

@@ -28,23 +28,25 @@ const std::vector<std::string>& service_names() {
   return kNames;
 }
 
-void tell_bad_station(TypedObject& in, std::string_view key, const std::string& station) {
+std::optional<WrongStation> wrong_station(const std::string& station) {
   const std::size_t colon = station.find(':');
-  const std::string found = "\"" + station + "\"";
-  if (colon == std::string::npos) {
-    in.tell(key, found, "a service and a station's number as \"usgs:00000001\"",
-            "Put the service and a colon before it.");
-    return;
-  }
+  if (colon == std::string::npos)
+    return WrongStation{"a service and a station's number as \"usgs:00000001\"",
+                        "Put the service and a colon before it."};
   const std::string prefix = station.substr(0, colon);
   const auto& known = station_prefixes();
-  if (std::find(known.begin(), known.end(), prefix) == known.end()) {
-    in.tell(key, found, "a service out of " + either_of(known) + " before the colon",
-            "The nearest known service is \"" + nearest_word(prefix, known) + "\".");
-  } else if (!is_number(station.substr(colon + 1))) {
-    in.tell(key, found, "letters, digits, - . _ , / after the colon",
-            "Write the station's number as its service gives it.");
-  }
+  if (std::find(known.begin(), known.end(), prefix) == known.end())
+    return WrongStation{"a service out of " + either_of(known) + " before the colon",
+                        "The nearest known service is \"" + nearest_word(prefix, known) + "\"."};
+  if (!is_number(station.substr(colon + 1)))
+    return WrongStation{"letters, digits, - . _ , / after the colon",
+                        "Write the station's number as its service gives it."};
+  return std::nullopt;
+}
+
+void tell_bad_station(TypedObject& in, std::string_view key, const std::string& station) {
+  if (auto wrong = wrong_station(station))
+    in.tell(key, "\"" + station + "\"", std::move(wrong->allowed), std::move(wrong->mend));
 }
 
 }  // namespace floatwright

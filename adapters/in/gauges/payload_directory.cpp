@@ -10,6 +10,7 @@
 
 #include "adapters/in/gauges/payload.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
+#include "adapters/in/gauges/usgs_water_data/stations.hpp"
 
 namespace floatwright {
 namespace {
@@ -80,11 +81,26 @@ Payloads read_payload_directory(const fs::path& directory) {
   std::vector<Payloads> all;
   for (const fs::path& file : files) {
     const auto bytes = bytes_of(file);
+    if (bytes && is_usgs_stations(*bytes)) continue;
     all.push_back(
         bytes ? read_payload_text(*bytes, file.string())
               : Payloads{.series = {}, .troubles = {file.string() + ": can't be read; look at its permissions"}});
   }
   return merged(all);
+}
+
+Result<std::vector<StationAbout>> stations_in_payload_directory(const fs::path& directory) {
+  std::error_code error;
+  UsgsStations all;
+  for (const fs::path& file : payload_files(directory, error)) {
+    const auto bytes = bytes_of(file);
+    if (!bytes || !is_usgs_stations(*bytes)) continue;
+    const auto next = all.take(*bytes, file.string());
+    if (!next) return tl::unexpected(next.error());
+  }
+  if (error)
+    return tl::unexpected(Failure{directory.string() + ": can't be listed (" + error.message() + ")", kExitNoInput});
+  return all.stations();
 }
 
 }  // namespace floatwright

@@ -5,7 +5,9 @@
 #include <string>
 #include <vector>
 
+#include "adapters/result.hpp"
 #include "engine/readings/reading.hpp"
+#include "engine/readings/station_about.hpp"
 
 namespace floatwright {
 
@@ -14,8 +16,12 @@ struct Payloads {
   std::vector<std::string> troubles;  // sentences, each naming its file
 };
 
-// "*.json", "*.xml", "*.rdb" and "*.csv" in order of name, hidden files left alone.
+// "*.json", "*.xml", "*.rdb" and "*.csv" in order of name, hidden files left alone, as are answers that tell of stations
+// and hold no reading.
 [[nodiscard]] Payloads read_payload_directory(const std::filesystem::path& directory);
+
+// What the answers of the latter kind say, joined. One that does not read is a Failure.
+[[nodiscard]] Result<std::vector<StationAbout>> stations_in_payload_directory(const std::filesystem::path& directory);
 
 // One text that came by another way, such as straight from the network.
 [[nodiscard]] Payloads read_payload_text(const std::string& bytes, const std::string& where);
