@@ -12,7 +12,7 @@
 namespace floatwright {
 
 // One channel of the river; the discharges of all its channels are the visit's.
-struct ChannelMeasurement {
+struct MeasuredChannel {
   std::string name;
   std::string type;  // "Wading", "Bridge upstream", ..., as the service writes it
   std::optional<Discharge> discharge;
@@ -34,7 +34,7 @@ struct FieldMeasurement {
   std::string condition;  // of what controls the stage: "Clear", ...
   bool ice = false;       // no measure of the channel: ice narrows it
   Marks marks;
-  std::vector<ChannelMeasurement> channels;
+  std::vector<MeasuredChannel> channels;
 };
 
 }  // namespace floatwright

@@ -20,7 +20,7 @@ TimeGrid fine_grid(const TimeGrid& grid) {
 }
 
 // The flow of the whole river at the lower end of every stem reach, in one case.
-ReachFlows stem_flows(const RoutingInputs& in, const std::vector<Stretch>& stretches,
+ReachFlows stem_flows(const RoutingInputs& in, const std::vector<StemStretch>& stretches,
                       const std::vector<StretchSources>& sources, CaseOf c, std::vector<std::string>& doubts) {
   ReachFlows all;
   AnchorFlows anchors = anchor_flows(in.anchors, c);
@@ -86,11 +86,11 @@ void tell_sources(const RoutingInputs& in, const std::vector<StretchSources>& so
   }
 }
 
-void tell_followed_dams(const RoutingInputs& in, const std::vector<Stretch>& stretches, RiverFlows& flows) {
+void tell_followed_dams(const RoutingInputs& in, const std::vector<StemStretch>& stretches, RiverFlows& flows) {
   for (const Anchor& anchor : in.anchors)
     if (anchor.gauge && anchor.follows_schedule()) flows.follows_dam[*anchor.gauge] = anchor.dam;
   std::optional<std::size_t> dam;
-  for (const Stretch& stretch : stretches) {
+  for (const StemStretch& stretch : stretches) {
     if (stretch.top && in.anchors[*stretch.top].follows_schedule()) dam = in.anchors[*stretch.top].dam;
     const bool routed = stretch.top && stretch.bottom && in.anchors[*stretch.bottom].method == FlowMethod::SameHour;
     if (!routed) dam.reset();
@@ -120,11 +120,11 @@ RiverFlows river_flows(const River& river, const RiverGraph& graph, const std::v
   const TimeGrid fine = fine_grid(grid);
   const SideFlows sides = side_flows(river, graph, stem, outlooks, grid, fine);
   const std::vector<Anchor> anchors = anchors_of(river, graph, stem, outlooks, grid, fine, now);
-  const std::vector<Stretch> stretches = stretches_of(river, graph, stem, anchors);
+  const std::vector<StemStretch> stretches = stretches_of(river, graph, stem, anchors);
   const RoutingInputs in{river, graph, stem, anchors, sides, fine};
 
   std::vector<StretchSources> sources;
-  for (const Stretch& stretch : stretches) sources.push_back(stretch_sources(in, stretch));
+  for (const StemStretch& stretch : stretches) sources.push_back(stretch_sources(in, stretch));
   flows.doubts = sides.doubts;
   tell_sources(in, sources, flows);
   using Cases = PerCase<std::vector<Discharge>>;

@@ -109,17 +109,17 @@ std::vector<Anchor> anchors_of(const River& river, const RiverGraph& graph, cons
   return anchors;
 }
 
-std::vector<Stretch> stretches_of(const River& river, const RiverGraph& graph, const Stem& stem,
+std::vector<StemStretch> stretches_of(const River& river, const RiverGraph& graph, const Stem& stem,
                                   const std::vector<Anchor>& anchors) {
   std::vector<bool> dam_here(stem.nodes(), false);
   for (const Dam& dam : river.dams)
     if (const auto node = node_at(graph, stem, dam.place)) dam_here[*node] = true;
 
-  std::vector<Stretch> stretches;
+  std::vector<StemStretch> stretches;
   const auto index_of = [&](const Anchor* a) {
     return a == nullptr ? std::nullopt : std::optional<std::size_t>(a - anchors.data());
   };
-  Stretch open{0, 0, index_of(anchor_at(anchors, 0)), std::nullopt};
+  StemStretch open{0, 0, index_of(anchor_at(anchors, 0)), std::nullopt};
   for (std::size_t node = 1; node < stem.nodes(); ++node) {
     const Anchor* anchor = anchor_at(anchors, node);
     const bool last = node + 1 == stem.nodes();

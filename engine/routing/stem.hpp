@@ -36,7 +36,7 @@ struct Anchor {
 };
 
 // From one node down to another: at most one anchor at either end, none inside.
-struct Stretch {
+struct StemStretch {
   std::size_t from = 0, to = 0;
   std::optional<std::size_t> top, bottom;  // indices into the anchors
 };
@@ -47,7 +47,7 @@ struct Stretch {
                                              const TimeGrid& fine, Instant now);
 
 // Cut at every anchor and every dam: what is known on one side of a dam says nothing of the other.
-[[nodiscard]] std::vector<Stretch> stretches_of(const River& river, const RiverGraph& graph, const Stem& stem,
+[[nodiscard]] std::vector<StemStretch> stretches_of(const River& river, const RiverGraph& graph, const Stem& stem,
                                                 const std::vector<Anchor>& anchors);
 
 // Straight lines between the steps of the coarser grid.

@@ -40,7 +40,7 @@ void tell_dry(bool dry, std::vector<std::string>& doubts) {
   if (dry && std::find(doubts.begin(), doubts.end(), sentence) == doubts.end()) doubts.push_back(sentence);
 }
 
-void tell_closing(const RoutingInputs& in, const Stretch& stretch, double largest, bool bounded,
+void tell_closing(const RoutingInputs& in, const StemStretch& stretch, double largest, bool bounded,
                   std::vector<std::string>& doubts) {
   if (largest <= kUnseenBound) return;
   const std::string between =
@@ -55,7 +55,7 @@ void tell_closing(const RoutingInputs& in, const Stretch& stretch, double larges
                         between, 100.0 * largest));
 }
 
-bool anything_typed_between(const RoutingInputs& in, const Stretch& stretch) {
+bool anything_typed_between(const RoutingInputs& in, const StemStretch& stretch) {
   for (std::size_t k = stretch.from; k < stretch.to; ++k)
     if (in.reach(k).drainage_area || !in.reach(k).tributaries_at_start.empty()) return true;
   return false;
@@ -88,7 +88,7 @@ void take_routed(std::vector<Discharge>& gauge, const std::vector<Discharge>& cl
   }
 }
 
-ReachFlows between(const RoutingInputs& in, const Stretch& stretch, CaseOf c, AnchorFlows& anchors,
+ReachFlows between(const RoutingInputs& in, const StemStretch& stretch, CaseOf c, AnchorFlows& anchors,
                    std::vector<std::string>& doubts) {
   ReachFlows flows = routed_down(in, stretch, c, anchors.flow[*stretch.top], doubts);
   std::vector<Discharge>& gauge = anchors.flow[*stretch.bottom];
@@ -114,7 +114,7 @@ ReachFlows between(const RoutingInputs& in, const Stretch& stretch, CaseOf c, An
   return flows;
 }
 
-ReachFlows below(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources, CaseOf c,
+ReachFlows below(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources, CaseOf c,
                  const std::vector<Discharge>& top, std::vector<std::string>& doubts) {
   ReachFlows flows = routed_down(in, stretch, c, top, doubts);
   for (std::size_t k = 0; k < flows.size(); ++k)
@@ -134,7 +134,7 @@ std::vector<Discharge> above_node(const SideFlows& sides, std::size_t node, Case
 }
 
 // No travel: over the short way from the first gauge upstream the wave is not pulled back in time.
-ReachFlows above(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources, CaseOf c,
+ReachFlows above(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources, CaseOf c,
                  std::vector<Discharge> flow) {
   ReachFlows flows(stretch.to - stretch.from);
   for (std::size_t k = stretch.to; k-- > stretch.from;) {
@@ -157,7 +157,7 @@ AnchorFlows anchor_flows(const std::vector<Anchor>& anchors, CaseOf c) {
   return out;
 }
 
-std::vector<double> unseen_share(const RoutingInputs& in, const Stretch& stretch) {
+std::vector<double> unseen_share(const RoutingInputs& in, const StemStretch& stretch) {
   const std::size_t n = stretch.to - stretch.from;
   std::vector<double> by_area(n), by_length(n);  // m2, m
   const auto at_top = stretch.top ? in.anchors[*stretch.top].drainage_area : std::nullopt;
@@ -184,7 +184,7 @@ std::vector<double> unseen_share(const RoutingInputs& in, const Stretch& stretch
   return share;
 }
 
-ReachFlows routed_down(const RoutingInputs& in, const Stretch& stretch, CaseOf c, const std::vector<Discharge>& top,
+ReachFlows routed_down(const RoutingInputs& in, const StemStretch& stretch, CaseOf c, const std::vector<Discharge>& top,
                        std::vector<std::string>& doubts) {
   ReachFlows flows;
   const Duration dt = duration(in.fine.step);
@@ -203,7 +203,7 @@ ReachFlows routed_down(const RoutingInputs& in, const Stretch& stretch, CaseOf c
   return flows;
 }
 
-ReachFlows stretch_flows(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources, CaseOf c,
+ReachFlows stretch_flows(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources, CaseOf c,
                          AnchorFlows& anchors, std::vector<std::string>& doubts) {
   if (stretch.top && stretch.bottom) return between(in, stretch, c, anchors, doubts);
   if (stretch.top) return below(in, stretch, sources, c, anchors.flow[*stretch.top], doubts);

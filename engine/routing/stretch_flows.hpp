@@ -19,15 +19,15 @@ struct AnchorFlows {
 };
 [[nodiscard]] AnchorFlows anchor_flows(const std::vector<Anchor>& anchors, CaseOf c);
 
-[[nodiscard]] ReachFlows stretch_flows(const RoutingInputs& in, const Stretch& stretch, const StretchSources& sources,
+[[nodiscard]] ReachFlows stretch_flows(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources,
                                        CaseOf c, AnchorFlows& anchors, std::vector<std::string>& doubts);
 
 // Routed from `top` at the stretch's upper node down to the lower end of each reach, with what joins and is taken.
-[[nodiscard]] ReachFlows routed_down(const RoutingInputs& in, const Stretch& stretch, CaseOf c,
+[[nodiscard]] ReachFlows routed_down(const RoutingInputs& in, const StemStretch& stretch, CaseOf c,
                                      const std::vector<Discharge>& top, std::vector<std::string>& doubts);
 
 // By reach: the share of the stretch's unseen inflow that has entered at its lower end; by drainage area, else by
 // length.
-[[nodiscard]] std::vector<double> unseen_share(const RoutingInputs& in, const Stretch& stretch);
+[[nodiscard]] std::vector<double> unseen_share(const RoutingInputs& in, const StemStretch& stretch);
 
 }  // namespace floatwright

@@ -70,7 +70,7 @@ ReachSource from_anchor(const RoutingInputs& in, const Anchor& anchor, std::opti
 }
 
 // Areas of the anchor and of what is known to have joined since.
-StretchSources below(const RoutingInputs& in, const Stretch& stretch, const Anchor& anchor) {
+StretchSources below(const RoutingInputs& in, const StemStretch& stretch, const Anchor& anchor) {
   StretchSources out;
   std::optional<Area> area = anchor.drainage_area;
   std::string hidden;
@@ -94,7 +94,7 @@ std::string unknown_joining(const RoutingInputs& in, std::size_t node) {
   return "";
 }
 
-StretchSources above(const RoutingInputs& in, const Stretch& stretch, const Anchor& anchor) {
+StretchSources above(const RoutingInputs& in, const StemStretch& stretch, const Anchor& anchor) {
   StretchSources out;
   out.reaches.resize(stretch.to - stretch.from);
   std::string hidden;
@@ -111,7 +111,7 @@ StretchSources above(const RoutingInputs& in, const Stretch& stretch, const Anch
   return out;
 }
 
-StretchSources unknown(const RoutingInputs& in, const Stretch& stretch) {
+StretchSources unknown(const RoutingInputs& in, const StemStretch& stretch) {
   const bool above_dam = stretch.to + 1 < in.stem.nodes();
   const ReachSource source =
       unknown_because(above_dam ? "no gauge above the dam, and the flow below a dam says nothing of it"
@@ -119,7 +119,7 @@ StretchSources unknown(const RoutingInputs& in, const Stretch& stretch) {
   return {std::vector<ReachSource>(stretch.to - stretch.from, source), {}};
 }
 
-void tell_lakes(const RoutingInputs& in, const Stretch& stretch, StretchSources& out) {
+void tell_lakes(const RoutingInputs& in, const StemStretch& stretch, StretchSources& out) {
   for (std::size_t k = stretch.from; k < stretch.to; ++k) {
     const Reach& reach = in.reach(k);
     if (!reach.lake || !out.reaches[k - stretch.from].known()) continue;
@@ -133,7 +133,7 @@ void tell_lakes(const RoutingInputs& in, const Stretch& stretch, StretchSources&
 
 }  // namespace
 
-StretchSources stretch_sources(const RoutingInputs& in, const Stretch& stretch) {
+StretchSources stretch_sources(const RoutingInputs& in, const StemStretch& stretch) {
   StretchSources out;
   if (stretch.top && stretch.bottom) {
     const FlowAnchor top = named(in.anchors[*stretch.top]), bottom = named(in.anchors[*stretch.bottom]);

@@ -32,6 +32,6 @@ struct StretchSources {
   std::vector<ReachSource> reaches;  // of the stretch, downstream
   std::vector<std::string> doubts;
 };
-[[nodiscard]] StretchSources stretch_sources(const RoutingInputs& in, const Stretch& stretch);
+[[nodiscard]] StretchSources stretch_sources(const RoutingInputs& in, const StemStretch& stretch);
 
 }  // namespace floatwright

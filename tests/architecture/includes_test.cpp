@@ -117,6 +117,25 @@ TEST(Includes, OfTheArchiveReachReadingsAndNothingElse) {
   }
 }
 
+// All rooms share one namespace: two types of one name would make two destructors of one name, of which the linker keeps
+// one ([basic.def.odr] of the C++ standard), and the other type's values would go through it.
+TEST(Headers, NameEachTypeOnce) {
+  static const std::regex definition{R"(^(?:struct|class|enum class|enum) (\w+)(?: final)?(?: : [^;]*)? \{)"};
+  std::map<std::string, std::string> homes;
+  for (const auto& folder : {"engine", "adapters"}) {
+    for (const auto& file : sources_below(folder)) {
+      if (!file.path.ends_with(".hpp")) continue;
+      for (const auto& line : file.lines) {
+        std::smatch type;
+        if (!std::regex_search(line, type, definition)) continue;
+        const auto [home, is_new] = homes.try_emplace(type[1], file.path);
+        EXPECT_TRUE(is_new) << type[1] << " stands in " << file.path << " and in " << home->second;
+      }
+    }
+  }
+  EXPECT_GT(homes.size(), 100u);
+}
+
 // That is how a header with a source is known to compile alone; those without one are compiled by the build.
 TEST(Includes, OfASourceBeginWithItsOwnHeader) {
   const std::filesystem::path root{FLOATWRIGHT_SOURCE_DIR};

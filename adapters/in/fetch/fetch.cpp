@@ -15,7 +15,7 @@ namespace {
 
 // One request of a piece and the pages that follow it. It counts when its last page has come.
 struct Walk {
-  const Piece* piece = nullptr;
+  const FetchPiece* piece = nullptr;
   std::vector<std::string> stations;  // of the piece's, those that this request is for
   std::set<std::string> pages;        // addresses that have come
   std::vector<GaugeSeries> series;
@@ -32,9 +32,9 @@ class Fetching {
  public:
   Fetching(Archive* archive, const FetchOrder& order) : archive_(archive), order_(order) {}
 
-  std::vector<HttpRequest> requests_of(const std::vector<Piece>& pieces) {
+  std::vector<HttpRequest> requests_of(const std::vector<FetchPiece>& pieces) {
     std::vector<HttpRequest> out;
-    for (const Piece& piece : pieces) {
+    for (const FetchPiece& piece : pieces) {
       Wanted wanted{.stations = {}, .from = piece.span.from, .to = piece.span.to};
       for (const std::string& station : piece.stations) wanted.stations.push_back(number_of(station));
       for (HttpRequest& request : piece.service->service->ask(wanted, piece.service->access)) {
@@ -153,7 +153,7 @@ class Fetching {
   Archive* archive_;
   const FetchOrder& order_;
   std::vector<Walk> walks_;
-  std::map<const Piece*, UnderWay> under_way_;
+  std::map<const FetchPiece*, UnderWay> under_way_;
   std::set<std::string> lost_;
   std::size_t done_ = 0;
   Fetched out_;
@@ -164,9 +164,9 @@ class Fetching {
 Fetched fetch(const std::vector<std::string>& stations, const ServicesAsked& services, Archive* archive,
               const FetchOrder& order) {
   std::vector<std::string> troubles;
-  const std::vector<Piece> pieces = pieces_to_ask(stations, services, archive, order, troubles);
+  const std::vector<FetchPiece> pieces = pieces_to_ask(stations, services, archive, order, troubles);
   std::set<std::string> asked;
-  for (const Piece& piece : pieces) asked.insert(piece.stations.begin(), piece.stations.end());
+  for (const FetchPiece& piece : pieces) asked.insert(piece.stations.begin(), piece.stations.end());
 
   Fetching fetching(archive, order);
   http_run(fetching.requests_of(pieces), order.manners,

@@ -53,10 +53,10 @@ Instant oldest_kept(const GaugeService& service, const FetchOrder& order, std::s
 
 }  // namespace
 
-std::vector<Piece> pieces_to_ask(const std::vector<std::string>& stations, const ServicesAsked& services,
+std::vector<FetchPiece> pieces_to_ask(const std::vector<std::string>& stations, const ServicesAsked& services,
                                  const Archive* archive, const FetchOrder& order, std::vector<std::string>& troubles) {
   using Key = std::tuple<Instant, Instant, const ServiceAsked*>;
-  std::map<Key, Piece, std::greater<>> pieces;
+  std::map<Key, FetchPiece, std::greater<>> pieces;
   std::set<std::string> told;
   for (const std::string& station : stations) {
     const ServiceAsked* const service = services.of(station);
@@ -67,14 +67,14 @@ std::vector<Piece> pieces_to_ask(const std::vector<std::string>& stations, const
     const Period longest = service->service->longest == Period{0} ? kPiece : std::min(kPiece, service->service->longest);
     for (const AskedSpan& span :
          in_pieces(spans_to_ask(spans, order, oldest_kept(*service->service, order, told)), longest)) {
-      Piece& piece = pieces[{span.to, span.from, service}];
+      FetchPiece& piece = pieces[{span.to, span.from, service}];
       piece.service = service;
       piece.span = span;
       piece.stations.push_back(station);
     }
   }
   troubles.insert(troubles.end(), told.begin(), told.end());
-  std::vector<Piece> out;
+  std::vector<FetchPiece> out;
   for (auto& [key, piece] : pieces) out.push_back(std::move(piece));
   return out;
 }

@@ -8,14 +8,14 @@
 
 namespace floatwright {
 
-struct Piece {
+struct FetchPiece {
   const ServiceAsked* service = nullptr;
   AskedSpan span;
   std::vector<std::string> stations;  // with their prefix
 };
 
 // Newest first. `troubles`: what could not be read of the archive's own book, and years that a service does not keep.
-[[nodiscard]] std::vector<Piece> pieces_to_ask(const std::vector<std::string>& stations, const ServicesAsked& services,
+[[nodiscard]] std::vector<FetchPiece> pieces_to_ask(const std::vector<std::string>& stations, const ServicesAsked& services,
                                                const Archive* archive, const FetchOrder& order,
                                                std::vector<std::string>& troubles);
 

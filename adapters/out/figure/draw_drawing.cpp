@@ -25,7 +25,7 @@ class Drawer {
   void operator()(const Words& words) {
     const Style style{words.size, words.bold, 0};
     const TextSize size = ink_.size(words.text, style);
-    const double share = words.anchor == Anchor::Start ? 0.0 : words.anchor == Anchor::Middle ? 0.5 : 1.0;
+    const double share = words.anchor == TextAnchor::Start ? 0.0 : words.anchor == TextAnchor::Middle ? 0.5 : 1.0;
     constexpr double kAscent = 0.8;  // of the height of a line, down to the base line
     ink_.text(left_ + words.at.x - share * size.width, top_ + words.at.y - kAscent * size.height, -1.0, words.text, style);
   }

@@ -21,12 +21,12 @@ struct HatchedArea {
   std::vector<DrawnPoint> outline;
   double spacing = 5.0;
 };
-enum class Anchor { Start, Middle, End };
+enum class TextAnchor { Start, Middle, End };
 struct Words {
   DrawnPoint at;  // of the base line, at the anchor
   std::string text;
   double size = 13.0;
-  Anchor anchor = Anchor::Start;
+  TextAnchor anchor = TextAnchor::Start;
   bool bold = false;
 };
 using Drawn = std::variant<Stroke, HatchedArea, Words>;

@@ -40,7 +40,7 @@ std::vector<DamFront> fronts_at(const DayPlan& plan, RiverPlace place) {
   return here;
 }
 
-void add_hours(FlowHistory& history, const Told& told) {
+void add_hours(FlowCourse& history, const Told& told) {
   const PlannedStretch& floated = *told.floated;
   if (!at_spot(told)) {
     history.there =
@@ -59,9 +59,9 @@ void add_hours(FlowHistory& history, const Told& told) {
 
 }  // namespace
 
-std::optional<FlowHistory> flow_history(const DayPlan& plan, const DayInputs& in) {
+std::optional<FlowCourse> flow_history(const DayPlan& plan, const DayInputs& in) {
   if (plan.course.empty()) return std::nullopt;
-  FlowHistory history;
+  FlowCourse history;
   history.place = typed(plan.course_at);
   history.from = plan.course.front().at;
   history.to = plan.course.back().at;

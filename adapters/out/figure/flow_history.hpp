@@ -13,7 +13,7 @@ struct FlowKnown {
   Instant at{};
   Band<Discharge> flow;
 };
-struct FlowHistory {
+struct FlowCourse {
   std::string place;
   Instant from{}, to{};
   std::vector<std::vector<FlowKnown>> past;      // what the gauges read, carried there; parted where nothing is known
@@ -24,6 +24,6 @@ struct FlowHistory {
 };
 
 // None where no flow is known at two instants at least.
-[[nodiscard]] std::optional<FlowHistory> flow_history(const DayPlan& plan, const DayInputs& in);
+[[nodiscard]] std::optional<FlowCourse> flow_history(const DayPlan& plan, const DayInputs& in);
 
 }  // namespace floatwright

@@ -28,7 +28,7 @@ struct Span {
   double least, most;
 };
 
-Span span_of(const FlowHistory& history, UnitSystem units) {
+Span span_of(const FlowCourse& history, UnitSystem units) {
   Span span{std::numeric_limits<double>::max(), 0.0};
   for (const auto* pieces : {&history.past, &history.expected})
     for (const auto& piece : *pieces)
@@ -41,7 +41,7 @@ Span span_of(const FlowHistory& history, UnitSystem units) {
   return span.most > 0.0 ? span : Span{0.0, 1.0};
 }
 
-void add_values(PlotWanted& wanted, const FlowHistory& history, UnitSystem units) {
+void add_values(PlotWanted& wanted, const FlowCourse& history, UnitSystem units) {
   const Span span = span_of(history, units);
   const double step = round_step(span.most - span.least, kMostSteps);
   wanted.least = step * std::floor(span.least / step);
@@ -50,7 +50,7 @@ void add_values(PlotWanted& wanted, const FlowHistory& history, UnitSystem units
     wanted.ticks.push_back({value, flow_figure(flow_of(value, units), units)});
 }
 
-void add_rows(PlotWanted& wanted, const FlowHistory& history, const LocalClock& clock) {
+void add_rows(PlotWanted& wanted, const FlowCourse& history, const LocalClock& clock) {
   if (!history.hours.empty()) wanted.rows.push_back({history.there, history.hours});
   for (const DamFront& front : history.fronts)
     wanted.rows.push_back({fmt::format("{} from the dam, here {}", front.after > front.before ? "more" : "less",
@@ -58,7 +58,7 @@ void add_rows(PlotWanted& wanted, const FlowHistory& history, const LocalClock& 
                            {{front.earliest, front.latest}}});
 }
 
-PlotWanted wanted_plot(const FlowHistory& history, UnitSystem units, const LocalClock& clock, double width) {
+PlotWanted wanted_plot(const FlowCourse& history, UnitSystem units, const LocalClock& clock, double width) {
   PlotWanted wanted;
   wanted.width = width;
   wanted.height = std::max(kLeastHeight, kShare * width);
@@ -98,7 +98,7 @@ void add_hour(Plot& plot, Instant t) {
 
 }  // namespace
 
-Drawing hydrograph(const FlowHistory& history, UnitSystem units, const LocalClock& clock, double width) {
+Drawing hydrograph(const FlowCourse& history, UnitSystem units, const LocalClock& clock, double width) {
   Plot plot = framed_plot(wanted_plot(history, units, clock, width), clock);
   for (const auto& [from, to] : history.hours) {
     add_hour(plot, from);

@@ -7,6 +7,6 @@
 
 namespace floatwright {
 
-[[nodiscard]] Drawing hydrograph(const FlowHistory& history, UnitSystem units, const LocalClock& clock, double width);
+[[nodiscard]] Drawing hydrograph(const FlowCourse& history, UnitSystem units, const LocalClock& clock, double width);
 
 }  // namespace floatwright

@@ -55,7 +55,7 @@ class Picture {
     drawing_.marks.push_back(Stroke{std::move(points), width, dashed});
   }
   void words(DrawnPoint at, const std::string& text, bool bold = false) {
-    drawing_.marks.push_back(Words{at, text, size_, Anchor::Start, bold});
+    drawing_.marks.push_back(Words{at, text, size_, TextAnchor::Start, bold});
   }
 
   void add_heading() {

@@ -30,14 +30,14 @@ class Framing {
   void stroke(std::vector<DrawnPoint> points, double width, bool dashed = false) {
     plot_.drawing.marks.push_back(Stroke{std::move(points), width, dashed});
   }
-  void words(DrawnPoint at, const std::string& text, Anchor anchor, bool bold = false) {
+  void words(DrawnPoint at, const std::string& text, TextAnchor anchor, bool bold = false) {
     plot_.drawing.marks.push_back(Words{at, text, size_, anchor, bold});
   }
 
   void add_heading() {
     for (const std::string& said : wanted_.heading)
       for (const std::string& row : broken(said, wanted_.width, size_)) {
-        words({0.0, y_ + size_}, row, Anchor::Start, &said == &wanted_.heading.front());
+        words({0.0, y_ + size_}, row, TextAnchor::Start, &said == &wanted_.heading.front());
         y_ += line();
       }
   }
@@ -55,7 +55,7 @@ class Framing {
     for (const ValueTick& tick : wanted_.ticks) {
       const double at = y.at(tick.value);
       stroke({{x.start, at}, {x.end, at}}, kFine);
-      words({x.start - 6.0, at + 0.35 * size_}, tick.figure, Anchor::End);
+      words({x.start - 6.0, at + 0.35 * size_}, tick.figure, TextAnchor::End);
     }
     stroke({{x.start, y.end}, {x.start, y.start}, {x.end, y.start}, {x.end, y.end}}, kThin);
   }
@@ -80,7 +80,7 @@ class Framing {
       const bool midnight = face == "00:00";
       stroke({{x, midnight ? plot_.values.end : under}, {x, under + 4.0}}, midnight ? kThin : kFine);
       const double half = about_width(face, size_) / 2.0;
-      if (x - half >= 0.0 && x + half <= wanted_.width) words({x, under + 3.0 + size_}, face, Anchor::Middle);
+      if (x - half >= 0.0 && x + half <= wanted_.width) words({x, under + 3.0 + size_}, face, TextAnchor::Middle);
       if (midnight && t < wanted_.to) day_after(t);
     }
     if (first < wanted_.to) day_of(wanted_.from, plot_.hours.start);
@@ -94,7 +94,7 @@ class Framing {
     const double right = plot_.at(std::min(next, wanted_.to), wanted_.least).x;
     const std::string name = day_of_week(clock_.day(t));
     if (about_width(name, size_) > right - left) return;
-    words({(left + right) / 2.0, plot_.values.start + 3.0 + line() + size_}, name, Anchor::Middle);
+    words({(left + right) / 2.0, plot_.values.start + 3.0 + line() + size_}, name, TextAnchor::Middle);
   }
 
   [[nodiscard]] Instant end_of_day(Instant t) const {
@@ -118,7 +118,7 @@ class Framing {
       const double room = about_width(row.words, size_) + 6.0;
       const bool before = first >= room || first >= wanted_.width - last;
       words({before ? std::max(first - 6.0, room - 6.0) : last + 6.0, y + size_}, row.words,
-            before ? Anchor::End : Anchor::Start);
+            before ? TextAnchor::End : TextAnchor::Start);
       y += line();
     }
   }

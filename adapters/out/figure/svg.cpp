@@ -22,8 +22,8 @@ std::string escaped(const std::string& text) {
   return out;
 }
 
-const char* word_for(Anchor anchor) {
-  return anchor == Anchor::Start ? "start" : anchor == Anchor::Middle ? "middle" : "end";
+const char* word_for(TextAnchor anchor) {
+  return anchor == TextAnchor::Start ? "start" : anchor == TextAnchor::Middle ? "middle" : "end";
 }
 
 class Writer {

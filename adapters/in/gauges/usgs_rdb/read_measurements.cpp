@@ -73,7 +73,7 @@ class MeasurementsReader {
   void take_channel(FieldMeasurement& visit) {
     const std::string type = lower_case(text("meas_type")), control = lower_case(text("control_type_cd"));
     visit.ice = visit.ice || type == "ice" || control.find("ice") != std::string::npos;
-    ChannelMeasurement channel;
+    MeasuredChannel channel;
     channel.name = text("chan_name");
     channel.type = text("meas_type");
     if (const auto flow = number("chan_discharge")) channel.discharge = cubic_feet_per_second(*flow);

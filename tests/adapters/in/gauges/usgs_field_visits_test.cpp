@@ -62,7 +62,7 @@ TEST(UsgsFieldVisits, HaveTheirChannelsAsRecorded) {
   EXPECT_THAT(all.notes, IsEmpty());
   EXPECT_EQ(all.visits[0].time, instant_in("1994-07-18T20:06:00Z"));
   EXPECT_FALSE(all.visits[0].channels.at(0).from_gauge.has_value());
-  const ChannelMeasurement& main = all.visits[1].channels.at(0);
+  const MeasuredChannel& main = all.visits[1].channels.at(0);
   EXPECT_EQ(main.name, "main.");
   EXPECT_EQ(main.type, "Wading");
   EXPECT_DOUBLE_EQ(in_cubic_feet_per_second(main.discharge.value()), 10.6);

@@ -40,7 +40,7 @@ TEST(Hatching, OfNoAreaIsNothing) {
 }
 
 TEST(Svg, KeepsItsWordsAsTextAndEscapesThem) {
-  const Drawing drawing{200, 100, {Words{{10, 20}, "Bow & stern <here>", 13.0, Anchor::End, false}}};
+  const Drawing drawing{200, 100, {Words{{10, 20}, "Bow & stern <here>", 13.0, TextAnchor::End, false}}};
   const std::string svg = as_svg(drawing, "The \"river\"");
   EXPECT_THAT(svg, HasSubstr("Bow &amp; stern &lt;here&gt;</text>"));
   EXPECT_THAT(svg, HasSubstr("<title>The &quot;river&quot;</title>"));

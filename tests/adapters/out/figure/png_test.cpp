@@ -31,7 +31,7 @@ rows = zlib.decompress(body)
 print(width, 'x', height, 'bits', depth, 'kind', colour, 'bytes', len(rows) == height * (1 + 3 * width))
 )";
 
-Drawing of_words() { return {200, 100, {Words{{10, 50}, "1,850 cfs", 13.0, Anchor::Start, false}}}; }
+Drawing of_words() { return {200, 100, {Words{{10, 50}, "1,850 cfs", 13.0, TextAnchor::Start, false}}}; }
 
 TEST(Png, IsAsManyPixelsAsAskedAndWhole) {
   const auto png = as_png(of_words(), 2.0);
