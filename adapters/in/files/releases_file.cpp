@@ -41,7 +41,7 @@ class ReleasesReader {
     line_ = line;
     const std::string text = joined(fields);
     if (text.empty() || text.front() == '#') return;
-    if (!fault.empty()) return tell(line_, printable(text) + ", where " + fault, "a time, a comma and a flow", row_mend());
+    if (!fault.empty()) return tell(line_, quoted(text) + ", where " + fault, "a time, a comma and a flow", row_mend());
     const bool is_header = make_ == nullptr;
     is_header ? take_header(text) : take_row(text, fields);
   }
@@ -64,12 +64,12 @@ class ReleasesReader {
       make_ = cubic_metres_per_second;
     } else {
       unreadable_ = true;
-      tell(line_, printable(line), "the header time,flow_cfs or time,flow_m3_s", header_mend());
+      tell(line_, quoted(line), "the header time,flow_cfs or time,flow_m3_s", header_mend());
     }
   }
 
   void take_row(std::string_view line, const std::vector<std::string>& fields) {
-    if (fields.size() != 2) return tell(line_, printable(line), "a time, a comma and a flow", row_mend());
+    if (fields.size() != 2) return tell(line_, quoted(line), "a time, a comma and a flow", row_mend());
     const auto time = time_in(trimmed(fields[0]));
     const auto flow = flow_in(trimmed(fields[1]));
     if (time && flow) read_.schedule.push_back({*time, *flow});
@@ -78,7 +78,7 @@ class ReleasesReader {
   std::optional<Instant> time_in(std::string_view text) {
     const auto time = instant_in(text);
     if (!time) {
-      tell(line_, printable(text), "an instant with its offset as 2027-05-14T09:00-06:00, or with Z",
+      tell(line_, quoted(text), "an instant with its offset as 2027-05-14T09:00-06:00, or with Z",
            "Write the time with its offset from UTC.");
       return std::nullopt;
     }
@@ -95,11 +95,11 @@ class ReleasesReader {
     const auto number = number_in(text);
     const Discharge flow = make_(number.value_or(-1.0));
     if (number && *number >= 0.0 && in_cubic_metres_per_second(flow) <= kLargestFlow) return flow;
-    tell(line_, printable(text), "a flow of 0 or more, in digits", "Write the flow as a plain number.");
+    tell(line_, quoted(text), "a flow of 0 or more, in digits", "Write the flow as a plain number.");
     return std::nullopt;
   }
 
-  static std::string printable(std::string_view text) { return fmt::format("\"{}\"", printable(text)); }
+  static std::string quoted(std::string_view text) { return fmt::format("\"{}\"", printable(text)); }
   void tell(int line, std::string found, std::string allowed, std::string mend) {
     read_.problems.push_back({file_, line, "", std::move(found), std::move(allowed), std::move(mend)});
   }
