@@ -127,6 +127,7 @@ struct Refused {
   int exit_code;
   std::string why;
 };
+void PrintTo(const Refused& refused, std::ostream* out) { *out << refused.station << " with " << refused.exit_code; }
 
 class StartRefuses : public ::testing::TestWithParam<Refused> {};
 
