@@ -24,10 +24,10 @@ void print_picture(const Configuration& configuration) {
              configuration.tackle.flies.size());
 }
 
-// Reads the whole archive; 0 where it is sound or not there yet.
+// Reads the whole archive; 0 where it is sound, not there yet, or not used.
 int check_archive(const Configuration& configuration) {
   const auto file = archive_file(configuration);
-  if (!file || !std::filesystem::exists(*file)) return kExitFresh;
+  if (configuration.readings.payloads || !file || !std::filesystem::exists(*file)) return kExitFresh;
   const auto archive = Archive::open_to_read(*file);
   if (!archive) return tell(archive.error());
   const auto doubts = archive->integrity();

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "adapters/in/fetch/next_page.hpp"
+#include "adapters/in/gauges/asking.hpp"
 #include "adapters/in/gauges/payload_directory.hpp"
 #include "adapters/in/gauges/usgs_water_data/ask.hpp"
 #include "adapters/in/gauges/usgs_water_data/stations.hpp"
@@ -49,12 +50,6 @@ Result<StationAbout> usgs_about(const std::string& station, const ServiceAccess&
   return *named;
 }
 
-std::string joined(const std::vector<std::string>& sentences) {
-  std::string out;
-  for (const std::string& one : sentences) out += (out.empty() ? "" : "; ") + one;
-  return out;
-}
-
 // Where nobody tells of the station, its readings may name it.
 void name_by_readings(FirstLook& look) {
   for (const GaugeSeries& series : look.series)
@@ -88,7 +83,7 @@ Result<FirstLook> first_look(const std::string& station, const ServicesAsked& se
     return tl::unexpected(nothing(out.troubles.empty()
                                       ? station + ": the service has no reading of it in the last days; "
                                                   "look at its number"
-                                      : joined(out.troubles)));
+                                      : joined(out.troubles, "; ")));
   name_by_readings(out);
   return out;
 }
@@ -110,7 +105,7 @@ Result<FirstLook> first_look_in(const std::filesystem::path& directory, const st
                        [&](const GaugeSeries& series) { return series.station == station; });
   out.troubles = std::move(payloads.troubles);
   if (!out.described && out.series.empty()) {
-    if (!out.troubles.empty()) return tl::unexpected(Failure{joined(out.troubles), kExitBadData});
+    if (!out.troubles.empty()) return tl::unexpected(Failure{joined(out.troubles, "; "), kExitBadData});
     return tl::unexpected(nothing(fmt::format("{}: no answer there tells of {}", directory.string(), station)));
   }
   name_by_readings(out);
