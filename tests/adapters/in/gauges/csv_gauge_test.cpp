@@ -6,6 +6,7 @@
 
 #include "adapters/in/calendar/clock_text.hpp"
 #include "engine/units/unit.hpp"
+#include "tests/adapters/in/gauges/payloads.hpp"
 
 namespace floatwright {
 namespace {
@@ -26,9 +27,7 @@ CsvGauge ford() {
 }
 
 GaugeAnswer answer_of(const std::string& bytes, const CsvGauge& gauge = ford()) {
-  const auto answer = read_csv_gauge(bytes, "ford.csv", gauge);
-  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
-  return answer.value_or(GaugeAnswer{});
+  return answer_or_told(read_csv_gauge(bytes, "ford.csv", gauge));
 }
 std::string failure_of(const std::string& bytes, const CsvGauge& gauge = ford()) {
   const auto answer = read_csv_gauge(bytes, "ford.csv", gauge);

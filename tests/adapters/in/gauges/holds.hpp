@@ -24,9 +24,7 @@ struct Holds {
 
 inline GaugeAnswer read_or_tell(const std::string& bytes, const std::string& where,
                                 const std::optional<std::string>& service = std::nullopt) {
-  auto answer = read_payload(bytes, where, service);
-  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
-  return answer.value_or(GaugeAnswer{});
+  return answer_or_told(read_payload(bytes, where, service));
 }
 
 inline GaugeSeries series_in(const GaugeAnswer& answer, const std::string& series_id) {

@@ -1,8 +1,13 @@
 #pragma once
 // Recorded and made-up answers for the readers' tests.
+#include <gtest/gtest.h>
+
 #include <fstream>
 #include <sstream>
 #include <string>
+
+#include "adapters/result.hpp"
+#include "engine/readings/reading.hpp"
 
 namespace floatwright {
 
@@ -44,6 +49,16 @@ inline std::string legacy(const std::string& blocks, const std::string& unit = "
          R"("unit":{"unitCode":")" +
          unit + R"("},"noDataValue":)" + no_data +
          R"(,"options":{"option":[{"name":"Statistic","optionCode":"00000"}]}},"values":[)" + blocks + "]}]}}";
+}
+
+// What a reader made of its bytes; a failure fails the test.
+inline GaugeAnswer answer_or_told(const Result<GaugeAnswer>& answer) {
+  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
+  return answer.value_or(GaugeAnswer{});
+}
+
+inline std::string failure_told(const Result<GaugeAnswer>& answer) {
+  return answer ? "no failure" : answer.error().what;
 }
 
 }  // namespace floatwright

@@ -81,9 +81,7 @@ const std::vector<std::pair<std::string, std::size_t>> kSeriesCounts{
 // clang-format on
 
 GaugeAnswer answer_of(const std::string& file) {
-  const auto answer = read_payload(recorded(file), file);
-  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
-  return answer.value_or(GaugeAnswer{});
+  return answer_or_told(read_payload(recorded(file), file));
 }
 
 class RecordedPayload : public testing::TestWithParam<Expected> {};

@@ -11,11 +11,7 @@ using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 
-GaugeAnswer answer_of(const std::string& bytes) {
-  const auto answer = read_payload(bytes, "a.json");
-  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
-  return answer.value_or(GaugeAnswer{});
-}
+GaugeAnswer answer_of(const std::string& bytes) { return answer_or_told(read_payload(bytes, "a.json")); }
 
 const std::string kNoonText = "2026-05-13T12:00:00.000-06:00";
 

@@ -22,15 +22,8 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::SizeIs;
 
-GaugeAnswer answer_of(const std::string& bytes) {
-  const auto answer = read_usgs_rdb(bytes, "a.rdb");
-  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
-  return answer.value_or(GaugeAnswer{});
-}
-std::string failure_of(const std::string& bytes) {
-  const auto answer = read_usgs_rdb(bytes, "a.rdb");
-  return answer ? "no failure" : answer.error().what;
-}
+GaugeAnswer answer_of(const std::string& bytes) { return answer_or_told(read_usgs_rdb(bytes, "a.rdb")); }
+std::string failure_of(const std::string& bytes) { return failure_told(read_usgs_rdb(bytes, "a.rdb")); }
 
 const std::string kHead =
     "# comment\nagency_cd\tsite_no\tdatetime\ttz_cd\t121813_00060\t121813_00060_cd\n5s\t15s\t20d\t6s\t14n\t10s\n";

@@ -17,16 +17,9 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::SizeIs;
 
-GaugeAnswer answer_of(const std::string& bytes) {
-  const auto answer = read_usgs_waterml1(bytes, "a.xml");
-  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
-  return answer.value_or(GaugeAnswer{});
-}
+GaugeAnswer answer_of(const std::string& bytes) { return answer_or_told(read_usgs_waterml1(bytes, "a.xml")); }
 
-std::string failure_of(const std::string& bytes) {
-  const auto answer = read_usgs_waterml1(bytes, "a.xml");
-  return answer ? "no failure" : answer.error().what;
-}
+std::string failure_of(const std::string& bytes) { return failure_told(read_usgs_waterml1(bytes, "a.xml")); }
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {
   for (auto at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))

@@ -16,11 +16,7 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::SizeIs;
 
-GaugeAnswer answer_of(const std::string& bytes) {
-  const auto answer = read_waterml2(bytes, "a.xml");
-  EXPECT_TRUE(answer.has_value()) << (answer ? "" : answer.error().what);
-  return answer.value_or(GaugeAnswer{});
-}
+GaugeAnswer answer_of(const std::string& bytes) { return answer_or_told(read_waterml2(bytes, "a.xml")); }
 
 const std::string kNames =
     R"( xmlns="http://www.opengis.net/waterml/2.0" xmlns:gml="http://www.opengis.net/gml/3.2" xmlns:om="http://www.opengis.net/om/2.0" xmlns:xlink="http://www.w3.org/1999/xlink" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance" xmlns:swe="http://www.opengis.net/swe/2.0")";
