@@ -44,17 +44,34 @@ double memory_mb(const ParserCase& one, const std::string& bytes) {
   return static_cast<double>(used.ru_maxrss) * 1024.0 / 1e6 - before;
 }
 
+// As a program has it that reads one answer and ends: its memory is new to it.
+template <class Work>
+double cpu_seconds_once(Work work) {
+  const pid_t child = fork();
+  if (child == 0) {
+    work();
+    _exit(0);
+  }
+  rusage used{};
+  int status = 0;
+  wait4(child, &status, 0, &used);
+  const auto seconds = [](const timeval& t) { return static_cast<double>(t.tv_sec) + 1e-6 * static_cast<double>(t.tv_usec); };
+  return seconds(used.ru_utime) + seconds(used.ru_stime);
+}
+
 bool is_within(const ParserCase& one) {
   const std::string bytes = one.bytes(kBytes);
-  double bare = 1e9, own = 1e9;
+  double bare = 1e9, own = 1e9, bare_once = 1e9, own_once = 1e9;
   std::size_t rows = 0;
   for (int turn = 0; turn < kTurns; ++turn) {
     bare = std::min(bare, cpu_seconds([&] { one.bare(bytes); }));
     own = std::min(own, cpu_seconds([&] { rows = one.rows_read(bytes); }));
+    bare_once = std::min(bare_once, cpu_seconds_once([&] { one.bare(bytes); }));
+    own_once = std::min(own_once, cpu_seconds_once([&] { one.rows_read(bytes); }));
   }
   const double ratio = bare / own, mb = static_cast<double>(bytes.size()) / 1e6, memory = memory_mb(one, bytes);
-  fmt::print("{:<18} {:5.0f} MB/s, plain parser {:5.0f} MB/s, ratio {:.2f} (least {:.2f}), {} rows, {:.0f} MB\n",
-             one.name, mb / own, mb / bare, ratio, one.least_ratio, rows, memory);
+  fmt::print("{:<18} {:5.0f} MB/s, plain parser {:5.0f} MB/s, ratio {:.2f} (least {:.2f}; read once {:.2f}), {} rows, {:.0f} MB\n",
+             one.name, mb / own, mb / bare, ratio, one.least_ratio, bare_once / own_once, rows, memory);
   return rows > 0 && ratio >= one.least_ratio && memory <= one.most_memory_mb;
 }
 
