@@ -26,8 +26,18 @@ std::optional<UnitLine> ea_unit(Variable variable, std::string_view spelling) {
   return unit_line(variable, found == kSpellings.end() ? spelling : found->usual);
 }
 
-RowValue ea_value(const JsonValue& value) {
-  return value.is(JsonValue::Kind::Absent) ? RowValue{} : row_value(value, {});
+std::optional<Reading> ea_reading(const EaStreams::Stream& stream, const EaTime& time, const JsonValue& value,
+                                  const JsonRow& item, SeriesShelf& shelf) {
+  const RowValue read = value.is(JsonValue::Kind::Absent) ? RowValue{} : row_value(value, {});
+  if (!time.read || read.broken) {
+    shelf.leave_out("measure " + printable(stream.name),
+                    time.read ? *read.broken : "the time can't be read, first \"" + printable(time.written) + "\"",
+                    item.place());
+    return std::nullopt;
+  }
+  Reading out{.time = *time.read, .si = {}, .marks = {}};
+  if (read.number) out.si = stream.unit->offset + stream.unit->factor * *read.number;
+  return out;
 }
 
 const EaStreams::Stream* EaStreams::stream_of(const std::string& address, const JsonRow& item, SeriesShelf& shelf) {

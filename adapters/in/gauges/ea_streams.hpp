@@ -49,7 +49,15 @@ class EaStreams {
 // "m3s", "deg_C". None: not known, such as the "---" of measures long dead.
 [[nodiscard]] std::optional<UnitLine> ea_unit(Variable variable, std::string_view spelling);
 
-// Where there is no number the service leaves the whole value out.
-[[nodiscard]] RowValue ea_value(const JsonValue& value);
+// What an item says of its time: as it was read, if it could be, and as it was written.
+struct EaTime {
+  std::optional<Instant> read;
+  const std::string& written;
+};
+
+// In SI, without marks. None: left out, and the shelf has been told why. Where there is no number the service leaves the
+// whole value out.
+[[nodiscard]] std::optional<Reading> ea_reading(const EaStreams::Stream& stream, const EaTime& time,
+                                                const JsonValue& value, const JsonRow& item, SeriesShelf& shelf);
 
 }  // namespace floatwright

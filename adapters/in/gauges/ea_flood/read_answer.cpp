@@ -7,7 +7,6 @@
 #include "adapters/in/gauges/json_rows.hpp"
 #include "adapters/in/text/plain_text.hpp"
 #include "adapters/in/text/printable.hpp"
-#include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 
 namespace floatwright {
@@ -52,14 +51,10 @@ class AnswerReader {
     if (stream == nullptr) return;
     const std::string& written = item[kTime].text;
     const auto time = instant_in(written);
-    const RowValue value = ea_value(item[kValue]);
-    if (!time || value.broken)
-      return shelf_.leave_out("measure " + printable(stream->name),
-                              time ? *value.broken : "the time can't be read, first \"" + printable(written) + "\"",
-                              item.place());
-    Reading reading{.time = *time, .si = {}, .marks = {Mark::Provisional}};
-    if (value.number) reading.si = stream->unit->offset + stream->unit->factor * *value.number;
-    shelf_.add(stream->on_shelf, reading);
+    auto reading = ea_reading(*stream, {time, written}, item[kValue], item, shelf_);
+    if (!reading) return;
+    reading->marks.insert(Mark::Provisional);
+    shelf_.add(stream->on_shelf, *reading);
   }
 
   const std::string& where_;

@@ -11,7 +11,6 @@
 #include "adapters/in/gauges/json_rows.hpp"
 #include "adapters/in/text/plain_text.hpp"
 #include "adapters/in/text/printable.hpp"
-#include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 
 namespace floatwright {
@@ -80,16 +79,11 @@ class AnswerReader {
     if (stream == nullptr) return;
     const std::string& written = item[kTime].text;
     const auto time = stream->measure->daily ? water_day_in(item) : gmt_in(written);
-    const RowValue value = ea_value(item[kValue]);
-    if (!time || value.broken)
-      return shelf_.leave_out("measure " + printable(stream->name),
-                              time ? *value.broken : "the time can't be read, first \"" + printable(written) + "\"",
-                              item.place());
-    Reading reading{.time = *time, .si = {}, .marks = {}};
-    if (value.number) reading.si = stream->unit->offset + stream->unit->factor * *value.number;
-    add_quality(item[kQuality].text, reading.marks, shelf_.at(stream->on_shelf).unknown_codes);
-    if (item[kCompleteness].text == "Incomplete") reading.marks.insert(Mark::Estimated);
-    shelf_.add(stream->on_shelf, reading);
+    auto reading = ea_reading(*stream, {time, written}, item[kValue], item, shelf_);
+    if (!reading) return;
+    add_quality(item[kQuality].text, reading->marks, shelf_.at(stream->on_shelf).unknown_codes);
+    if (item[kCompleteness].text == "Incomplete") reading->marks.insert(Mark::Estimated);
+    shelf_.add(stream->on_shelf, *reading);
   }
 
   void tell_measure(const JsonRow& item) {
