@@ -8,7 +8,7 @@
 #include "adapters/in/files/boats_file.hpp"
 #include "adapters/in/files/tackle_file.hpp"
 #include "adapters/in/files/whole_text.hpp"
-#include "adapters/in/gauges/gather.hpp"
+#include "adapters/in/fetch/gather.hpp"
 #include "engine/plan_boats.hpp"
 
 namespace floatwright {
@@ -16,6 +16,13 @@ namespace {
 
 const std::filesystem::path kRoot{FLOATWRIGHT_SOURCE_DIR};
 constexpr Instant kNow{std::chrono::sys_days{std::chrono::year{2027} / 5 / 14} + std::chrono::minutes{110}};  // 19:50 there
+
+GatherOrder from_disk() {
+  GatherOrder out;
+  out.fetch.now = out.fetch.clock = kNow;
+  out.offline = true;
+  return out;
+}
 
 Configuration demo() {
   auto loaded = load_configuration(kRoot / "config/demo");
@@ -38,7 +45,7 @@ void plan_twelve(benchmark::State& state, bool outfitters_rack) {
   if (!boats) throw std::runtime_error("the boats can't be read");
   const DayInputs in{configuration.river,     outfitters_rack ? rack() : configuration.tackle,
                      configuration.settings,  configuration.judgement,
-                     gather_readings(configuration, kNow, true).records, boats->day, kNow};
+                     gather_readings(configuration, from_disk()).records, boats->day, kNow};
   for (auto _ : state) benchmark::DoNotOptimize(plan_boats(in, boats->boats));
 }
 
