@@ -31,6 +31,13 @@ struct NewestReading {
   std::string source;  // where the bytes came from, as the adapter names it
 };
 
+// What an agency said, at one moment, the flow here would be.
+struct OfficialForecast {
+  std::string station;
+  Instant issued{};
+  Series<Discharge> flow;
+};
+
 struct GaugeRecord {
   std::string gauge;    // the id in river.json
   std::string station;  // "usgs:00000001"
@@ -43,6 +50,10 @@ struct GaugeRecord {
   bool ice_now = false;               // newest discharge row is marked ice
   std::vector<std::string> choices;   // sentences: which sensor of several was taken, and why
   std::vector<std::string> left_out;  // sentences: how many rows were left out, and why
+  // Means of the station's local days, each at its date's 00:00Z: dates, no instants. Empty where none are known.
+  Series<Discharge> daily_discharge = {};
+  Series<Temperature> daily_temperature = {};
+  std::optional<OfficialForecast> official = {};  // the newest one issued by `now`
 };
 
 inline constexpr Period kStaleAfter = std::chrono::hours{6};  // readings older than this end a run with exit code 75

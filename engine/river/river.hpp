@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/readings/rating.hpp"
 #include "engine/units/instant.hpp"
 #include "engine/units/unit.hpp"
 
@@ -37,6 +38,7 @@ struct GaugeSite {
   std::optional<RiverPlace> place;  // none: not on the stem, used by a tributary or a dam
   std::optional<Area> drainage_area;
   std::string forecast = {};  // station of its official forecast, may be empty
+  std::optional<Rating> rating = {};  // which discharge a stage means
 };
 
 struct Access {
@@ -76,6 +78,16 @@ struct ChannelMeasurement {
   MeanSpeed mean_speed;
 };
 
+// One point of a cross-section; heights count from any datum of the section's own.
+struct SectionPoint {
+  Length across, height;
+};
+struct SurveyedSection {
+  std::vector<SectionPoint> points;  // ascending across
+  std::optional<double> slope;       // m per m; none: the reach's
+  std::optional<double> roughness;   // Manning's n, s/m^(1/3); none: Jarrett's by slope and hydraulic radius
+};
+
 struct NamedReach {
   std::string id, name;
   RiverPlace from, to;
@@ -84,6 +96,7 @@ struct NamedReach {
   std::optional<ChannelMeasurement> channel;
   std::vector<Water> waters;
   std::string in_side_channel;  // id of the side channel it lies in; empty: the stem
+  std::vector<SurveyedSection> sections = {};
 };
 
 struct Release {
@@ -128,6 +141,24 @@ struct WaveTime {
   RiverPlace from, to;
   Discharge at_flow;
   Duration time;
+};
+
+// Power laws w = a Q^b, d = c Q^f, v = k Q^m (SI) fitted to the field measurements at a gauge: what `tune geometry` found.
+struct FittedChannel {
+  std::string gauge;  // id
+  double a = 1.0, b = 0.26, c = 1.0, f = 0.40, k = 1.0, m = 0.34;
+  Discharge least, most;  // of the measurements fitted
+  double sd_ln_depth = 0.15, sd_ln_speed = 0.15;
+  int visits = 0;
+};
+// How long a change of flow takes from one gauge to another, t(Q) = time (at_flow/Q)^exponent: what `tune routing` found.
+struct FittedLag {
+  std::string from, to;  // ids of gauges; from is upstream
+  Discharge at_flow;
+  Duration time;
+  double exponent = 0.34;
+  double spread = 1.0;  // multiplier of the channel's own diffusion
+  int fronts = 0;       // rises and falls that it was fitted to
 };
 
 struct Hazard {
@@ -202,6 +233,8 @@ struct River {
   std::vector<Spot> spots;
   std::vector<Hatch> hatches;
   std::vector<Lake> lakes;
+  std::vector<FittedChannel> fitted_channels;
+  std::vector<FittedLag> fitted_lags;
 };
 
 }  // namespace floatwright
