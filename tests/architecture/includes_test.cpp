@@ -16,7 +16,15 @@ const std::vector<std::string> kRooms{"units",  "statistics", "readings", "river
 
 // Beside the C++ standard library, what each engine room may include of a package. fmt formats text and reaches nothing.
 const std::map<std::string, std::set<std::string>> kPackagesOfRoom{
-    {"river", {"boost/graph"}}, {"sinking", {"boost/math", "experimental"}}, {"forecast", {"date"}}, {"temperature", {"date"}}, {"trip", {"date"}}, {"wording", {"date"}}};
+    {"statistics", {"boost/math", "Eigen"}},
+    {"river", {"boost/graph"}},
+    {"water", {"boost/math", "Eigen"}},
+    {"forecast", {"date"}},
+    {"routing", {"boost/math"}},
+    {"temperature", {"date"}},
+    {"sinking", {"boost/math", "experimental"}},
+    {"trip", {"date"}},
+    {"wording", {"date"}}};
 const std::set<std::string> kPackagesOfAll{"fmt/format.h", "fmt/core.h"};
 
 const std::set<std::string> kForbiddenInEngine{"fstream", "iostream", "filesystem", "thread",
