@@ -3,3 +3,6 @@ floatwright_test(published_muskingum_test
     ${CMAKE_CURRENT_LIST_DIR}/bedient_muskingum_cunge_test.cpp
   USES routing)
 floatwright_test(published_area_ratio_test SOURCES ${CMAKE_CURRENT_LIST_DIR}/area_ratio_test.cpp USES routing)
+floatwright_test(published_scores_test
+  SOURCES ${CMAKE_CURRENT_LIST_DIR}/hydroerr_scores_test.cpp ${CMAKE_CURRENT_LIST_DIR}/forecast_scores_test.cpp
+  USES statistics)
