@@ -5,20 +5,21 @@
 #include <string>
 #include <vector>
 
-#include "engine/readings/gauge_record.hpp"
+#include "engine/forecast/from_above.hpp"
+#include "engine/forecast/state_and_method.hpp"
+#include "engine/forecast/tuned_flow.hpp"
+#include "engine/readings/weather.hpp"
 #include "engine/river/river.hpp"
 #include "engine/units/per_case.hpp"
 
 namespace floatwright {
-
-enum class FlowState { Unknown, Ice, Regulated, DailyWave, Rising, Falling, Steady };
-enum class FlowMethod { None, Schedule, SameHour, WaveShape, Hold, FadingFall };
 
 struct GaugeOutlook {
   std::string gauge;
   FlowState state = FlowState::Unknown;
   FlowMethod method = FlowMethod::None;
   std::string why;                 // the numbers that named the state: "up 4 % in 6 h"
+  std::string source;              // what the forecast was made from, where that is more than the last days' readings
   std::vector<std::string> notes;  // sentences on the record and the releases that the forecast was made from
   Measured<Discharge> now;         // newest usable value
   Instant now_at{};
@@ -34,6 +35,9 @@ struct OutlookInputs {
   bool dam_close = false;          // the schedule's flow is this gauge's flow (no tributary between)
   bool snow_fed = false;
   std::string time_zone;
+  const TunedFlow* tuned = nullptr;  // what was fitted to this gauge's record
+  const FromAbove* above = nullptr;  // what the gauge above has shown
+  const Weather* weather = nullptr;  // where the river is
 };
 
 // `grid` covers at least 72 h before `now` and the day planned; nothing later than `now` is read from the record.

@@ -46,6 +46,12 @@ std::string say_method(FlowMethod method, const std::string& dam) {
   switch (method) {
     case FlowMethod::None:
       return "is not known";
+    case FlowMethod::Official:
+      return "by the agency's forecast, set to the gauge";
+    case FlowMethod::FromAbove:
+      return "as the gauge above has shown, on its way down";
+    case FlowMethod::Tuned:
+      return "as the gauge went on from like hours in the past";
     case FlowMethod::Schedule:
       return dam.empty() ? "by the dam's schedule" : "by the releases typed for " + dam;
     case FlowMethod::SameHour:

@@ -9,14 +9,10 @@ constexpr WordTable<Verdict, 3> kVerdicts{
     {{Verdict::Recommended, "recommended"}, {Verdict::Possible, "possible"}, {Verdict::RuledOut, "ruled_out"}}};
 constexpr WordTable<Mending, 3> kMendings{
     {{Mending::Tight, "tight"}, {Mending::OneMend, "one_mend"}, {Mending::MendAndFeed, "mend_and_feed"}}};
-constexpr WordTable<FlowState, 7> kFlowStates{{{FlowState::Unknown, "unknown"},
-                                               {FlowState::Ice, "ice"},
-                                               {FlowState::Regulated, "regulated"},
-                                               {FlowState::DailyWave, "daily_wave"},
-                                               {FlowState::Rising, "rising"},
-                                               {FlowState::Falling, "falling"},
-                                               {FlowState::Steady, "steady"}}};
-constexpr WordTable<FlowMethod, 6> kFlowMethods{{{FlowMethod::None, "none"},
+constexpr WordTable<FlowMethod, 9> kFlowMethods{{{FlowMethod::None, "none"},
+                                                 {FlowMethod::Official, "official"},
+                                                 {FlowMethod::FromAbove, "from_above"},
+                                                 {FlowMethod::Tuned, "tuned"},
                                                  {FlowMethod::Schedule, "schedule"},
                                                  {FlowMethod::SameHour, "same_hour"},
                                                  {FlowMethod::WaveShape, "wave_shape"},
@@ -62,7 +58,7 @@ constexpr WordTable<LimitKind, 12> kLimits{{{LimitKind::AccessClosed, "access_cl
 
 std::string_view of(Verdict value) { return word_in(kVerdicts, value); }
 std::string_view of(Mending value) { return word_in(kMendings, value); }
-std::string_view of(FlowState value) { return word_in(kFlowStates, value); }
+std::string_view of(FlowState value) { return word_in(kFlowStateWords, value); }
 std::string_view of(FlowMethod value) { return word_in(kFlowMethods, value); }
 std::string_view of(CautionKind value) { return word_in(kCautions, value); }
 std::string_view of(LimitKind value) { return word_in(kLimits, value); }
