@@ -32,6 +32,8 @@ struct CsvGauge {
   int skip_lines = 0;                // before the header, or before the first row where no column goes by a name
   std::vector<std::string> missing;  // what is written where there is no value; a number in any of its spellings
   std::vector<CsvQuantity> columns;
+  bool daily = false;  // a row is the mean of the local day its time names, whatever hour stands there; else only a row
+                       // whose time is a date alone
 };
 
 }  // namespace floatwright

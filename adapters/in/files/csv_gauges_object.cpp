@@ -98,6 +98,7 @@ CsvGauge read_csv_gauge_entry(TypedObject& in, std::set<std::string>& taken) {
   read_separator(in, gauge);
   gauge.skip_lines = in.whole_number("skip_lines", 0, kMostLinesSkipped, Need::Optional).value_or(0);
   read_missing(in, gauge);
+  gauge.daily = in.truth("daily", false);
   read_columns(in, gauge);
   in.finish();
   return gauge;

@@ -151,7 +151,7 @@ class CsvGaugeReader {
 
   // On the world's clock. None, and told: it can't be placed there.
   std::optional<RowTime> placed(const Written& written) {
-    if (!written.has_hours) return RowTime{written.time.local, true};
+    if (gauge_.daily || !written.has_hours) return RowTime{std::chrono::floor<std::chrono::days>(written.time.local), true};
     if (written.time.east) return RowTime{written.time.local - *written.time.east, false};
     if (!clock_) {
       shelf_.leave_out(gauge_.station, "a time without an offset, and no time_zone is declared", place());

@@ -61,7 +61,7 @@ inline const std::string kSettingsWithEverything = R"({
   "contact": "wren@example.org", "api_key_file": "key",
   "services": [ { "name": "usgs-water-data", "address": "https://example.org/v0", "api_key_file": "key" } ],
   "csv_gauges": [ { "station": "csv:ford", "file": "ford.csv", "time_column": "Time", "time_format": "%d.%m.%Y %H:%M",
-    "time_zone": "America/Denver", "separator": ";", "decimal_comma": true, "skip_lines": 2, "missing": [-9999, "n/a"],
+    "time_zone": "America/Denver", "separator": ";", "decimal_comma": true, "skip_lines": 2, "missing": [-9999, "n/a"], "daily": true,
     "columns": [ { "column": 2, "quantity": "stage", "unit": "ft" } ] } ],
   "mail": { "to": ["wren@example.org"], "from": "plan@example.org", "server": "smtp://127.0.0.1:25", "user": "plan", "password_file": "p",
             "ca_file": "ca.pem", "patience_s": 60, "unprotected": "I know that anybody on the way can read it" } })";

@@ -29,6 +29,15 @@ std::string content_of(const std::filesystem::path& path) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
+TEST(BacktestRecords, StandInConfigurationsWithoutProblems) {
+  for (const char* name : {"new_river", "north_fork", "north_fork_years", "south_fork", "plumtree"}) {
+    const auto loaded = load_configuration(std::filesystem::path{FLOATWRIGHT_SOURCE_DIR "/fixtures/backtest"} / name);
+    EXPECT_THAT(loaded.problems, IsEmpty()) << name;
+    ASSERT_TRUE(loaded.configuration) << name;
+    EXPECT_EQ(loaded.configuration->readings.csv_gauges.size(), loaded.configuration->river.gauges.size()) << name;
+  }
+}
+
 // A copy of the demo's configuration that a test may spoil.
 class LoadConfiguration : public testing::Test {
  protected:

@@ -149,12 +149,13 @@ ReadAnswer<ReadSettings> settings_with_csv(const std::string& rest, const std::s
 const std::string kStageColumn = R"({ "column": "Stage", "quantity": "stage", "unit": "ft" })";
 
 TEST(SettingsFile, ReadsGaugesThatAreFiles) {
-  const auto read = settings_with_csv(R"(, "separator": "tab", "missing": [-9999, "n/a"])", kStageColumn);
+  const auto read = settings_with_csv(R"(, "separator": "tab", "missing": [-9999, "n/a"], "daily": true)", kStageColumn);
   EXPECT_THAT(read.problems, IsEmpty());
   const CsvGauge& gauge = read.value.readings.csv_gauges.at(0);
   EXPECT_EQ(gauge.time.place, 1);
   EXPECT_EQ(gauge.separator, '\t');
   EXPECT_THAT(gauge.missing, ElementsAre("-9999", "n/a"));
+  EXPECT_TRUE(gauge.daily);
   EXPECT_EQ(gauge.columns.at(0).column.name, "Stage");
   EXPECT_EQ(gauge.columns.at(0).quantity, Variable::GaugeHeight);
 }

@@ -120,6 +120,14 @@ TEST(CsvGauge, OfDatesHoldsDays) {
   EXPECT_EQ(times_of(days.series[0]), instants({"2026-05-13T00:00Z"}));
 }
 
+TEST(CsvGauge, DeclaredDailyHoldsDaysWhateverHourStandsBesideTheDate) {
+  CsvGauge daily = ford();
+  daily.daily = true;
+  const auto answer = answer_of("Time,Stage\n2026-05-13 23:59,1\n2026-05-15T00:00:00-06:00,2\n", daily);
+  EXPECT_TRUE(answer.series.at(0).daily);
+  EXPECT_EQ(times_of(answer.series[0]), instants({"2026-05-13T00:00Z", "2026-05-15T00:00Z"}));
+}
+
 TEST(CsvGauge, LeavesOutWhatCantBeReadAndSaysWhere) {
   const auto answer = answer_of(
       "Time,Stage\n1881-00-00 00:00,1\n2026-05-13 07:30,n/a\n2026-05-13 07:45,-9999\n2026-05-13 08:00,1e999\n"
