@@ -7,7 +7,7 @@
 
 #include "engine/forecast/from_above.hpp"
 #include "engine/forecast/state_and_method.hpp"
-#include "engine/forecast/tuned_flow.hpp"
+#include "engine/forecast/tuned_daily_flow.hpp"
 #include "engine/readings/weather.hpp"
 #include "engine/river/river.hpp"
 #include "engine/units/per_case.hpp"
@@ -37,6 +37,8 @@ struct OutlookInputs {
   std::string time_zone;
   const TunedFlow* tuned = nullptr;  // what was fitted to this gauge's record
   const FromAbove* above = nullptr;  // what the gauge above has shown
+  const TunedDailyFlow* tuned_daily = nullptr;     // what was fitted to its daily means, for when there is no more
+  const Series<Discharge>* daily_above = nullptr;  // daily means of tuned_daily->gauge_above
   const Weather* weather = nullptr;  // where the river is
 };
 

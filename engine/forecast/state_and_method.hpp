@@ -4,17 +4,19 @@
 
 namespace floatwright {
 
-enum class FlowState { Unknown, Ice, Regulated, DailyWave, Rising, Falling, Steady };
+// EdgingUp is told apart from Rising in daily means only.
+enum class FlowState { Unknown, Ice, Regulated, DailyWave, Rising, EdgingUp, Falling, Steady };
 // Official: an agency's forecast, set to the gauge. FromAbove: what a gauge above has shown, brought down. Tuned: limb
-// regression and analogue, fitted to the gauge's own record.
-enum class FlowMethod { None, Official, FromAbove, Tuned, Schedule, SameHour, WaveShape, Hold, FadingFall };
+// regression and analogue, fitted to the gauge's own record. DailyMeans: from no more than the means of whole days.
+enum class FlowMethod { None, Official, FromAbove, Tuned, Schedule, SameHour, WaveShape, Hold, FadingFall, DailyMeans };
 
 // The words of files and JSON.
-inline constexpr WordTable<FlowState, 7> kFlowStateWords{{{FlowState::Unknown, "unknown"},
+inline constexpr WordTable<FlowState, 8> kFlowStateWords{{{FlowState::Unknown, "unknown"},
                                                           {FlowState::Ice, "ice"},
                                                           {FlowState::Regulated, "regulated"},
                                                           {FlowState::DailyWave, "daily_wave"},
                                                           {FlowState::Rising, "rising"},
+                                                          {FlowState::EdgingUp, "edging_up"},
                                                           {FlowState::Falling, "falling"},
                                                           {FlowState::Steady, "steady"}}};
 

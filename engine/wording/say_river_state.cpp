@@ -62,6 +62,8 @@ std::string say_method(FlowMethod method, const std::string& dam) {
       return "taken as now";
     case FlowMethod::FadingFall:
       return "falls on, more slowly";
+    case FlowMethod::DailyMeans:
+      return "as such days went on";
   }
   return "is not known";
 }
@@ -86,6 +88,8 @@ std::string say_trend(const GaugeOutlook& outlook, bool snow_fed) {
       return snow_fed ? "up and down each day with snowmelt" : "up and down each day";
     case FlowState::Rising:
       return "rising" + pace(outlook.change_6h);
+    case FlowState::EdgingUp:
+      return "edging up";
     case FlowState::Falling:
       return "falling" + pace(outlook.change_6h);
     case FlowState::Steady:

@@ -9,7 +9,7 @@ constexpr WordTable<Verdict, 3> kVerdicts{
     {{Verdict::Recommended, "recommended"}, {Verdict::Possible, "possible"}, {Verdict::RuledOut, "ruled_out"}}};
 constexpr WordTable<Mending, 3> kMendings{
     {{Mending::Tight, "tight"}, {Mending::OneMend, "one_mend"}, {Mending::MendAndFeed, "mend_and_feed"}}};
-constexpr WordTable<FlowMethod, 9> kFlowMethods{{{FlowMethod::None, "none"},
+constexpr WordTable<FlowMethod, 10> kFlowMethods{{{FlowMethod::None, "none"},
                                                  {FlowMethod::Official, "official"},
                                                  {FlowMethod::FromAbove, "from_above"},
                                                  {FlowMethod::Tuned, "tuned"},
@@ -17,7 +17,8 @@ constexpr WordTable<FlowMethod, 9> kFlowMethods{{{FlowMethod::None, "none"},
                                                  {FlowMethod::SameHour, "same_hour"},
                                                  {FlowMethod::WaveShape, "wave_shape"},
                                                  {FlowMethod::Hold, "hold"},
-                                                 {FlowMethod::FadingFall, "fading_fall"}}};
+                                                 {FlowMethod::FadingFall, "fading_fall"},
+                                                 {FlowMethod::DailyMeans, "daily_means"}}};
 constexpr WordTable<CautionKind, 23> kCautions{{{CautionKind::OldReading, "old_reading"},
                                                 {CautionKind::MissingGauge, "missing_gauge"},
                                                 {CautionKind::GuessedDepth, "guessed_depth"},
