@@ -2,16 +2,18 @@
 
 #include <algorithm>
 #include <cmath>
-#include <vector>
 
 #include "engine/forecast/flow_band.hpp"
 #include "engine/forecast/local_clock.hpp"
+#include "engine/units/unit.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr double kScheduleBand = 0.10;  // judgement
-constexpr double kDeepestFall = -0.5;   // ln Q in 6 h, no more of it is carried on
+constexpr double kScheduleBand = 0.10;         // judgement
+constexpr double kDeepestFall = -0.5;          // ln Q in 6 h, no more of it is carried on
+constexpr Duration kRiseUndone = hours(12.0);  // judgement, as the next
+constexpr double kFallGoesOn = 0.5;
 constexpr int kDaysLookedBack = 14;
 constexpr std::size_t kEnoughSameHours = 5;
 
@@ -43,23 +45,6 @@ double change_ahead(const FlowHistory& history, FlowState state, Duration lead) 
   return 0.0;
 }
 
-std::optional<double> last_day_of_same_kind(const FlowHistory& history, Instant t, const std::string& zone) {
-  const bool kind = weekend(t, zone);
-  for (int day = 1; day <= kDaysLookedBack; ++day) {
-    const Instant then = same_hour_before(t, day, zone);
-    if (then > history.newest() || weekend(then, zone) != kind) continue;
-    if (const auto y = history.ln_flow(then)) return y;
-  }
-  return std::nullopt;
-}
-
-std::vector<double> same_hours(const FlowHistory& history, Instant t, const std::string& zone) {
-  std::vector<double> values;
-  for (int day = 1; day <= kDaysLookedBack; ++day)
-    if (const auto y = history.ln_flow(same_hour_before(t, day, zone))) values.push_back(*y);
-  return values;
-}
-
 bool changed_within(const Dam& dam, Instant t, Period span) {
   return std::any_of(dam.schedule.begin(), dam.schedule.end(),
                      [&](const Release& r) { return r.time <= t && t - r.time < span; });
@@ -67,25 +52,46 @@ bool changed_within(const Dam& dam, Instant t, Period span) {
 
 }  // namespace
 
+// The low case lets a rise be undone within 12 h and a fall go on by half of what it fell in the last six.
+LnBand with_pace(LnBand band, FlowState state, Duration lead, double change_6h) {
+  const double share = std::min(lead / kRiseUndone, 1.0);
+  if (state == FlowState::Rising) band.low -= share * change_6h;
+  if (state == FlowState::Falling) band.low += share * kFallGoesOn * std::max(change_6h, kDeepestFall);
+  return band;
+}
+
 LnCases by_state(const FlowHistory& history, FlowState state, bool after_wave, Instant t) {
   const Duration lead = duration(t - history.newest());
-  return with_band(ln_newest(history) + change_ahead(history, state, lead), default_band(state, after_wave, lead));
+  const LnBand band = with_pace(default_band(state, after_wave, lead), state, lead, history.change_6h().value_or(0.0));
+  return with_band(ln_newest(history) + change_ahead(history, state, lead), band);
+}
+
+SameHours same_hours(const FlowHistory& history, Instant t, const std::string& time_zone) {
+  SameHours seen;
+  const bool kind = weekend(t, time_zone);
+  for (int day = 1; day <= kDaysLookedBack; ++day) {
+    const Instant then = same_hour_before(t, day, time_zone);
+    const auto y = history.ln_flow(then);
+    if (!y) continue;
+    seen.all.push_back(*y);
+    if (day == 7) seen.week_ago = y;
+    if (!seen.like_day && weekend(then, time_zone) == kind) seen.like_day = y;
+  }
+  return seen;
 }
 
 std::optional<LnCases> same_hour(const FlowHistory& history, Instant t, const std::string& time_zone) {
-  const auto same_kind = last_day_of_same_kind(history, t, time_zone);
-  const auto week_ago = history.ln_flow(same_hour_before(t, 7, time_zone));
-  if (!same_kind && !week_ago) return std::nullopt;
-  const double one = same_kind ? *same_kind : *week_ago, other = week_ago ? *week_ago : *same_kind;
-  const double middle = (one + other) / 2.0;
+  const SameHours seen = same_hours(history, t, time_zone);
+  if (!seen.like_day && !seen.week_ago) return std::nullopt;
+  const double like_day = seen.like_day ? *seen.like_day : *seen.week_ago;
+  const double middle = (like_day + (seen.week_ago ? *seen.week_ago : like_day)) / 2.0;
 
-  const std::vector<double> seen = same_hours(history, t, time_zone);
   LnCases cases{middle, middle, middle};
-  for (const double y : seen) {
+  for (const double y : seen.all) {
     cases.low = std::min(cases.low, y);
     cases.high = std::max(cases.high, y);
   }
-  if (seen.size() >= kEnoughSameHours) return cases;
+  if (seen.all.size() >= kEnoughSameHours) return cases;
   const LnBand wide = default_band(FlowState::Rising, false, duration(t - history.newest()));
   return LnCases{std::min(cases.low, middle + wide.low), middle, std::max(cases.high, middle + wide.high)};
 }

@@ -2,6 +2,7 @@
 // The ways to carry a gauge's flow past its newest reading, one point at a time, as ln Q in three cases.
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "engine/forecast/flow_history.hpp"
 #include "engine/forecast/flow_state.hpp"
@@ -15,6 +16,13 @@ struct LnCases {
 
 // Hold, fading fall or the shape of the daily wave, with the state's default band.
 [[nodiscard]] LnCases by_state(const FlowHistory& history, FlowState state, bool after_wave, Instant t);
+
+// ln Q at the hour of `t` on earlier days, wall clock of the zone.
+struct SameHours {
+  std::optional<double> like_day, week_ago;  // the last day of the same kind (weekday or weekend); seven days before
+  std::vector<double> all;                   // of the 14 days before
+};
+[[nodiscard]] SameHours same_hours(const FlowHistory& history, Instant t, const std::string& time_zone);
 
 // Mean in ln of the same hour on the last day of the same kind (weekday or weekend) and of a week ago; band from least
 // to most of the same hour in the last 14 days. With under five such hours the band is no narrower than that of a rise.

@@ -56,17 +56,35 @@ FlowHistory flow_history(const Series<Discharge>& record, Instant now) {
   return history;
 }
 
+FlowHistory known_at(const FlowHistory& all, Instant t) {
+  const auto& times = all.rows.times;
+  const auto from = std::lower_bound(times.begin(), times.end(), t - kLookedBackOn) - times.begin();
+  const auto until = std::upper_bound(times.begin(), times.end(), t) - times.begin();
+  const auto& values = all.rows.values;
+  return {{{times.begin() + from, times.begin() + until}, {values.begin() + from, values.begin() + until}}};
+}
+
+Discharge common_step(const std::vector<Discharge>& flows) {
+  if (flows.empty()) return {};
+  std::vector<double> cubic_feet, cubic_metres;  // ft3/s, m3/s
+  for (const Discharge flow : flows) {
+    cubic_feet.push_back(in_cubic_feet_per_second(flow));
+    cubic_metres.push_back(in_cubic_metres_per_second(flow));
+  }
+  return std::max(cubic_feet_per_second(decimal_step(cubic_feet)), cubic_metres_per_second(decimal_step(cubic_metres)));
+}
+
 Discharge rounding_step(const FlowHistory& history) {
   if (history.rows.empty()) return {};
-  std::vector<double> cubic_feet, cubic_metres;  // ft3/s, m3/s
-  for (std::size_t i = 0; i < history.rows.size(); ++i) {
-    if (history.rows.times[i] < history.newest() - std::chrono::hours{72}) continue;
-    cubic_feet.push_back(in_cubic_feet_per_second(history.rows.values[i]));
-    cubic_metres.push_back(in_cubic_metres_per_second(history.rows.values[i]));
-  }
-  const Discharge step =
-      std::max(cubic_feet_per_second(decimal_step(cubic_feet)), cubic_metres_per_second(decimal_step(cubic_metres)));
-  return std::min(step, 0.01 * history.rows.values.back());
+  const auto& [times, values] = history.rows;
+  const auto from = std::lower_bound(times.begin(), times.end(), history.newest() - std::chrono::hours{72});
+  const Discharge step = common_step({values.begin() + (from - times.begin()), values.end()});
+  return std::min(step, 0.01 * values.back());
+}
+
+double counted_change(double ln_change, double after, Discharge rounding) {
+  const double moved_by = std::exp(after) * std::abs(std::expm1(-ln_change));  // m3/s
+  return moved_by < 2.0 * rounding.si() * (1.0 - 1e-6) ? 0.0 : ln_change;
 }
 
 }  // namespace floatwright

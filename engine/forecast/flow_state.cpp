@@ -68,17 +68,10 @@ std::string wave_sentence(const DailyWave& wave, bool snow_fed) {
   return fmt::format("daily {}wave of {} on each of the last three days", snow_fed ? "snowmelt " : "", size);
 }
 
-// "A change under twice the record's rounding counts as none."
-double change_beyond_rounding(const FlowHistory& history, double change) {
-  const Discharge latest = history.rows.values.back();
-  const double moved_by = std::abs(latest.si() * -std::expm1(-change));  // m3/s
-  return moved_by < 2.0 * rounding_step(history).si() * (1.0 - 1e-6) ? 0.0 : change;
-}
-
 NamedState by_limb(const FlowHistory& history, const std::string& untested) {
   const auto change = history.change_6h();
   if (!change) return {FlowState::Unknown, "no reading six hours before the newest" + untested};
-  const double counted = change_beyond_rounding(history, *change);
+  const double counted = counted_change(*change, std::log(history.rows.values.back().si()), rounding_step(history));
   const std::string why = moved(*change) + untested;
   if (counted > kRising) return {FlowState::Rising, why};
   if (counted < kFalling) return {FlowState::Falling, why};

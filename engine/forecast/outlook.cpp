@@ -1,13 +1,13 @@
 #include "engine/forecast/outlook.hpp"
 
 #include <date/date.h>
-#include <fmt/core.h>
 
 #include <algorithm>
 #include <cmath>
 
-#include "engine/forecast/ahead.hpp"
-#include "engine/forecast/local_clock.hpp"
+#include "engine/forecast/chosen_way.hpp"
+#include "engine/forecast/flow_library.hpp"
+#include "engine/forecast/flow_state.hpp"
 
 namespace floatwright {
 namespace {
@@ -27,22 +27,6 @@ std::string no_forecast_because(const GaugeRecord& record, const FlowHistory& hi
   if (newest_row != record.discharge.times.begin() && *(newest_row - 1) > history.newest())
     return "the newest flow is not above zero";
   return "";
-}
-
-FlowMethod method_for(FlowState state, const OutlookInputs& in) {
-  if (state == FlowState::Regulated)
-    return in.dam_close && !in.dam_above->schedule.empty() ? FlowMethod::Schedule : FlowMethod::SameHour;
-  if (state == FlowState::DailyWave) return FlowMethod::WaveShape;
-  return state == FlowState::Falling ? FlowMethod::FadingFall : FlowMethod::Hold;
-}
-
-// One forecast point, by the method of the row; a same hour that nobody has seen falls back to holding.
-LnCases ahead_at(const OutlookInputs& in, const FlowHistory& history, const GaugeOutlook& outlook, bool after_wave,
-                 double schedule_ratio, Instant t) {
-  if (outlook.method == FlowMethod::Schedule) return by_schedule(history, *in.dam_above, schedule_ratio, t);
-  if (outlook.method == FlowMethod::SameHour)
-    if (const auto cases = same_hour(history, t, in.time_zone)) return *cases;
-  return by_state(history, outlook.state, after_wave, t);
 }
 
 // The past at a grid instant. A hole wider than the bridge is crossed by a straight line in ln; before the first row
@@ -66,21 +50,17 @@ void append(PerCase<std::vector<Discharge>>& flow, LnCases y) {
   flow.high.push_back(flow_of(y.high));
 }
 
-void tell_schedule(const OutlookInputs& in, double ratio, GaugeOutlook& outlook) {
-  const std::string at = "At gauge " + outlook.gauge + " ";
-  if (std::abs(ratio - 1.0) >= 0.005)
-    outlook.notes.push_back(fmt::format("{}the typed releases of {} are taken times {:.2f}, as it read of late.", at,
-                                        in.dam_above->name, ratio));
-  const Instant last = in.dam_above->schedule.back().time;
-  if (last < outlook.now_at)
-    outlook.notes.push_back(fmt::format("{}the last release typed for {} is of {} and is taken to hold.", at,
-                                        in.dam_above->name, when(last)));
+// Below a dam the least release may stand still for weeks.
+void tell_standing_still(const FlowHistory& history, GaugeOutlook& outlook) {
+  FlowHistory moved = history;
+  if (leave_out_frozen(moved) == 0 || (!moved.rows.empty() && moved.newest() == history.newest())) return;
+  outlook.notes.push_back("At gauge " + outlook.gauge +
+                          " the flow has read the same for ten days or more: its sensor may be frozen or stuck.");
 }
 
-PerCase<std::vector<Discharge>> over_grid(const OutlookInputs& in, const FlowHistory& history, GaugeOutlook& outlook,
-                                          double ratio, const TimeGrid& grid) {
+PerCase<std::vector<Discharge>> over_grid(const FlowHistory& history, const ChosenWay& way, const TimeGrid& grid,
+                                          GaugeOutlook& outlook) {
   PerCase<std::vector<Discharge>> flow;
-  const bool after_wave = outlook.state != FlowState::Regulated && wave_lately(history);
   bool patched = false;
   outlook.forecast_from = grid.last() + grid.step;
   for (std::size_t i = 0; i < grid.count; ++i) {
@@ -91,12 +71,13 @@ PerCase<std::vector<Discharge>> over_grid(const OutlookInputs& in, const FlowHis
       continue;
     }
     outlook.forecast_from = std::min(outlook.forecast_from, t);
-    append(flow, ahead_at(in, history, outlook, after_wave, ratio, t));
+    append(flow, way.at(t));
   }
   if (patched)
     outlook.notes.push_back("At gauge " + outlook.gauge +
                             " hours without a flow were filled in between their neighbours.");
-  if (grid.count > 0 && grid.last() - history.newest() > kFarthestAhead)
+  const Instant told_until = way.official ? std::max(way.official->until(), history.newest()) : history.newest();
+  if (grid.count > 0 && grid.last() - told_until > kFarthestAhead)
     outlook.notes.push_back("At gauge " + outlook.gauge +
                             " the flow is only held more than two days past its newest reading.");
   return flow;
@@ -122,13 +103,12 @@ GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   const bool ramps = in.dam_above != nullptr && in.dam_above->ramping;
   const NamedState named = name_state(history, ramps, in.snow_fed);
   outlook.state = named.state;
-  outlook.method = method_for(named.state, in);
-  const double ratio = outlook.method == FlowMethod::Schedule ? gauge_over_schedule(history, *in.dam_above) : 1.0;
   outlook.why = named.why;
-  if (outlook.method == FlowMethod::Schedule) tell_schedule(in, ratio, outlook);
   if (now - outlook.now_at > kStaleAfter)
     outlook.notes.push_back("At gauge " + outlook.gauge + " no flow was read since " + when(outlook.now_at) + ".");
-  outlook.flow = over_grid(in, history, outlook, ratio, grid);
+  if (!ramps) tell_standing_still(history, outlook);
+  const ChosenWay way = chosen_way(in, history, grid.last(), outlook);
+  outlook.flow = over_grid(history, way, grid, outlook);
   return outlook;
 }
 

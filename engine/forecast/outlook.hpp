@@ -35,11 +35,11 @@ struct OutlookInputs {
   bool dam_close = false;          // the schedule's flow is this gauge's flow (no tributary between)
   bool snow_fed = false;
   std::string time_zone;
-  const TunedFlow* tuned = nullptr;  // what was fitted to this gauge's record
-  const FromAbove* above = nullptr;  // what the gauge above has shown
+  const TunedFlow* tuned = nullptr;                // what was fitted to this gauge's record
+  const FromAbove* above = nullptr;                // what the gauge above has shown
   const TunedDailyFlow* tuned_daily = nullptr;     // what was fitted to its daily means, for when there is no more
   const Series<Discharge>* daily_above = nullptr;  // daily means of tuned_daily->gauge_above
-  const Weather* weather = nullptr;  // where the river is
+  const Weather* weather = nullptr;                // where the river is
 };
 
 // `grid` covers at least 72 h before `now` and the day planned; nothing later than `now` is read from the record.

@@ -32,7 +32,7 @@ struct TunedDailyFlow {
   Instant record_from{}, record_to{};      // dates of the part of the record it is fitted to, as 00:00Z
   std::string gauge_above, station_above;  // of the upstream gauge among the regressors; empty: none
   Discharge median{};                      // the level 0
-  std::vector<TunedDailyLead> leads;         // one day and two
+  std::vector<TunedDailyLead> leads;       // one day and two
   // Past errors over their scale, which is mean_miss^0.4 times (mean |ln error| of the last 30 days)^0.6. Falling
   // stands for falling or steady.
   ForecastSkill skill;

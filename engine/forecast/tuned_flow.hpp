@@ -23,6 +23,11 @@ inline constexpr std::array<std::string_view, kLimbTerms> kLimbTermWords{
     "rise_6h",  "fall_6h",  "rise_24h", "fall_24h",    "level",      "wave",
     "like_day", "week_ago", "days_14",  "routed_rise", "routed_fall"};
 
+// Where forecasts are fitted and judged; straight lines in ln between.
+inline constexpr std::array<Period, 7> kFlowLeads{
+    std::chrono::hours{3},  std::chrono::hours{6},  std::chrono::hours{12}, std::chrono::hours{18},
+    std::chrono::hours{24}, std::chrono::hours{36}, std::chrono::hours{48}};
+
 struct TunedLead {
   Period lead{};
   bool used = false;  // false: on the fitting part it was not better than holding, the untuned method stays

@@ -1,0 +1,149 @@
+#include "engine/forecast/chosen_way.hpp"
+
+#include <date/date.h>
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/forecast/rain.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr Period kOldForecast = std::chrono::hours{24};
+constexpr double kFarOff = 1.25;  // ratio of gauge to an agency's forecast, either way, that is worth a sentence
+
+std::string when(Instant t) { return date::format("%Y-%m-%d %H:%M UTC", t); }
+std::string day(Instant t) { return date::format("%Y-%m-%d", t); }
+
+FlowMethod untuned_method(FlowState state) {
+  if (state == FlowState::Regulated) return FlowMethod::SameHour;
+  if (state == FlowState::DailyWave) return FlowMethod::WaveShape;
+  return state == FlowState::Falling ? FlowMethod::FadingFall : FlowMethod::Hold;
+}
+
+bool follows_schedule(const OutlookInputs& in, FlowState state) {
+  return state == FlowState::Regulated && in.dam_close && !in.dam_above->schedule.empty();
+}
+
+void tell_schedule(const ChosenWay& way, GaugeOutlook& outlook) {
+  const std::string at = "At gauge " + outlook.gauge + " ";
+  if (std::abs(way.gauge_over_schedule - 1.0) >= 0.005)
+    outlook.notes.push_back(fmt::format("{}the typed releases of {} are taken times {:.2f}, as it read of late.", at,
+                                        way.schedule->name, way.gauge_over_schedule));
+  const Instant last = way.schedule->schedule.back().time;
+  if (last < outlook.now_at)
+    outlook.notes.push_back(fmt::format("{}the last release typed for {} is of {} and is taken to hold.", at,
+                                        way.schedule->name, when(last)));
+}
+
+// What was fitted to another station's record, or above another dam, is not this gauge's.
+const TunedFlow* own_tuned(const OutlookInputs& in, FlowState state, GaugeOutlook& outlook) {
+  if (in.tuned == nullptr) return nullptr;
+  const std::string start = "What was fitted to the record of gauge " + outlook.gauge;
+  if (in.tuned->station != in.record.station) {
+    outlook.notes.push_back(fmt::format("{} is of station {} and is not used for {}; run `tune` again.", start,
+                                        in.tuned->station, in.record.station));
+    return nullptr;
+  }
+  if (in.tuned->below_dam != (state == FlowState::Regulated)) {
+    outlook.notes.push_back(start + " knew of " +
+                            (in.tuned->below_dam ? "a ramping dam above it" : "no ramping dam above it") +
+                            " and is not used; run `tune` again.");
+    return nullptr;
+  }
+  return in.tuned;
+}
+
+void tell_official(const OutlookInputs& in, const ChosenWay& way, Instant until, GaugeOutlook& outlook) {
+  const std::string at = "At gauge " + outlook.gauge + " ";
+  if (!way.official) {
+    if (in.record.official && !in.record.official->flow.empty())
+      outlook.notes.push_back(
+          fmt::format("{}the agency's forecast of {} does not reach past the newest reading and is not used.", at,
+                      when(in.record.official->issued)));
+    return;
+  }
+  const Instant issued = in.record.official->issued;
+  outlook.source = "the agency's forecast for " + in.record.official->station + " of " + when(issued);
+  if (outlook.now_at - issued > kOldForecast)
+    outlook.notes.push_back(at + "the agency's newest forecast is of " + when(issued) + ".");
+  if (way.official->change_only)
+    outlook.notes.push_back(
+        at + "the agency's forecast is too coarse for so little water: its change is taken from the level read.");
+  else if (const double ratio = way.official->ratio(); std::max(ratio, 1.0 / ratio) > kFarOff)
+    outlook.notes.push_back(
+        fmt::format("{}the flow read is {:.2f} times what the agency had forecast for that hour.", at, ratio));
+  if (way.official->until() < until)
+    outlook.notes.push_back(at + "the agency's forecast ends at " + when(way.official->until()) +
+                            "; after it the flow goes on as the gauge's own record says.");
+}
+
+void tell_above(const ChosenWay& way, GaugeOutlook& outlook) {
+  const Instant seen = way.own.seen_above_until();
+  if (seen <= outlook.now_at || way.official || way.schedule != nullptr) return;
+  outlook.notes.push_back("At gauge " + outlook.gauge + " the flow until " + when(seen) +
+                          " is what the gauge above has read, on its way down.");
+}
+
+void tell_rain(const ChosenWay& way, GaugeOutlook& outlook) {
+  if (!way.wet_from) return;
+  outlook.notes.push_back(
+      fmt::format("12 mm of rain within 24 h are forecast by {}: at gauge {} the high case is taken {:.1f} times as "
+                  "high from then on{}.",
+                  when(*way.wet_from), outlook.gauge, kRainRaisesHighCase,
+                  way.official ? ", where the agency's forecast does not already count the rain" : ""));
+}
+
+}  // namespace
+
+FlowMethod ChosenWay::method(Instant until) const {
+  if (official) return FlowMethod::Official;
+  if (schedule != nullptr) return FlowMethod::Schedule;
+  const Instant now = own.origin.at();
+  if (own.seen_above_until() - now > (until - now) / 2) return FlowMethod::FromAbove;
+  return own.tuned ? FlowMethod::Tuned : untuned_method(own.origin.state);
+}
+
+LnCases ChosenWay::at(Instant t) const {
+  LnCases cases =
+      schedule != nullptr && !official ? by_schedule(own.origin.history, *schedule, gauge_over_schedule, t) : own.at(t);
+  bool rain_counted = false;
+  if (official) {
+    const auto said = official->ln_flow(std::min(t, official->until()));
+    const double held = said.value_or(cases.middle) + cases.middle - own.at(std::min(t, official->until())).middle;
+    const double moved = held - cases.middle;
+    cases = {cases.low + moved, held, cases.high + moved};
+    rain_counted = t <= official->until();
+  }
+  if (wet_from && t >= *wet_from && !rain_counted) cases.high += std::log(kRainRaisesHighCase);
+  return cases;
+}
+
+ChosenWay chosen_way(const OutlookInputs& in, const FlowHistory& history, Instant until, GaugeOutlook& outlook) {
+  ForecastOrigin origin{.history = history,
+                        .state = outlook.state,
+                        .after_wave = outlook.state != FlowState::Regulated && wave_lately(history),
+                        .above = in.above,
+                        .time_zone = in.time_zone};
+  const TunedFlow* tuned = own_tuned(in, outlook.state, outlook);
+  ChosenWay way{.own = flow_ahead(std::move(origin), tuned), .official = std::nullopt, .wet_from = std::nullopt};
+  if (in.record.official) way.official = official_ahead(*in.record.official, history);
+  if (!way.official && follows_schedule(in, outlook.state)) {
+    way.schedule = in.dam_above;
+    way.gauge_over_schedule = gauge_over_schedule(history, *in.dam_above);
+    tell_schedule(way, outlook);
+  }
+  if (in.weather != nullptr) way.wet_from = wet_from(*in.weather, outlook.now_at, until);
+  outlook.method = way.method(until);
+  if (outlook.method == FlowMethod::Tuned)
+    outlook.source =
+        fmt::format("fitted to the gauge's record of {} to {}", day(tuned->record_from), day(tuned->record_to));
+  tell_official(in, way, until, outlook);
+  tell_above(way, outlook);
+  tell_rain(way, outlook);
+  return way;
+}
+
+}  // namespace floatwright

@@ -1,0 +1,49 @@
+#include "engine/forecast/official.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/units/unit.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr Duration kRatioFades = hours(12.0);
+constexpr double kRoundingsInFlow = 20.0;
+constexpr Period kWidestStep = std::chrono::hours{24};
+constexpr Period kStartsLate = std::chrono::hours{6};
+constexpr double kLeastShare = 0.1;  // of the newest reading, whatever fall is forecast; judgement
+
+}  // namespace
+
+double OfficialAhead::ratio() const { return std::exp(ln_now - ln_then); }
+
+std::optional<double> OfficialAhead::ln_flow(Instant t) const {
+  if (t < from) return std::nullopt;
+  const auto then = value_at(flow, std::max(t, flow.times.front()), kWidestStep);
+  if (!then) return std::nullopt;
+  if (change_only) {
+    const double own = std::exp(ln_now);
+    return std::log(std::max(own + then->si() - std::exp(ln_then), kLeastShare * own));
+  }
+  return std::log(then->si()) + (ln_now - ln_then) * std::exp(-(duration(t - from) / kRatioFades));
+}
+
+std::optional<OfficialAhead> official_ahead(const OfficialForecast& forecast, const FlowHistory& history) {
+  OfficialAhead ahead{.flow = {}, .from = history.newest(), .ln_now = std::log(history.rows.values.back().si())};
+  for (std::size_t i = 0; i < forecast.flow.size(); ++i) {
+    const Discharge flow = forecast.flow.values[i];
+    if (!(flow > Discharge{}) || !std::isfinite(flow.si())) continue;
+    ahead.flow.times.push_back(forecast.flow.times[i]);
+    ahead.flow.values.push_back(flow);
+  }
+  if (ahead.flow.empty() || ahead.until() <= ahead.from || ahead.flow.times.front() > ahead.from + kStartsLate)
+    return std::nullopt;
+  const auto then = value_at(ahead.flow, std::max(ahead.from, ahead.flow.times.front()), kWidestStep);
+  if (!then) return std::nullopt;
+  ahead.ln_then = std::log(then->si());
+  ahead.change_only = std::exp(ahead.ln_now) < kRoundingsInFlow * common_step(ahead.flow.values).si();
+  return ahead;
+}
+
+}  // namespace floatwright
