@@ -22,7 +22,7 @@ std::optional<Instant> InstantsInOrder::next(std::string_view text) {
   const bool usual = text.size() > kBehindClock;
   const auto clock = usual ? clock_in(text.substr(kClock, kBehindClock - kClock)) : std::nullopt;
   if (clock && text.size() == before_.size() && std::memcmp(text.data(), before_.data(), kClock) == 0 &&
-      text.substr(kBehindClock) == before_.substr(kBehindClock))
+      text.substr(kBehindClock) == std::string_view{before_}.substr(kBehindClock))
     return its_hour_zero_ + *clock;
   const auto instant = instant_in(text);
   before_ = instant && clock ? text : std::string_view{};

@@ -73,11 +73,16 @@ void SeriesShelf::add(std::size_t index, const Reading& row, std::optional<Insta
 
 void SeriesShelf::leave_out(const std::string& what, const std::string& why, const std::string& place,
                             std::size_t count) {
+  leave_out(what, why, [&] { return place; }, count);
+}
+
+void SeriesShelf::leave_out(const std::string& what, const std::string& why, const std::function<std::string()>& place,
+                            std::size_t count) {
   constexpr std::size_t kMostReasons = 8;
   auto& reasons = left_out_[what];
   const bool one_more = reasons.size() >= kMostReasons && !reasons.contains(why);
   LeftOut& entry = reasons[one_more ? "for more reasons than are told here" : why];
-  if (entry.rows == 0 && entry.first_place.empty()) entry.first_place = place;
+  if (entry.rows == 0 && entry.first_place.empty()) entry.first_place = place();
   entry.rows += count;
 }
 

@@ -3,6 +3,7 @@
 // Of rows of one instant that differ the one written last is kept: by its own date of change where the service gives
 // one, else the later in the answer. Rows that come in order are neither sorted nor copied.
 #include <cstddef>
+#include <functional>
 #include <map>
 #include <optional>
 #include <set>
@@ -22,10 +23,13 @@ class SeriesShelf {
   [[nodiscard]] GaugeSeries& at(std::size_t index) { return series_[index].head; }
 
   void add(std::size_t index, const Reading& row, std::optional<Instant> changed = std::nullopt);
-  // What could not be read, counted by `what` and `why`: one sentence, a doubt, naming the first place (may be empty).
+  // What could not be read, counted by `what` and `why`: one sentence, a doubt, naming the first place (may be empty;
+  // asked for only of the first, as finding a line in a long text takes long).
   // Only the first few reasons of a `what` are told apart: a text of 20 MB can hold a wrong word of its own in each
   // row.
   void leave_out(const std::string& what, const std::string& why, const std::string& place, std::size_t rows = 1);
+  void leave_out(const std::string& what, const std::string& why, const std::function<std::string()>& place,
+                 std::size_t rows = 1);
   // What is sound and not needed: one sentence for each `what`.
   void not_used(const std::string& what, std::size_t rows = 1) { not_used_[what] += rows; }
   void remark(const std::string& sentence) { remarks_.insert(sentence); }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 #include "adapters/in/text/utf8.hpp"
 #include "adapters/in/text/plain_text.hpp"
@@ -52,6 +53,16 @@ std::optional<std::string> parse_trouble(const pugi::xml_parse_result& parsed, s
          (cut ? ": the text ends too early, it was cut short" : fmt::format(": not XML ({})", parsed.description()));
 }
 
+std::string without_runs(std::string_view bytes, const std::vector<XmlRun>& runs) {
+  std::string out;
+  std::size_t kept_from = 0;
+  for (const XmlRun& run : runs) {
+    out += bytes.substr(kept_from, run.piece_ends.front() - kept_from);
+    kept_from = run.piece_ends.back();
+  }
+  return out += bytes.substr(kept_from);
+}
+
 // More than one root, none, or text beside it.
 std::optional<std::string> root_trouble(const XmlTree& tree) {
   pugi::xml_node root;
@@ -67,21 +78,28 @@ std::optional<std::string> root_trouble(const XmlTree& tree) {
 }  // namespace
 
 std::string XmlTree::place_of(const pugi::xml_node& node) const {
-  return line_and_column(bytes, static_cast<std::size_t>(std::max<std::ptrdiff_t>(node.offset_debug(), 0)));
+  auto offset = static_cast<std::size_t>(std::max<std::ptrdiff_t>(node.offset_debug(), 0));
+  for (const XmlRun& run : runs)
+    if (offset >= run.piece_ends.front()) offset += run.piece_ends.back() - run.piece_ends.front();
+  return line_and_column(bytes, offset);
 }
 
 bool begins_as_xml(std::string_view bytes) { return trimmed(without_byte_order_mark(bytes)).starts_with('<'); }
 
-Result<XmlTree> xml_tree(std::string_view bytes, const std::string& where) {
+Result<XmlTree> xml_tree(std::string_view bytes, const std::string& where, std::vector<XmlRun> runs) {
   const auto failure = [&](const std::string& what) {
     return tl::unexpected(Failure{where + ": " + what, kExitBadData});
   };
   if (const auto wrong = not_even_xml(bytes)) return failure(*wrong);
   const bool latin1 = says_latin1(bytes);
   if (const auto wrong = bad_bytes(bytes, latin1)) return failure(*wrong);
-  XmlTree tree{.document = {}, .root = {}, .bytes = bytes};
-  const auto parsed = tree.document.load_buffer(bytes.data(), bytes.size(), pugi::parse_default | pugi::parse_fragment,
-                                                latin1 ? pugi::encoding_latin1 : pugi::encoding_utf8);
+  if (latin1) runs.clear();
+  const std::string rest = runs.empty() ? std::string{} : without_runs(bytes, runs);
+  const std::string_view in_tree = runs.empty() ? bytes : std::string_view{rest};
+  XmlTree tree{.document = {}, .root = {}, .bytes = bytes, .runs = std::move(runs)};
+  const auto parsed =
+      tree.document.load_buffer(in_tree.data(), in_tree.size(), pugi::parse_default | pugi::parse_fragment,
+                                latin1 ? pugi::encoding_latin1 : pugi::encoding_utf8);
   if (const auto wrong = parse_trouble(parsed, bytes)) return failure(*wrong);
   if (const auto wrong = root_trouble(tree)) return failure(*wrong);
   tree.root = tree.document.document_element();

@@ -1,10 +1,13 @@
 #include "adapters/in/text/utf8.hpp"
 
+#include <array>
 #include <cstdint>
 #include <cstring>
 
 namespace floatwright {
 namespace {
+
+constexpr std::size_t kAtOnce = 32;
 
 // The second byte is where overlong forms, surrogates and too large values show: Table 3-7 of the Unicode Standard,
 // the same as the grammar in RFC 3629 section 4.
@@ -25,11 +28,11 @@ std::size_t length_by_lead(unsigned lead) {
 }
 
 // Nearly all text that is read here is ASCII, megabytes of it.
-bool eight_are_ascii(std::string_view bytes, std::size_t at) {
-  if (bytes.size() - at < 8) return false;
-  std::uint64_t eight = 0;
-  std::memcpy(&eight, bytes.data() + at, 8);
-  return (eight & 0x8080808080808080u) == 0;
+bool next_are_ascii(std::string_view bytes, std::size_t at) {
+  std::array<std::uint64_t, kAtOnce / 8> words;
+  if (bytes.size() - at < kAtOnce) return false;
+  std::memcpy(words.data(), bytes.data() + at, kAtOnce);
+  return ((words[0] | words[1] | words[2] | words[3]) & 0x8080808080808080u) == 0;
 }
 
 }  // namespace
@@ -47,8 +50,8 @@ std::size_t utf8_length(std::string_view bytes, std::size_t at) {
 
 std::optional<std::size_t> first_bad_utf8(std::string_view bytes) {
   for (std::size_t at = 0; at < bytes.size();) {
-    if (eight_are_ascii(bytes, at)) {
-      at += 8;
+    if (next_are_ascii(bytes, at)) {
+      at += kAtOnce;
       continue;
     }
     const std::size_t length = utf8_length(bytes, at);

@@ -11,12 +11,13 @@
 #include "adapters/in/gauges/row_value.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
-#include "adapters/in/gauges/xml_tree.hpp"
+#include "adapters/in/gauges/xml_rows.hpp"
 
 namespace floatwright {
 namespace {
 
 constexpr std::string_view kNamespace = "http://www.cuahsi.org/waterML/1.1/";
+constexpr XmlRowNames kNames{.row = "value", .block = "values"};
 constexpr double kUsualNoData = -999999.0;
 
 // What holds for all blocks of one entry.
@@ -48,12 +49,6 @@ std::optional<Entry> entry_of(const pugi::xml_node& series) {
   return out;
 }
 
-std::size_t rows_in(const pugi::xml_node& block) {
-  std::size_t out = 0;
-  for (pugi::xml_node row = block.first_child(); row; row = row.next_sibling()) out += is_named(row, "value") ? 1 : 0;
-  return out;
-}
-
 // A date at midnight without a zone is a daily label, whatever the statistic says.
 bool is_daily(const Entry& entry, const pugi::xml_node& block) {
   if (!is_instantaneous(entry.statistic)) return true;
@@ -76,17 +71,16 @@ GaugeSeries head_of(const Entry& entry, const pugi::xml_node& block, std::size_t
   return out;
 }
 
-// The rows of one block, each as it stands in the tree.
+// The rows of one block.
 class BlockReader {
  public:
-  BlockReader(SeriesShelf& shelf, const GaugeSeries& head, const UnitLine& unit, const Entry& entry,
-              const XmlTree& tree)
-      : shelf_(shelf), at_(shelf.place_for(head)), unit_(unit), entry_(entry), tree_(tree), daily_(head.daily) {}
+  BlockReader(SeriesShelf& shelf, const GaugeSeries& head, const UnitLine& unit, const Entry& entry)
+      : shelf_(shelf), at_(shelf.place_for(head)), unit_(unit), entry_(entry), daily_(head.daily) {}
 
-  void take(const pugi::xml_node& row) {
+  void take(const XmlRow& row) {
     std::string_view time_text, codes;
     int times = 0;
-    for (pugi::xml_attribute attribute = row.first_attribute(); attribute; attribute = attribute.next_attribute()) {
+    for (pugi::xml_attribute attribute = row.node.first_attribute(); attribute; attribute = attribute.next_attribute()) {
       const std::string_view name = attribute.name();
       if (is_local_name(name, "dateTime") && ++times > 0)
         time_text = attribute.value();
@@ -96,7 +90,7 @@ class BlockReader {
     if (times != 1) return leave_out(row, times == 0 ? "no dateTime" : "more than one dateTime");
     const auto time = daily_ ? date_label_in(time_text) : instants_.next(time_text);
     if (!time) return leave_out(row, "the time can't be read, first \"" + printable(time_text) + "\"");
-    const RowValue value = row_value(text_of(row), entry_.no_data);
+    const RowValue value = row_value(text_of(row.node), entry_.no_data);
     if (value.broken) return leave_out(row, *value.broken);
     Reading reading{.time = *time, .si = {}, .marks = value.marks};
     if (value.number) reading.si = unit_.offset + unit_.factor * *value.number;
@@ -113,41 +107,39 @@ class BlockReader {
     return last_marks_;
   }
 
-  void leave_out(const pugi::xml_node& row, const std::string& why) {
-    shelf_.leave_out("series " + printable(shelf_.at(at_).series_id), why, tree_.place_of(row));
+  void leave_out(const XmlRow& row, const std::string& why) {
+    shelf_.leave_out("series " + printable(shelf_.at(at_).series_id), why, [&] { return row.place(); });
   }
 
   SeriesShelf& shelf_;
   std::size_t at_;
   const UnitLine& unit_;
   const Entry& entry_;
-  const XmlTree& tree_;
   bool daily_;
   InstantsInOrder instants_;
-  std::string_view last_codes_;
+  std::string last_codes_;
   Marks last_marks_;
 };
 
-void shelve_block(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node& block, std::size_t index,
+void shelve_block(SeriesShelf& shelf, XmlTree& tree, const pugi::xml_node& block, std::size_t index,
                   const Entry& entry, const std::string& where) {
   const auto variable = variable_of(entry.parameter);
-  if (!variable) return shelf.not_used("parameter " + printable(entry.parameter), rows_in(block));
+  if (!variable) return shelf.not_used("parameter " + printable(entry.parameter), rows_in(tree, block, kNames.row));
   const GaugeSeries head = head_of(entry, block, index, where);
   const auto unit = unit_line(*variable, entry.unit.empty() ? usual_unit(entry.parameter) : entry.unit);
   if (!unit)
     return shelf.leave_out("series " + printable(head.series_id),
                            fmt::format("the unit \"{}\" is not known", printable(entry.unit)), tree.place_of(block),
-                           rows_in(block));
+                           rows_in(tree, block, kNames.row));
   if (entry.unit.empty())
     shelf.remark(fmt::format("parameter {}: no unit is written; read as {}, which the parameter's code stands for",
                              entry.parameter, usual_unit(entry.parameter)));
   if (const std::string remark = remark_on(entry.parameter); !remark.empty()) shelf.remark(remark);
-  BlockReader reader(shelf, head, *unit, entry, tree);
-  for (pugi::xml_node row = block.first_child(); row; row = row.next_sibling())
-    if (is_named(row, "value")) reader.take(row);
+  BlockReader reader(shelf, head, *unit, entry);
+  for_each_row(tree, block, kNames.row, [&](const XmlRow& row) { reader.take(row); });
 }
 
-std::optional<Failure> shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node& series,
+std::optional<Failure> shelve_series(SeriesShelf& shelf, XmlTree& tree, const pugi::xml_node& series,
                                      const std::string& where) {
   const auto entry = entry_of(series);
   if (!entry)
@@ -156,8 +148,21 @@ std::optional<Failure> shelve_series(SeriesShelf& shelf, const XmlTree& tree, co
         kExitBadData};
   std::size_t index = 0;
   for (const pugi::xml_node block : series.children())
-    if (local_name(block) == "values") shelve_block(shelf, tree, block, index++, *entry, where);
+    if (local_name(block) == kNames.block) shelve_block(shelf, tree, block, index++, *entry, where);
   return std::nullopt;
+}
+
+Result<GaugeAnswer> answer_in(XmlTree& tree, const std::string& where) {
+  if (local_name(tree.root) != "timeSeriesResponse" || name_space(tree.root) != kNamespace)
+    return tl::unexpected(
+        Failure{fmt::format("{}: the root element is \"{}\", not the timeSeriesResponse of WaterML 1.1", where,
+                            printable(tree.root.name())),
+                kExitBadData});
+  SeriesShelf shelf;
+  for (const pugi::xml_node series : tree.root.children())
+    if (local_name(series) == "timeSeries")
+      if (auto wrong = shelve_series(shelf, tree, series, where)) return tl::unexpected(*wrong);
+  return std::move(shelf).answer();
 }
 
 }  // namespace
@@ -168,18 +173,7 @@ bool is_usgs_waterml1(std::string_view bytes) {
 }
 
 Result<GaugeAnswer> read_usgs_waterml1(std::string_view bytes, const std::string& where) {
-  const auto tree = xml_tree(bytes, where);
-  if (!tree) return tl::unexpected(tree.error());
-  if (local_name(tree->root) != "timeSeriesResponse" || name_space(tree->root) != kNamespace)
-    return tl::unexpected(
-        Failure{fmt::format("{}: the root element is \"{}\", not the timeSeriesResponse of WaterML 1.1", where,
-                            printable(tree->root.name())),
-                kExitBadData});
-  SeriesShelf shelf;
-  for (const pugi::xml_node series : tree->root.children())
-    if (local_name(series) == "timeSeries")
-      if (auto wrong = shelve_series(shelf, *tree, series, where)) return tl::unexpected(*wrong);
-  return std::move(shelf).answer();
+  return read_xml(bytes, where, kNames, [&](XmlTree& tree) { return answer_in(tree, where); });
 }
 
 }  // namespace floatwright

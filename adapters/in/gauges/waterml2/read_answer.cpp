@@ -16,11 +16,13 @@
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_words.hpp"
 #include "adapters/in/gauges/waterml2/point_facts.hpp"
+#include "adapters/in/gauges/xml_rows.hpp"
 
 namespace floatwright {
 namespace {
 
 constexpr std::string_view kNamespace = "http://www.opengis.net/waterml/2.0";
+constexpr XmlRowNames kNames{.row = "point", .block = "MeasurementTimeseries"};
 constexpr std::array kNoData{-999999.0};  // the standard has no such number; one service's other forms do
 
 // Lower case, without blanks.
@@ -124,8 +126,8 @@ struct PointParts {
 
 class SeriesReader {
  public:
-  SeriesReader(SeriesShelf& shelf, const XmlTree& tree, const Place& place, Variable variable, const std::string& where)
-      : shelf_(shelf), tree_(tree), variable_(variable) {
+  SeriesReader(SeriesShelf& shelf, const Place& place, Variable variable, const std::string& where)
+      : shelf_(shelf), variable_(variable) {
     head_.station = place.station();
     head_.series_id = place.id();
     head_.station_name = attribute_of(child_of(place.observation, "featureOfInterest"), "title");
@@ -140,8 +142,8 @@ class SeriesReader {
       if (at) shelf_.at(*at).unknown_codes = head_.unknown_codes;
   }
 
-  void take(const pugi::xml_node& point) {
-    const PointParts parts(point);
+  void take(const XmlRow& point) {
+    const PointParts parts(point.node);
     const std::string_view time_text = text_of(parts.time);
     if (time_text.empty()) {
       if (!text_of(parts.value).empty()) leave_out(point, "a value without a time");
@@ -159,7 +161,7 @@ class SeriesReader {
   }
 
  private:
-  void shelve(const pugi::xml_node& point, const pugi::xml_node& value, Reading row, const PointFacts& facts,
+  void shelve(const XmlRow& point, const pugi::xml_node& value, Reading row, const PointFacts& facts,
               bool is_date) {
     const std::string_view text = text_of(value);
     if (!facts.missing && !is_missing(value, text)) {
@@ -176,40 +178,36 @@ class SeriesReader {
     shelf_.add(*at, row);
   }
 
-  void leave_out(const pugi::xml_node& point, const std::string& why) {
-    shelf_.leave_out("series " + printable(head_.series_id), why, tree_.place_of(point));
+  void leave_out(const XmlRow& point, const std::string& why) {
+    shelf_.leave_out("series " + printable(head_.series_id), why, [&] { return point.place(); });
   }
 
   SeriesShelf& shelf_;
-  const XmlTree& tree_;
   Variable variable_;
   GaugeSeries head_;
   PointFacts standard_, own_;  // of all points; of the one that is read now
   InstantsInOrder instants_;
-  std::string_view unit_text_;  // of the point before, and what it stands for
+  std::string unit_text_;       // of the point before, and what it stands for
   std::optional<UnitLine> unit_;
   std::array<std::optional<std::size_t>, 2> at_;  // on the shelf: of instants, of days
 };
 
-void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node& timeseries,
+void shelve_series(SeriesShelf& shelf, XmlTree& tree, const pugi::xml_node& timeseries,
                    const std::string& where) {
   const Place place(timeseries);
   auto variable = place.variable();
-  std::size_t points = 0;
-  for (pugi::xml_node child = timeseries.first_child(); child; child = child.next_sibling())
-    points += is_named(child, "point") ? 1 : 0;
+  const auto points = [&] { return rows_in(tree, timeseries, kNames.row); };
   if (!place.observation && place.has_units_of_flow()) {
     variable = Variable::Flow;
     shelf.remark("series " + printable(place.id()) +
                  ": no observation says what was measured; read as discharge by its unit");
   } else if (!place.observation) {
     return shelf.leave_out("series " + printable(place.id()), "no observation around it says what was measured",
-                           tree.place_of(timeseries), points);
+                           tree.place_of(timeseries), points());
   }
-  if (!variable) return shelf.not_used("property \"" + printable(place.property()) + "\"", points);
-  SeriesReader reader(shelf, tree, place, *variable, where);
-  for (pugi::xml_node child = timeseries.first_child(); child; child = child.next_sibling())
-    if (is_named(child, "point")) reader.take(child);
+  if (!variable) return shelf.not_used("property \"" + printable(place.property()) + "\"", points());
+  SeriesReader reader(shelf, place, *variable, where);
+  for_each_row(tree, timeseries, kNames.row, [&](const XmlRow& point) { reader.take(point); });
   reader.finish();
 }
 
@@ -217,7 +215,7 @@ void shelve_series(SeriesShelf& shelf, const XmlTree& tree, const pugi::xml_node
 std::vector<pugi::xml_node> all_series(const pugi::xml_node& root) {
   std::vector<pugi::xml_node> out;
   for (pugi::xml_node node = root; node;) {
-    const bool found = is_named(node, "MeasurementTimeseries");
+    const bool found = is_named(node, kNames.block);
     if (found) out.push_back(node);
     if (!found && node.first_child()) {
       node = node.first_child();
@@ -229,6 +227,18 @@ std::vector<pugi::xml_node> all_series(const pugi::xml_node& root) {
   return out;
 }
 
+Result<GaugeAnswer> answer_in(XmlTree& tree, const std::string& where) {
+  SeriesShelf shelf;
+  const auto all = all_series(tree.root);
+  if (all.empty() && local_name(tree.root) != "Collection")
+    return tl::unexpected(
+        Failure{fmt::format("{}: no MeasurementTimeseries of WaterML 2.0 under the root element \"{}\"", where,
+                            printable(tree.root.name())),
+                kExitBadData});
+  for (const pugi::xml_node& timeseries : all) shelve_series(shelf, tree, timeseries, where);
+  return std::move(shelf).answer();
+}
+
 }  // namespace
 
 bool is_waterml2(std::string_view bytes) {
@@ -237,17 +247,7 @@ bool is_waterml2(std::string_view bytes) {
 }
 
 Result<GaugeAnswer> read_waterml2(std::string_view bytes, const std::string& where) {
-  const auto tree = xml_tree(bytes, where);
-  if (!tree) return tl::unexpected(tree.error());
-  SeriesShelf shelf;
-  const auto all = all_series(tree->root);
-  if (all.empty() && local_name(tree->root) != "Collection")
-    return tl::unexpected(
-        Failure{fmt::format("{}: no MeasurementTimeseries of WaterML 2.0 under the root element \"{}\"", where,
-                            printable(tree->root.name())),
-                kExitBadData});
-  for (const pugi::xml_node& timeseries : all) shelve_series(shelf, *tree, timeseries, where);
-  return std::move(shelf).answer();
+  return read_xml(bytes, where, kNames, [&](XmlTree& tree) { return answer_in(tree, where); });
 }
 
 }  // namespace floatwright

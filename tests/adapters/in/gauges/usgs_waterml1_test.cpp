@@ -2,7 +2,11 @@
 // XML reader. What no recording holds is made up after the agency's form.
 #include "adapters/in/gauges/usgs_waterml1/read_answer.hpp"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
+
+#include <chrono>
+#include <string>
 
 #include "adapters/in/calendar/written_time.hpp"
 #include "engine/units/unit.hpp"
@@ -188,6 +192,56 @@ TEST(UsgsWaterml1, IsReadBesideElementsNestedAHundredThousandDeep) {
   for (int i = 0; i < 100000; ++i) deep += "<a>", back += "</a>";
   EXPECT_THAT(answer_of(entry(values(kRow) + deep + back)).series.at(0).readings, SizeIs(1));
   EXPECT_THAT(failure_of(entry(values(kRow) + deep)), HasSubstr("a.xml: line 1, column "));
+}
+
+// Several pieces long, two blocks: a row a minute, each on a line of its own.
+TEST(UsgsWaterml1, OfManyRowsNamesThePlaceOfEach) {
+  const auto rows = [](std::size_t from, std::size_t bad) {
+    std::string out;
+    for (std::size_t i = from; i < from + 1000; ++i)
+      out += fmt::format("\n<value qualifiers=\"A\" dateTime=\"2026-05-13T{:02}:{:02}:00Z\">{}</value>", i / 60, i % 60,
+                         i == bad ? "much" : std::to_string(i));
+    return out;
+  };
+  const auto answer = answer_of(entry(values(rows(0, 700)) + "<!-- between -->\n" + values(rows(200, 1101))));
+  ASSERT_THAT(answer.series, SizeIs(1));  // the second block repeats 800 rows of the first's
+  const auto& readings = answer.series[0].readings;
+  ASSERT_THAT(readings, SizeIs(1199));
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const double minute = static_cast<double>(i < 1101 ? i : i + 1);
+    ASSERT_EQ(readings[i].time, *instant_in("2026-05-13T00:00:00Z") + std::chrono::minutes{i < 1101 ? i : i + 1});
+    ASSERT_DOUBLE_EQ(*readings[i].si, cubic_feet_per_second(minute).si());
+  }
+  EXPECT_THAT(answer.doubts, ElementsAre(HasSubstr("2 rows left out: the value \"much\" is not a finite number (first at "
+                                                   "line 702, column 2)")));
+  EXPECT_THAT(answer_of(entry(values(rows(0, 1000)) + "\n" + values(rows(200, 1101)))).doubts,
+              ElementsAre(HasSubstr("(first at line 1904, column 2)")));
+}
+
+// What must not be taken for rows one behind the other, by their text.
+TEST(UsgsWaterml1, TakesNoRowsFromCommentsAndKeepsWhatStandsBetweenRows) {
+  const auto row = [](int hour, const std::string& value) {
+    return fmt::format(R"(<value dateTime="2026-05-13T{:02}:00:00Z">{}</value>)", hour, value);
+  };
+  const auto count = [](const std::string& rows) {
+    const auto answer = answer_of(entry(values(rows)));
+    return answer.series.at(0).readings.size() + 100 * answer.notes.size();
+  };
+  const std::string one = row(1, "1"), two = row(2, "2"), three = row(3, "3");
+  EXPECT_EQ(count(one + two + three), 3);
+  EXPECT_EQ(count(R"(<value dateTime="2026-05-13T00:00:00Z"/>)" + one + two + three), 4);
+  EXPECT_EQ(count("<!--" + one + two + "-->" + three), 1);
+  EXPECT_EQ(count(one + "<!--" + two + "-->" + three), 2);
+  EXPECT_EQ(count(one + "<!--" + two + three + "-->"), 1);
+  EXPECT_EQ(count(row(1, "<!-- </value> -->1") + two + three), 3);
+  EXPECT_EQ(count(row(1, "<![CDATA[</value>]]>") + two + three), 102);
+  EXPECT_EQ(count(one + "<value>" + two + "</value>" + three), 102);  // of rows in rows the outer has no dateTime
+  EXPECT_EQ(count(one + "text" + two + "<qualifier/>" + three), 3);
+  const auto answer = answer_of(entry("<values>" + one + R"(<method methodID="9"/>)" + two + "</values>"));
+  EXPECT_EQ(answer.series.at(0).series_id, "USGS:00000001:00060:00000:9");
+  EXPECT_THAT(answer_of(entry("<!--" + values(one + two) + "-->")).series, IsEmpty());
+  EXPECT_THAT(failure_of(entry(values(one + two + "<!DOCTYPE a>" + three))), HasSubstr("not XML"));
+  EXPECT_THAT(failure_of(entry(values(one + two + "</values>" + three))), HasSubstr("a.xml: line 1, column "));
 }
 
 }  // namespace
