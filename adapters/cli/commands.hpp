@@ -17,5 +17,6 @@ void add_check_command(CLI::App& program, RunCommand& run);
 void add_fetch_command(CLI::App& program, RunCommand& run);
 void add_sink_command(CLI::App& program, RunCommand& run);
 void add_show_command(CLI::App& program, RunCommand& run);
+void add_show_river(CLI::App& show, RunCommand& run);
 
 }  // namespace floatwright

@@ -7,6 +7,7 @@
 
 #include "adapters/cli/commands.hpp"
 #include "adapters/cli/common_options.hpp"
+#include "adapters/cli/day_inputs.hpp"
 #include "adapters/cli/day_tables.hpp"
 #include "adapters/cli/gather_order.hpp"
 #include "adapters/cli/hand_out.hpp"
@@ -72,15 +73,6 @@ Result<Boats> day_and_boats(const PlanOptions& options, const Configuration& con
   return tl::unexpected(Failure{fmt::format("{}: the boats can't be planned; mend what stands above", options.boats), loaded.exit_code});
 }
 
-DayInputs day_inputs(const PlanOptions& options, Configuration&& configuration, Instant now, std::chrono::year_month_day day,
-                     Gathered&& gathered) {
-  DayInputs in{std::move(configuration.river),     std::move(configuration.tackle), std::move(configuration.settings),
-               std::move(configuration.judgement), std::move(gathered.records),     day,
-               now};
-  if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
-  return in;
-}
-
 void tell_what_was_read(const DayInputs& in, const DayPlan& plan) {
   for (const auto& record : in.records) {
     fmt::print(stderr, "{} ({}): {} readings of flow, {} of temperature that can be used\n", record.gauge, record.station,
@@ -98,18 +90,6 @@ Printed planned(const PlanOptions& options, const std::vector<BoatOrder>& boats,
     printed.boats = plan_boats(in, boats, side_by_side);
   }
   return printed;
-}
-
-// Else what became of the letter.
-int told_how_fresh(const DayPlan& plan, int sent) {
-  if (plan.nothing) {
-    return tell({"no plan: no gauge of this river has a reading that can be used; see the page for what was tried", kExitNothingMade});
-  }
-  if (!plan.stale) return sent;
-  std::string missing;
-  for (const auto& gauge : plan.missing_gauges) missing += (missing.empty() ? "" : ", ") + gauge;
-  return tell({missing.empty() ? "made from readings older than 6 h" : "made without fresh readings of: " + missing,
-               kExitOldReadings});
 }
 
 int run_plan(const PlanOptions& options) {
@@ -144,7 +124,7 @@ int run_plan(const PlanOptions& options) {
   const int sent = *letters ? send_day(printed, **letters, local_date(*now, printed.boats.front().in.river.time_zone)) : kExitFresh;
   const bool left_the_house = !options.out.empty() || (*letters && sent == kExitFresh);
   if (left_the_house) remember(printed.boats, directory, options.verbose);
-  return told_how_fresh(plan, sent);
+  return told_how_fresh(plan, "plan", sent);  // else what became of the letter
 }
 
 }  // namespace

@@ -125,6 +125,7 @@ void add_show_command(CLI::App& program, RunCommand& run) {
   readings->footer("Example: floatwright show readings cutbank --since P2D\n"
                    "         floatwright show readings --payload answer.json --as csv");
   readings->callback([options, &run] { run = [options] { return run_show_readings(*options); }; });
+  add_show_river(*show, run);
 }
 
 }  // namespace floatwright

@@ -42,6 +42,7 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
       case $2 in
         plan) _floatwright_list 'plan sheet mail ashore json calendar map' ;;
         'show readings') _floatwright_words 'csv json' ;;
+        'show river') _floatwright_words 'text json geojson svg' ;;
         sink) _floatwright_list 'text json pdf svg png' ;;
       esac ;;
     --at) _floatwright_words "$(_floatwright_ids spots)" ;;
@@ -76,7 +77,8 @@ _floatwright() {
     check) _floatwright_words '--config --mail --help' ;;
     fetch) _floatwright_words '--config --since --now --quiet --verbose --help' ;;
     sink) _floatwright_words '--line --tip --leader --fly --shot --rod --depth --speed --mean --thread --profile --bed --temperature --method --platform --technique --cast --count --strip --compare --still --layer --lake --case --as --paper --config --units --out --quiet --verbose --help' ;;
-    show) _floatwright_words 'readings --help' ;;
+    show) _floatwright_words 'readings river --help' ;;
+    'show river') _floatwright_words '--config --date --now --offline --as --units --out --quiet --verbose --help' ;;
     'show readings')
       if [[ $cur == -* ]]; then
         _floatwright_words '--config --since --now --units --payload --service --as --help'

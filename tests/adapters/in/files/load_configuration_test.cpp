@@ -36,6 +36,7 @@ TEST(BacktestRecords, StandInConfigurationsWithoutProblems) {
     ASSERT_TRUE(loaded.configuration) << name;
     EXPECT_EQ(loaded.configuration->readings.csv_gauges.size(), loaded.configuration->river.gauges.size()) << name;
   }
+  EXPECT_TRUE(load_configuration(FLOATWRIGHT_SOURCE_DIR "/fixtures/backtest/geometry").configuration);
 }
 
 // A copy of the demo's configuration that a test may spoil.

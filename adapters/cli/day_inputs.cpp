@@ -1,0 +1,28 @@
+#include "adapters/cli/day_inputs.hpp"
+
+#include <fmt/format.h>
+
+#include "adapters/cli/message.hpp"
+
+namespace floatwright {
+
+DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration, Instant now,
+                     std::chrono::year_month_day day, Gathered&& gathered) {
+  DayInputs in{std::move(configuration.river),     std::move(configuration.tackle), std::move(configuration.settings),
+               std::move(configuration.judgement), std::move(gathered.records),     day,
+               now};
+  if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
+  return in;
+}
+
+int told_how_fresh(const DayPlan& plan, const char* what, int otherwise) {
+  if (plan.nothing)
+    return tell({fmt::format("no {}: no gauge of this river has a reading that can be used; see the page for what was tried", what),
+                 kExitNothingMade});
+  if (!plan.stale) return otherwise;
+  const std::string missing = fmt::format("{}", fmt::join(plan.missing_gauges, ", "));
+  return tell({missing.empty() ? "made from readings older than 6 h" : "made without fresh readings of: " + missing,
+               kExitOldReadings});
+}
+
+}  // namespace floatwright

@@ -1,0 +1,15 @@
+#pragma once
+// A configuration and its readings as what a day is made from; what the day's readings mean for the exit code.
+#include "adapters/cli/common_options.hpp"
+#include "adapters/in/fetch/gather.hpp"
+#include "engine/plan_day.hpp"
+
+namespace floatwright {
+
+[[nodiscard]] DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration, Instant now,
+                                   std::chrono::year_month_day day, Gathered&& gathered);
+
+// Tells on standard error when nothing could be made (69) or the readings are old or not all there (75); else `otherwise`.
+[[nodiscard]] int told_how_fresh(const DayPlan& plan, const char* what, int otherwise);
+
+}  // namespace floatwright
