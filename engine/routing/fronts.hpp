@@ -8,10 +8,12 @@
 
 namespace floatwright {
 
-// Every typed change over 5 % from 12 h before `now` to the end of the grid, down to the next dam or lake. Earliest
-// 0.85 and latest 1.2 times the expected travel where the wave time is typed, 0.8 and 1.6 times where it follows from
-// the channel alone, and a quarter of an hour either side at the least. All judgement.
-[[nodiscard]] std::vector<DamFront> dam_fronts(const River& river, const RiverGraph& graph, const RiverFlows& flows,
+// Every change over 5 % from 12 h before `now` to the end of the grid, down to the next dam or lake: as typed, or, of a
+// ramping dam without a typed change in these hours, as the next gauge below it has shown it (changes over 20 % of its
+// flow), for the places below that gauge. Margins as kTimedMargin and kChannelMargin, and a quarter of an hour either
+// side at the least, of a change seen in hourly steps half a step more.
+[[nodiscard]] std::vector<DamFront> dam_fronts(const River& river, const RiverGraph& graph,
+                                               const std::vector<GaugeOutlook>& outlooks, const RiverFlows& flows,
                                                Instant now);
 
 }  // namespace floatwright

@@ -132,7 +132,7 @@ RiverFlows river_flows(const River& river, const RiverGraph& graph, const std::v
   flows.flow.middle = rows_of(in, stem_flows(in, stretches, sources, &Cases::middle, flows.doubts), grid);
   flows.flow.high = rows_of(in, stem_flows(in, stretches, sources, &Cases::high, flows.doubts), grid);
   tell_followed_dams(in, stretches, flows);
-  flows.fronts = dam_fronts(river, graph, flows, now);
+  flows.fronts = dam_fronts(river, graph, outlooks, flows, now);
   return flows;
 }
 

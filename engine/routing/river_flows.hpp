@@ -20,6 +20,7 @@ struct DamFront {  // the half-way point of a change in release, at one place do
   std::string place_name;
   Discharge before, after;
   Instant leaves{}, earliest{}, expected{}, latest{};
+  bool seen_at_gauge = false;  // by the first gauge below the dam, its leaving reckoned back from there; else as typed
 };
 
 struct RiverFlows {

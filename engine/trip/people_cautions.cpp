@@ -18,7 +18,8 @@ const char* const kBasisCold =
     "33 CFR 175.15: a wearable life jacket aboard for each person; a State's own rule may ask more";
 const char* const kPublishedCold = "NWS; 33 CFR 175.15";
 const char* const kBasisWading =
-    "Australian Rainfall & Runoff Project 10, adults (from memory); the rule of ten of stream gaging is for trained gaugers";
+    "Australian Rainfall & Runoff Project 10, adults (from memory); the rule of ten of stream gaging is for trained "
+    "gaugers";
 const char* const kPublishedWading = "Australian Rainfall & Runoff";
 const char* const kBasisRise = "judgement: no public agency's figure for a rate of rise is known";
 
@@ -85,7 +86,9 @@ void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Cau
       const auto there = known_temperature(day, row.passage.reach, t);
       if (!there.has_value() || there->low >= kLifeJacketsOn) continue;
       if (coldest && *coldest->temperature <= there->low) continue;
-      coldest = Caution{.kind = CautionKind::ColdWater, .weight = weight_of(CautionKind::ColdWater), .basis = kBasisCold,
+      coldest = Caution{.kind = CautionKind::ColdWater,
+                        .weight = weight_of(CautionKind::ColdWater),
+                        .basis = kBasisCold,
                         .published = kPublishedCold};
       coldest->at = t;
       coldest->temperature = there->low;
@@ -129,7 +132,10 @@ void add_dam_fronts(const RiverDay& day, const Timetable& times, std::vector<Cau
     caution.to = front.latest;
     caution.flow = front.before;
     caution.flow_after = front.after;
-    caution.basis = "release schedule as typed and the travel of a wave; earliest and latest hours are judgement";
+    caution.basis =
+        front.seen_at_gauge
+            ? "change seen at the gauge below the dam and the travel of a wave; earliest and latest hours are judgement"
+            : "release schedule as typed and the travel of a wave; earliest and latest hours are judgement";
     cautions.push_back(caution);
   }
 }

@@ -94,9 +94,96 @@ TEST(Wave, TakesTheTypedTimeForItsPartOfAReachOnly) {
   const RiverPlace middle = RiverPlace::from_si((reach.from.si() + reach.to.si()) / 2);
   river.wave_times = {{reach.from, middle, q, floatwright::hours(3)}};
   const ReachWave wave = reach_wave(river, reach, q, q);
-  EXPECT_NEAR(wave.typed, 0.5, 1e-9);
+  EXPECT_NEAR(wave.timed, 0.5, 1e-9);
   EXPECT_NEAR(in_hours(wave.path.travel), 3.0 + 0.5 * in_hours(by_channel), 1e-9);
 }
+// heron at mile 45.2 and ferry at 28.9, 16.3 miles apart.
+River with_lag(double hours_at_50, double exponent = 0.34) {
+  River river = bare_river(0, 0);
+  river.fitted_lags = {
+      {"heron", "ferry", cubic_metres_per_second(50), floatwright::hours(hours_at_50), exponent, 1.0, 40}};
+  return river;
+}
+double hours_between(const River& river, double from, double to, double flow) {
+  const auto path =
+      wave_between(river, river_graph(river), river_mile(from), river_mile(to), cubic_metres_per_second(flow));
+  return in_hours(path.travel);
+}
+TEST(Wave, TakesTheLagOfTwoGaugesWhereNoWaveTimeIsTyped) {
+  River river = with_lag(6.0, 0.25);
+  EXPECT_NEAR(hours_between(river, 45.2, 28.9, 50), 6.0, 1e-6);
+  EXPECT_NEAR(hours_between(river, 45.2, 28.9, 80), 6.0 * std::pow(50.0 / 80.0, 0.25), 1e-6);
+  EXPECT_NEAR(hours_between(river, 45.2, 40.2, 50), 6.0 * 5.0 / 16.3, 1e-3);  // its share by length
+  river.wave_times = {{river_mile(46), river_mile(28.9), cubic_metres_per_second(50), floatwright::hours(5.2)}};
+  EXPECT_NEAR(hours_between(river, 45.2, 28.9, 50), 5.2 * 16.3 / 17.1, 1e-3);
+}
+TEST(Wave, TakesTheNearerTwoOfThreeGauges) {
+  River river = with_lag(6.0);
+  river.gauges.push_back(gauge_site("mill", 40.2, 0));
+  river.fitted_lags.push_back({"heron", "mill", cubic_metres_per_second(50), floatwright::hours(1.0), 0.34, 1.0, 40});
+  EXPECT_NEAR(hours_between(river, 45.2, 40.2, 50), 1.0, 1e-6);
+  EXPECT_NEAR(hours_between(river, 40.2, 28.9, 50), 6.0 * 11.3 / 16.3, 1e-3);
+}
+TEST(Wave, TakesNoLagAcrossADamOrALakeNorOfAnUnknownGauge) {
+  const double by_channel = hours_between(bare_river(0, 0), 45.2, 42, 50);
+  River dammed = with_lag(20.0);
+  dammed.dams = {heron_dam()};
+  dammed.dams[0].place = river_mile(36);
+  EXPECT_NEAR(hours_between(dammed, 45.2, 42, 50), by_channel, 1e-6);
+  River laked = with_lag(20.0);
+  laked.lakes.push_back({});
+  laked.lakes[0].from = river_mile(36);
+  laked.lakes[0].to = river_mile(35);
+  EXPECT_NEAR(hours_between(laked, 45.2, 42, 50), by_channel, 1e-6);
+  River renamed = with_lag(20.0);
+  renamed.fitted_lags[0].to = "nowhere";
+  EXPECT_NEAR(hours_between(renamed, 45.2, 42, 50), by_channel, 1e-6);
+}
+TEST(Wave, SpreadsAsTheLagWasFitted) {
+  River river = with_lag(6.0);
+  const auto spread = [&] {
+    return wave_between(river, river_graph(river), river_mile(45.2), river_mile(28.9), cubic_metres_per_second(50))
+        .spread;
+  };
+  const Length once = spread();
+  river.fitted_lags[0].spread = 2.0;
+  EXPECT_NEAR(spread() / once, 2.0, 1e-9);
+}
+
+// heron read `before` until four hours ago and `after` since three hours ago.
+Routed seen_at_heron(std::vector<Release> schedule = {}, double before = 30, double after = 60) {
+  River river = with_lag(6.0);
+  river.dams = {heron_dam(std::move(schedule))};
+  return run_of(river, {outlook_of("heron", [=](double h) { return h <= -4 ? before : after; }), silent("ferry")});
+}
+TEST(Wave, IsTakenFromTheGaugeBelowADamWhoseReleasesNobodyTyped) {
+  const Routed run = seen_at_heron();
+  const DamFront mill = front_at(run, "mill");
+  ASSERT_EQ(mill.place_name, "mill");
+  EXPECT_TRUE(mill.seen_at_gauge);
+  EXPECT_NEAR(mill.before.si(), 30, 1e-6);
+  EXPECT_NEAR(mill.after.si(), 60, 1e-6);
+  const double travel = 6.0 * 5.0 / 16.3 * std::pow(50.0 / 45.0, 0.34);  // from heron, where it was half way at -3.5 h
+  EXPECT_NEAR(std::chrono::duration<double>(mill.expected - kNow).count() / 3600.0, -3.5 + travel, 0.01);
+  EXPECT_LT(mill.leaves, kNow - minutes{210});
+  EXPECT_GE(mill.expected - mill.earliest, minutes{45});  // it was read every hour
+  EXPECT_EQ(front_at(run, "ramp").place_name, "");        // above the gauge it has passed
+}
+TEST(Wave, IsTakenFromTheScheduleWhereThatTellsAChange) {
+  const Routed run =
+      seen_at_heron({{kNow - hours{100}, cubic_metres_per_second(30)}, {kNow + hours{2}, cubic_metres_per_second(60)}});
+  EXPECT_FALSE(front_at(run, "mill").seen_at_gauge);
+  EXPECT_EQ(front_at(run, "mill").leaves, kNow + hours{2});
+}
+TEST(Wave, IsNotMadeOfSmallOrNaturalChanges) {
+  EXPECT_TRUE(seen_at_heron({}, 30, 33).flows.fronts.empty());
+  River river = with_lag(6.0);
+  river.dams = {heron_dam()};
+  river.dams[0].ramping = false;
+  const auto rise = outlook_of("heron", [](double h) { return h <= -4 ? 30.0 : 60.0; });
+  EXPECT_TRUE(run_of(river, {rise, silent("ferry")}).flows.fronts.empty());
+}
+
 TEST(Wave, SpeedsUpWithTheFlow) {
   const River river = bare_river(0, 0);
   const RiverGraph graph = river_graph(river);

@@ -1,0 +1,190 @@
+// Synthetic pairs of gauges: steps of flow whose hour below is known because each was put there by t(Q).
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <random>
+
+#include "engine/routing/flow_changes.hpp"
+#include "engine/routing/tune_lag.hpp"
+#include "small_river.hpp"
+
+namespace floatwright {
+namespace {
+
+using std::chrono::hours;
+using std::chrono::minutes;
+using testing::Contains;
+using testing::HasSubstr;
+using testing::IsEmpty;
+
+const Instant kStart = std::chrono::sys_days{std::chrono::year{2026} / 1 / 5};
+
+struct Step {
+  Instant at;
+  double flow;  // m3/s, from then on
+};
+// Quarter hours; a step is a ramp over half an hour around its instant.
+Series<Discharge> record_of(const std::vector<Step>& steps, Instant last) {
+  Series<Discharge> record;
+  std::size_t next = 1;
+  for (Instant t = kStart; t <= last; t += minutes{15}) {
+    while (next < steps.size() && steps[next].at + minutes{15} <= t) ++next;
+    const double before = steps[next - 1].flow;
+    double flow = before;
+    if (next < steps.size() && t > steps[next].at - minutes{15})
+      flow += (steps[next].flow - before) * duration(t - steps[next].at + minutes{15}).si() / 1800.0;
+    record.times.push_back(t);
+    record.values.push_back(cubic_metres_per_second(flow));
+  }
+  return record;
+}
+
+struct Gauges {
+  Series<Discharge> above, below;
+};
+// A step every five to nine hours among four flows; below it shows `lag` later, which may depend on the hour it left.
+template <class Lag>
+Gauges gauges_with(const Lag& lag, int days = 60) {
+  std::mt19937 random(3);
+  const std::vector<double> levels{6.0, 25.0, 45.0, 70.0};
+  std::vector<Step> above{{kStart, 6.0}}, below{{kStart, 6.0}};
+  const Instant last = kStart + hours{24 * days};
+  for (Instant t = kStart + hours{5}; t < last - hours{12}; t += minutes{300 + 15 * static_cast<int>(random() % 17)}) {
+    const double before = above.back().flow, after = levels[random() % levels.size()];
+    if (after == before) continue;
+    const double front = front_flow(cubic_metres_per_second(before), cubic_metres_per_second(after)).si();
+    above.push_back({t, after});
+    below.push_back({t + period(lag(front, t)), after});
+  }
+  return {record_of(above, last), record_of(below, last)};
+}
+auto by_flow(double minutes_at_30, double exponent) {
+  return [=](double flow, Instant) { return floatwright::minutes(minutes_at_30 * std::pow(30.0 / flow, exponent)); };
+}
+
+LagTuning tuned(const Gauges& gauges, const River& river = bare_river()) {
+  return tune_lag({river, river_graph(river), 0, 1, gauges.above, gauges.below});
+}
+double minutes_at_30(const FittedLag& lag) {
+  return in_minutes(lag.time) * std::pow(lag.at_flow.si() / 30.0, lag.exponent);
+}
+
+TEST(FlowChanges, StandAtTheirHalfWayPoint) {
+  const auto record = record_of({{kStart, 10}, {kStart + hours{6}, 40}, {kStart + hours{12}, 15}}, kStart + hours{24});
+  const auto changes = flow_changes(record, cubic_metres_per_second(15));
+  ASSERT_EQ(changes.size(), 2u);
+  EXPECT_EQ(changes[0].half_way, kStart + hours{6});
+  EXPECT_EQ(changes[1].half_way, kStart + hours{12});
+  EXPECT_TRUE(changes[0].rise());
+  EXPECT_NEAR(changes[0].before.si(), 10, 1e-9);
+  EXPECT_NEAR(changes[0].after.si(), 40, 1e-9);
+}
+TEST(FlowChanges, AreTwoWhereTheFlowPausesForHours) {
+  const auto record = record_of({{kStart, 10}, {kStart + hours{6}, 30}, {kStart + hours{10}, 50}}, kStart + hours{24});
+  EXPECT_EQ(flow_changes(record, cubic_metres_per_second(15)).size(), 2u);
+  EXPECT_THAT(flow_changes(record, cubic_metres_per_second(25)), IsEmpty());
+}
+TEST(FlowChanges, NeverSpanAGap) {
+  auto record = record_of({{kStart, 10}, {kStart + hours{6}, 40}}, kStart + hours{24});
+  record.times.erase(record.times.begin() + 16, record.times.begin() + 32);  // 4 h to 8 h
+  record.values.erase(record.values.begin() + 16, record.values.begin() + 32);
+  EXPECT_THAT(flow_changes(record, cubic_metres_per_second(15)), IsEmpty());
+}
+
+TEST(TuneLag, FindsTheLagThatWasThere) {
+  const LagTuning tuning = tuned(gauges_with(by_flow(80, 0.34)));
+  ASSERT_TRUE(tuning.lag) << tuning.lag.why_absent();
+  EXPECT_NEAR(minutes_at_30(*tuning.lag), 80.0, 2.0);
+  EXPECT_DOUBLE_EQ(tuning.lag->exponent, 0.34);
+  EXPECT_GT(tuning.lag->fronts, 100);
+  EXPECT_THAT(tuning.report.notes, IsEmpty());
+  EXPECT_LE(in_minutes(tuning.report.tuned.median_error), 2.0);
+  EXPECT_GE(tuning.report.tuned.within_quarter_hour, 0.95);
+  EXPECT_GT(in_minutes(tuning.report.constant.median_error), 5.0);
+  EXPECT_GT(*tuning.report.brought_down.nash_sutcliffe, 0.97);
+  EXPECT_GT(*tuning.report.brought_down.nash_sutcliffe, *tuning.report.unrouted.nash_sutcliffe);
+}
+TEST(TuneLag, FindsAnotherExponentFromThirtyFronts) {
+  const LagTuning tuning = tuned(gauges_with(by_flow(150, 0.50)));
+  ASSERT_TRUE(tuning.lag);
+  EXPECT_NEAR(tuning.lag->exponent, 0.50, 0.06);
+  EXPECT_NEAR(minutes_at_30(*tuning.lag), 150.0, 4.0);
+}
+TEST(TuneLag, DoesNotKnowTheRestOfTheRecordWhenItIsJudged) {
+  // From the middle on the lag is a quarter longer: the law of the first half must be that far off.
+  const Instant middle = kStart + hours{24 * 30};
+  const LagTuning tuning = tuned(gauges_with([&](double flow, Instant t) {
+    return floatwright::minutes((t < middle ? 60.0 : 72.0) * std::pow(30.0 / flow, 0.34));
+  }));
+  EXPECT_NEAR(in_minutes(tuning.report.tuned.median_error), 11.0, 3.0);
+}
+TEST(TuneLag, ToleratesAMissingMonthAndTellsIt) {
+  Gauges gauges = gauges_with(by_flow(80, 0.34), 120);
+  const auto a = gauges.below.times.begin() + 96 * 40, b = a + 96 * 30;
+  gauges.below.values.erase(gauges.below.values.begin() + 96 * 40, gauges.below.values.begin() + 96 * 70);
+  gauges.below.times.erase(a, b);
+  const LagTuning tuning = tuned(gauges);
+  ASSERT_TRUE(tuning.lag);
+  EXPECT_NEAR(minutes_at_30(*tuning.lag), 80.0, 2.0);
+  EXPECT_THAT(tuning.report.notes, Contains(HasSubstr("Gauge ferry has no usable flow from 2026-02-13 to 2026-03-16")));
+}
+TEST(TuneLag, TellsAGaugeThatMovedAndGoesByWhereItIsNow) {
+  const Instant moved = kStart + hours{24 * 45};
+  const LagTuning tuning = tuned(gauges_with(
+      [&](double flow, Instant t) {
+        return floatwright::minutes((t < moved ? 80.0 : 120.0) * std::pow(30.0 / flow, 0.34));
+      },
+      90));
+  ASSERT_TRUE(tuning.lag);
+  EXPECT_NEAR(minutes_at_30(*tuning.lag), 120.0, 3.0);
+  EXPECT_THAT(tuning.report.notes,
+              Contains(testing::AllOf(HasSubstr("longer from heron to ferry"), HasSubstr("was a gauge moved"))));
+  EXPECT_NEAR(duration(tuning.report.used_from - moved).si(), 0.0, 2 * 86400.0);
+}
+TEST(TuneLag, TellsAClockThatIsAnHourOff) {
+  const Instant summer = kStart + hours{24 * 40};
+  const LagTuning tuning = tuned(gauges_with(
+      [&](double flow, Instant t) {
+        return floatwright::minutes(100.0 * std::pow(30.0 / flow, 0.34) + (t < summer ? 0.0 : 60.0));
+      },
+      80));
+  EXPECT_THAT(tuning.report.notes, Contains(HasSubstr("was a clock set an hour on or back")));
+}
+TEST(TuneLag, TellsGaugesInTheWrongOrder) {
+  Gauges gauges = gauges_with(by_flow(80, 0.34));
+  std::swap(gauges.above, gauges.below);
+  EXPECT_THAT(tuned(gauges).lag.why_absent(), HasSubstr("changes show at ferry 75 min before they show at heron"));
+  const River river = bare_river();
+  const RiverGraph graph = river_graph(river);
+  EXPECT_EQ(tune_lag({river, graph, 1, 0, gauges.above, gauges.below}).lag.why_absent(),
+            "gauge ferry is not above gauge heron");
+}
+TEST(TuneLag, IsNoneAcrossADamOrALake) {
+  River river = bare_river();
+  river.dams = {heron_dam()};
+  river.dams[0].place = river_mile(35);
+  EXPECT_EQ(tuned(gauges_with(by_flow(80, 0.34)), river).lag.why_absent(), "a dam or a lake lies between");
+}
+TEST(TuneLag, IsNoneFromFewerThanFiveChangesOrNoRecord) {
+  const auto few = record_of({{kStart, 10}, {kStart + hours{30}, 40}, {kStart + hours{60}, 10}}, kStart + hours{90});
+  EXPECT_EQ(tuned({few, few}).lag.why_absent(),
+            "only 2 changes of flow that are large enough were seen at both gauges; it takes 5");
+  const auto flat = record_of({{kStart, 10}}, kStart + hours{90});
+  EXPECT_EQ(tuned({flat, flat}).lag.why_absent(), "one of the two records does not change");
+  EXPECT_EQ(tuned({{}, few}).lag.why_absent(), "the two records never ran at the same time");
+  EXPECT_EQ(tuned({flat, {{kStart}, {cubic_metres_per_second(3)}}}).lag.why_absent(),
+            "the two records never ran at the same time");
+}
+TEST(TuneLag, IsNoneFromRecordsThatDoNotMoveTogether) {
+  Gauges gauges = gauges_with(by_flow(80, 0.34));
+  std::mt19937 random(11);
+  std::vector<Step> other{{kStart, 6.0}};
+  for (Instant t = kStart + hours{3}; t < kStart + hours{24 * 60}; t += minutes{200 + static_cast<int>(random() % 400)})
+    other.push_back({t, 5.0 + static_cast<double>(random() % 60)});
+  gauges.below = record_of(other, kStart + hours{24 * 60});
+  EXPECT_THAT(tuned(gauges).lag.why_absent(), HasSubstr("do not move together"));
+}
+
+}  // namespace
+}  // namespace floatwright
