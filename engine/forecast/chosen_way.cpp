@@ -53,6 +53,8 @@ const TunedFlow* own_tuned(const OutlookInputs& in, FlowState state, GaugeOutloo
                             " and is not used; run `tune` again.");
     return nullptr;
   }
+  if (in.tuned->from_above && in.above == nullptr)
+    outlook.notes.push_back(start + " counts on a gauge above, of which nothing is known now.");
   return in.tuned;
 }
 

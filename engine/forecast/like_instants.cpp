@@ -74,8 +74,9 @@ void LikeInstants::measure(const FlowShape& shape, std::size_t rows) {
   }
 }
 
-void LikeInstants::keep_nearest(std::size_t from, std::size_t until, std::size_t stride, std::size_t most) {
-  for (std::size_t i = from; i < until; i += stride) {
+std::size_t LikeInstants::keep_nearest(std::size_t from, std::size_t until, std::size_t stride, std::size_t most) {
+  std::size_t i = from;
+  for (; i < until; i += stride) {
     const float distance = distances_[i];
     if (std::isnan(distance)) continue;
     const bool full = nearest_.size() == most;
@@ -87,6 +88,7 @@ void LikeInstants::keep_nearest(std::size_t from, std::size_t until, std::size_t
     nearest_.push_back({distance, static_cast<std::uint32_t>(i)});
     std::push_heap(nearest_.begin(), nearest_.end());
   }
+  return i;
 }
 
 std::optional<double> LikeInstants::median_change(Period lead) const {
@@ -116,9 +118,7 @@ std::vector<std::optional<double>> LikeInstants::changes(const FlowShape& shape,
 
   nearest_.clear();
   for (std::size_t l = asked.leads.size(); l-- > 0;) {
-    const std::size_t known = rows_known(asked.t, asked.leads[l]);
-    keep_nearest(next, known, stride, most);
-    while (next < known) next += stride;
+    next = keep_nearest(next, rows_known(asked.t, asked.leads[l]), stride, most);
     changes[l] = median_change(asked.leads[l]);
   }
   return changes;

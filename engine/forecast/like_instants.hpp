@@ -39,7 +39,8 @@ class LikeInstants {
   };
   [[nodiscard]] std::size_t rows_known(Instant t, Period lead) const;
   void measure(const FlowShape& shape, std::size_t rows);
-  void keep_nearest(std::size_t from, std::size_t until, std::size_t stride, std::size_t most);
+  // From every stride-th row; returns the first row not looked at.
+  [[nodiscard]] std::size_t keep_nearest(std::size_t from, std::size_t until, std::size_t stride, std::size_t most);
   [[nodiscard]] std::optional<double> median_change(Period lead) const;
 
   FlowLibrary library_;

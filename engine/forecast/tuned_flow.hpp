@@ -34,7 +34,8 @@ struct TunedLead {
   std::array<double, kLimbTerms> coefficients{};
 };
 
-// Past errors, as ln of what came over what was forecast: 10th and 90th percentile and how many there are.
+// Past errors, as ln of what came over what was forecast: 10th and 90th percentile and how many there are. Those of the
+// record's last year (of a state seldom seen the newest 60) by the fit to its first half.
 struct PastErrors {
   std::optional<FlowState> state;  // none: all states together
   Period lead{};

@@ -1,0 +1,183 @@
+// An agency's forecast, what was fitted, the gauge above and rain in the outlook; numbers worked out by hand beside,
+// from docs/equations.md.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "engine/forecast/outlook.hpp"
+#include "synthetic_record.hpp"
+
+namespace floatwright {
+namespace {
+
+using std::chrono::hours;
+using ::testing::Contains;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+constexpr double kRoundOff = 1e-9;  // m3/s
+
+double at_lead(const std::vector<Discharge>& flow, int lead_h) {
+  return flow[static_cast<std::size_t>(96 + lead_h)].si();
+}
+OutlookInputs inputs(const GaugeRecord& record) { return {record, nullptr, false, false, "America/Denver"}; }
+GaugeOutlook outlook_of(const OutlookInputs& in) { return gauge_outlook(in, grid_around(), kNow); }
+
+OfficialForecast official(int step_h, int count, double (*flow_at)(int)) {
+  OfficialForecast forecast{"nws:FERRY", kNow - hours{3}, {}};
+  for (int i = 0; i < count; ++i) {
+    forecast.flow.times.push_back(kNow + hours{step_h * i});
+    forecast.flow.values.push_back(cubic_metres_per_second(flow_at(step_h * i)));
+  }
+  return forecast;
+}
+GaugeRecord steady_at(double flow) {
+  GaugeRecord record = record_of(100, [=](int) { return flow; });
+  record.station = "usgs:00000001";
+  return record;
+}
+
+TEST(OutlookOfAnAgency, IsSetToTheGaugeLessAndLess) {
+  GaugeRecord record = steady_at(120.0);
+  record.official = official(6, 10, [](int h) { return 100.3 + h; });
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_EQ(outlook.method, FlowMethod::Official);
+  EXPECT_THAT(outlook.source, HasSubstr("nws:FERRY of 2027-05-13 15:00 UTC"));
+  const double ratio = 120.0 / 100.3;
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 12), 112.3 * std::pow(ratio, std::exp(-1.0)), kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 24), 124.3 * std::pow(ratio, std::exp(-2.0)), kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->low, 24) / at_lead(outlook.flow->middle, 24), 0.82, kRoundOff);
+}
+// 12 m3/s where the agency rounds to 10: its 10 to 30 is a rise of 20.
+TEST(OutlookOfAnAgency, GivesItsChangeOnlyWhereItIsTooCoarse) {
+  GaugeRecord record = steady_at(12.0);
+  record.official = official(6, 10, [](int h) { return h < 24 ? 10.0 : 30.0; });
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 12), 12.0, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 24), 32.0, kRoundOff);
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("too coarse")));
+}
+TEST(OutlookOfAnAgency, IsNotUsedOnceItHasEndedNorWithoutFlows) {
+  GaugeRecord record = steady_at(120.0);
+  record.official = official(6, 10, [](int) { return 90.3; });
+  for (Instant& t : record.official->flow.times) t -= hours{80};
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_EQ(outlook.method, FlowMethod::Hold);
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("does not reach past the newest reading")));
+  record.official = official(6, 10, [](int) { return -999.0; });
+  EXPECT_EQ(outlook_of(inputs(record)).method, FlowMethod::Hold);
+}
+TEST(OutlookOfAnAgency, GoesOnAsTheGaugeAfterItsEnd) {
+  GaugeRecord record = steady_at(120.0);
+  record.official = official(6, 3, [](int h) { return 120.3 + h; });
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 30), at_lead(outlook.flow->middle, 12), kRoundOff);
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("ends at 2027-05-14 06:00 UTC")));
+}
+
+// 1 mm/h for 12 h reaches 12 mm at the twelfth hour; 0.9 for 12 h does not.
+TEST(OutlookWithRain, RaisesTheHighCaseFromTheTwelfthMillimetreOn) {
+  const GaugeRecord record = steady_at(40.0);
+  Weather weather;
+  for (int h = 0; h <= 12; ++h) {
+    weather.rain.times.push_back(kNow + hours{h});
+    weather.rain.values.push_back(Speed::from_si(h < 12 ? 0.0010001 / 3600.0 : 0.0));
+  }
+  OutlookInputs in = inputs(record);
+  in.weather = &weather;
+  const auto wet = outlook_of(in);
+  EXPECT_NEAR(at_lead(wet.flow->high, 11), at_lead(outlook_of(inputs(record)).flow->high, 11), kRoundOff);
+  EXPECT_NEAR(at_lead(wet.flow->high, 24), 40.0 * 1.30 * 1.5, kRoundOff);
+  EXPECT_NEAR(at_lead(wet.flow->low, 24), 40.0 * 0.82, kRoundOff);
+  EXPECT_THAT(wet.notes, Contains(HasSubstr("12 mm of rain within 24 h are forecast by 2027-05-14 06:00 UTC")));
+  for (Speed& rate : weather.rain.values) rate = rate * 0.9;
+  EXPECT_THAT(outlook_of(in).notes, IsEmpty());
+}
+
+TunedFlow fitted_to(const GaugeRecord& record) {
+  TunedFlow tuned;
+  tuned.gauge = record.gauge;
+  tuned.station = record.station;
+  tuned.median = cubic_metres_per_second(40.0);
+  for (const Period lead : kFlowLeads) {
+    TunedLead fitted{.lead = lead, .used = lead != hours{12}};
+    fitted.coefficients[1] = 2.0;  // of the fall of the last six hours
+    tuned.leads.push_back(fitted);
+    tuned.skill.errors.push_back({std::nullopt, lead, 100, std::log(0.7), std::log(1.2)});
+  }
+  tuned.skill.errors.push_back({FlowState::Falling, hours{6}, 80, std::log(0.9), std::log(1.1)});
+  return tuned;
+}
+GaugeRecord falling() {
+  GaugeRecord record = record_of(100, [](int h) { return 40.0 * std::exp(0.01 * h); });  // 0.06 in 6 h
+  record.station = "usgs:00000001";
+  return record;
+}
+
+TEST(OutlookOfWhatWasFitted, IsTheFitAtItsLeadsTheUntunedWhereItIsNotUsedAndPastErrorsAboutBoth) {
+  const GaugeRecord record = falling();
+  const TunedFlow tuned = fitted_to(record);
+  OutlookInputs in = inputs(record);
+  in.tuned = &tuned;
+  const auto outlook = outlook_of(in);
+  EXPECT_EQ(outlook.method, FlowMethod::Tuned);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 6), 40.0 * std::exp(-0.12), 1e-6);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 12), 40.0 * std::exp(-0.06 * 0.60), 1e-6);
+  // Half way between 6 and 12 h half the departure of 6 h is left: -0.12 against the untuned -0.06 x 0.40.
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 9), 40.0 * std::exp(-0.06 * 0.50 + 0.5 * (-0.12 + 0.06 * 0.40)), 1e-6);
+  EXPECT_NEAR(at_lead(outlook.flow->low, 6) / at_lead(outlook.flow->middle, 6), 0.9, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->high, 24) / at_lead(outlook.flow->middle, 24), 1.2, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->high, 0), 40.0, kRoundOff);
+}
+TEST(OutlookOfWhatWasFitted, IsNotTakenFromAnotherStationOrFromBelowAnotherDam) {
+  GaugeRecord record = falling();
+  const TunedFlow tuned = fitted_to(record);
+  record.station = "usgs:00000002";
+  OutlookInputs in = inputs(record);
+  in.tuned = &tuned;
+  const auto outlook = outlook_of(in);
+  EXPECT_EQ(outlook.method, FlowMethod::FadingFall);
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("run `tune` again")));
+  const GaugeRecord same = falling();
+  Dam dam;
+  dam.ramping = true;
+  OutlookInputs below{same, &dam, false, false, "America/Denver", &tuned};
+  EXPECT_EQ(outlook_of(below).method, FlowMethod::SameHour);
+}
+
+// The gauge above stands 5 over this one all along but steps up by 30 two hours ago; that arrives two hours from now.
+TEST(OutlookBelowADam, SeesInsideTheLagWhatTheGaugeAboveHasShown) {
+  const GaugeRecord record = record_of(24 * 15, [](int) { return 40.0; });
+  FromAbove above{record_of(
+                      24 * 15, [](int h) { return h > 0 ? 45.0 : 75.0; }, kNow + hours{2})
+                      .discharge,
+                  hours{4}, true};
+  for (int h = 1; h <= 30; ++h) {
+    above.routed.times.push_back(kNow + hours{2 + h});
+    above.routed.values.push_back(cubic_metres_per_second(h <= 2 ? 75.0 : 900.0));  // past the lag: nobody knows yet
+  }
+  Dam dam;
+  dam.ramping = true;
+  OutlookInputs in{record, &dam, false, false, "America/Denver", nullptr, &above};
+  const auto outlook = outlook_of(in);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 1), 40.0, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 2), 70.0, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 4), 70.0, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 10), 40.0, kRoundOff);  // forgotten six hours past the lag: the same hours
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("until 2027-05-13 22:00 UTC is what the gauge above has read")));
+}
+TEST(OutlookBelowADam, SaysNothingOfASensorThatMayBeFrozenButDoesOnAFreeRiver) {
+  const GaugeRecord record = record_of(24 * 15, [](int) { return 40.0; });
+  Dam dam;
+  dam.ramping = true;
+  EXPECT_THAT(outlook_of({record, &dam, false, false, "America/Denver"}).notes, IsEmpty());
+  EXPECT_THAT(outlook_of(inputs(record)).notes, Contains(HasSubstr("may be frozen")));
+}
+TEST(Outlook, LetsAFastRiseBeUndoneInTheLowCase) {
+  // From 20 to 40 within the last 6 h: in 12 h it may be back, on top of the stated 0.74.
+  const auto outlook = outlook_of(inputs(record_of(100, [](int h) { return h >= 6 ? 20.0 : 40.0 - 20.0 * h / 6.0; })));
+  EXPECT_NEAR(at_lead(outlook.flow->low, 12), 20.0 * 0.74, kRoundOff);
+}
+
+}  // namespace
+}  // namespace floatwright
