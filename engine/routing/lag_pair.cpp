@@ -11,9 +11,9 @@
 namespace floatwright {
 namespace {
 
-constexpr Speed kSlowestWave = Speed::from_si(0.3);  // looked for; judgement
-constexpr double kLeastAlike = 0.3;                  // correlation of the two records' changes; judgement
-constexpr double kSmallerBelow = 0.5;                // a change spreads on its way: what is looked for below
+constexpr Speed kSlowestWave = Speed::from_si(0.3);      // looked for; judgement
+constexpr double kLeastAlike = 0.3, kAlikeEnough = 0.5;  // correlation of the two records' changes; judgement
+constexpr double kSmallerBelow = 0.5;                    // a change spreads on its way: what is looked for below
 constexpr int kMostShifts = 6;
 constexpr Period kGapWorthTelling = std::chrono::hours{24 * 7};
 
@@ -42,20 +42,32 @@ std::string say_shift(const LagPair& pair, Instant at, Duration by) {
       clock ? "was a clock set an hour on or back (summer time)" : "was a gauge moved, or a clock set");
 }
 
+// A plant's changes are sharp; those of a storm, and of any wave far down, show over longer windows.
+std::optional<MovesTogether> together_at(const LagPair& pair, const PairedFlows& flows) {
+  const Duration step = duration(flows.grid.step), day = hours(24.0);
+  const Duration earliest = -1.0 * std::max(day, 3.0 * step);
+  const Duration latest = std::max(day + pair.apart() / kSlowestWave, 3.0 * step);
+  std::optional<MovesTogether> best;
+  for (const Duration window : {hours(1.0), hours(3.0), hours(12.0)}) {
+    const auto together = moves_together(flows, earliest, latest, window);
+    if (together && (!best || together->correlation > best->correlation)) best = together;
+    if (best && best->correlation >= kAlikeEnough) break;
+  }
+  return best;
+}
+
 // The lag at which the two records move together, or why there is none.
 Measured<Duration> rough_lag(const LagPair& pair, const PairedFlows& flows) {
-  const Duration step = duration(flows.grid.step), day = hours(24.0);
   if (flows.grid.count < 3) return Absent{"the two records never ran at the same time"};
-  const Duration longest = pair.apart() / kSlowestWave;
-  const auto together = moves_together(flows, -1.0 * std::max(day, 3.0 * step), std::max(day + longest, 3.0 * step));
+  const auto together = together_at(pair, flows);
   if (!together) return Absent{"one of the two records does not change"};
   if (together->correlation < kLeastAlike)
     return Absent{fmt::format("the two records do not move together (their changes correlate {:.2f} at best)",
                               together->correlation)};
-  if (together->lag < -0.5 * step)
+  if (together->lag < Duration{})
     return Absent{
-        fmt::format("changes show at {} {} before they show at {}: check the two places in the river file, "
-                    "and both clocks",
+        fmt::format("changes show at {} {} before they show at {}: check the two places in the river file "
+                    "and both clocks, if it is not rain of its own",
                     pair.lower.id, say_time(-1.0 * together->lag), pair.upper.id)};
   return together->lag;
 }

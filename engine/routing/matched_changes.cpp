@@ -45,7 +45,7 @@ bool alike(const FlowChange& above, const FlowChange& below, double usual_ratio)
 
 PairedFlows paired_flows(const Series<Discharge>& above, const Series<Discharge>& below) {
   PairedFlows flows;
-  if (above.size() < 2 || below.size() < 2) return flows;
+  if (usual_step(above) <= Period{} || usual_step(below) <= Period{}) return flows;
   flows.grid =
       even_grid(std::max(above.times.front(), below.times.front()), std::min(above.times.back(), below.times.back()),
                 std::max(usual_step(above), usual_step(below)));
@@ -54,11 +54,12 @@ PairedFlows paired_flows(const Series<Discharge>& above, const Series<Discharge>
   return flows;
 }
 
-std::optional<MovesTogether> moves_together(const PairedFlows& flows, Duration earliest, Duration latest) {
+std::optional<MovesTogether> moves_together(const PairedFlows& flows, Duration earliest, Duration latest,
+                                            Duration window) {
   const Duration step = duration(flows.grid.step);
-  const auto hour = static_cast<std::size_t>(std::max(1.0, std::round(3600.0 / in_seconds(step))));
-  if (flows.grid.count <= hour + 1) return std::nullopt;
-  const auto above = changes_over(flows.above, hour), below = changes_over(flows.below, hour);
+  const auto steps = static_cast<std::size_t>(std::max(1.0, std::round(window / step)));
+  if (flows.grid.count <= steps + 1) return std::nullopt;
+  const auto above = changes_over(flows.above, steps), below = changes_over(flows.below, steps);
   const double scale = std::sqrt(square_sum(above) * square_sum(below));
   if (!(scale > 0.0)) return std::nullopt;
   std::optional<MovesTogether> best;

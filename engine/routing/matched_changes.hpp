@@ -26,10 +26,12 @@ struct PairedFlows {
 
 struct MovesTogether {
   Duration lag;              // of the lower record behind the upper one; negative: it leads
-  double correlation = 0.0;  // of the two records' changes over an hour (or a step) at that lag
+  double correlation = 0.0;  // of the two records' changes over `window` at that lag
 };
-// The lag from `earliest` to `latest` at which the changes of flow are most alike; none for records without change.
-[[nodiscard]] std::optional<MovesTogether> moves_together(const PairedFlows& flows, Duration earliest, Duration latest);
+// The lag from `earliest` to `latest` at which the changes of flow over a window (a step at the least) are most alike;
+// none for records without change.
+[[nodiscard]] std::optional<MovesTogether> moves_together(const PairedFlows& flows, Duration earliest, Duration latest,
+                                                          Duration window);
 
 // Pairs of one direction whose sizes, the lower one over `usual_ratio`, are within a factor of two and whose lag is
 // within 40 % of `about` (at least 1.5 h and 1.5 `step`); nearest pairs first, each change once. In the order of time.

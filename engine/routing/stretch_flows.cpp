@@ -24,12 +24,7 @@ struct Piece {
   std::vector<Discharge> inflow;
   WavePath path;
 
-  void add(const WavePath& more) {
-    const Length whole = path.length + more.length;
-    if (whole > Length{}) path.spread = path.spread * (path.length / whole) + more.spread * (more.length / whole);
-    path.length = whole;
-    path.travel = path.travel + more.travel;
-  }
+  void add(const WavePath& more) { path = joined(path, more); }
   [[nodiscard]] bool long_enough(Duration dt) const {
     return dt <= path.travel * kLongestStep && path.spread <= path.length * kLargestDiffusion;
   }

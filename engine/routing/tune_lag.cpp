@@ -95,6 +95,22 @@ void judge(const LagPair& pair, const Halves& halves, LagReport& report) {
   judge_flow(pair, halves, report);
 }
 
+Measured<FittedLag> fitted_and_judged(const LagTuningInputs& in, LagReport& report) {
+  if (std::string why = no_way_down(in); !why.empty()) return Absent{std::move(why)};
+  const LagPair pair{in, in.river.gauges[in.upper], in.river.gauges[in.lower]};
+  report.apart = pair.apart();
+  const PairedFlows flows = paired_flows(in.above, in.below);
+  const auto changes = changes_at_both(pair, flows, report);
+  if (!changes) return Absent{changes.why_absent()};
+  judge(pair, halves_of(*changes, flows, report), report);
+
+  const LagLaw law = fitted_lag_law(*changes);
+  if (law.time < kShortestOfAStep * duration(flows.grid.step))
+    return Absent{"the lag is under half of the records' step: too short to be told"};
+  const RoutedPart whole = routed_part(flows, flows.grid.index_before(report.used_from), flows.grid.count);
+  return fitted(pair, law, best_spread(pair, whole, law), changes->size());
+}
+
 }  // namespace
 
 LagTuning tune_lag(const LagTuningInputs& in) {
@@ -102,28 +118,9 @@ LagTuning tune_lag(const LagTuningInputs& in) {
   LagReport& report = tuning.report;
   report.from = in.river.gauges[in.upper].id;
   report.to = in.river.gauges[in.lower].id;
-  if (std::string why = no_way_down(in); !why.empty()) {
-    tuning.lag = Absent{std::move(why)};
-    return tuning;
-  }
-  const LagPair pair{in, in.river.gauges[in.upper], in.river.gauges[in.lower]};
-  report.apart = pair.apart();
-  const PairedFlows flows = paired_flows(in.above, in.below);
-  const auto changes = changes_at_both(pair, flows, report);
-  if (!changes) {
-    tuning.lag = Absent{changes.why_absent()};
-    return tuning;
-  }
-  const Halves halves = halves_of(*changes, flows, report);
-  judge(pair, halves, report);
-
-  const LagLaw law = fitted_lag_law(*changes);
-  if (law.time < kShortestOfAStep * duration(flows.grid.step)) {
-    tuning.lag = Absent{"the lag is under half of the records' step: too short to be told"};
-    return tuning;
-  }
-  const RoutedPart whole = routed_part(flows, flows.grid.index_before(report.used_from), flows.grid.count);
-  tuning.lag = fitted(pair, law, best_spread(pair, whole, law), changes->size());
+  tuning.lag = fitted_and_judged(in, report);
+  if (!tuning.lag)
+    report.notes.push_back("No lag from " + report.from + " to " + report.to + ": " + tuning.lag.why_absent() + ".");
   return tuning;
 }
 

@@ -27,7 +27,8 @@ struct RiseScore {
   double within_margin = 0.0;        // share between the earliest and latest told without the least quarter hour:
                                      // 0.85 to 1.2 times the lag, by the channel alone 0.8 to 1.6
 };
-// Of the lower gauge's flow by the upper one's, with the water that enters between as a centred 24 h mean.
+// Of the lower gauge's flow by the upper one's, with the water that enters between as a centred 24 h mean of the
+// difference (so it is no forecast), or, of records in steps over 6 h, by the ratio of the means of the fitted part.
 struct RoutedScore {
   Measured<double> nash_sutcliffe, kling_gupta;
 };
@@ -41,7 +42,7 @@ struct LagReport {
   int rises_above = 0;                    // at the upper gauge in the judged part, also those not seen again below
   RiseScore tuned, constant, by_channel;  // constant: one lag for every flow; by_channel: distance and geometry alone
   RoutedScore unrouted, routed, brought_down;  // as it was above; linear, as the river is; flow by flow (from_above)
-  std::vector<std::string> notes;              // sentences: a month missing, a lag that changed, a step too coarse
+  std::vector<std::string> notes;              // sentences: a month missing, a lag that changed, why there is none
 };
 
 struct LagTuning {
