@@ -10,7 +10,8 @@ namespace floatwright {
 using FlowEdge = std::pair<std::size_t, std::size_t>;  // water runs from first into second
 
 struct FlowOrder {
-  std::vector<std::size_t> order;   // every piece after all that feed it; empty when water would run in a circle
+  // Every piece after all that feed it, and close after them; empty when water would run in a circle.
+  std::vector<std::size_t> order;
   std::vector<std::size_t> circle;  // pieces on circles, ascending; empty when there are none
 };
 

@@ -4,6 +4,7 @@
 
 #include "engine/river/place_text.hpp"
 #include "engine/river/problem_groups.hpp"
+#include "engine/river/shares.hpp"
 
 namespace floatwright {
 namespace {
@@ -11,6 +12,7 @@ namespace {
 constexpr Length kGaugeSpeaksForDam = Length::from_si(8000.0);  // a gauge this near below shows what a dam lets out
 constexpr Speed kSlowestWave = Speed::from_si(0.2),
                 kFastestWave = Speed::from_si(8.0);  // beyond these a mile or hour is off
+constexpr double kLeastAreaRatio = 0.3, kMostAreaRatio = 3.0;
 
 std::string cfs(Discharge q) { return short_number(in_cubic_feet_per_second(q)) + " cfs"; }
 std::string square_mile_text(Area a) { return short_number(in_square_miles(a)) + " mi2"; }
@@ -35,6 +37,35 @@ void shares(const River& river, Problems& all) {
                                   "flows that grow", "Put the rows in order of flow, each flow once."));
       }
     }
+  }
+}
+
+// What all channels that are out at the head of this one take together, at the typed flow where that is most.
+double taken_at_head(const River& river, const SideChannel& head) {
+  const auto is_out = [&](const SideChannel& side) { return side.leaves >= head.leaves && side.returns < head.leaves; };
+  double most = 0.0;
+  for (const auto& side : river.side_channels) {
+    for (const auto& row : side.share_by_flow) {
+      double sum = 0.0;
+      for (const auto& other : river.side_channels) sum += is_out(other) ? side_share(other, row.at_flow) : 0.0;
+      if (is_out(side)) most = std::max(most, sum);
+    }
+  }
+  return most;
+}
+
+void shares_together(const River& river, Problems& all) {
+  for (std::size_t i = 0; i < river.side_channels.size(); ++i) {
+    const auto& side = river.side_channels[i];
+    const double taken = taken_at_head(river, side);
+    const bool each_right =
+        std::ranges::all_of(side.share_by_flow, [](const FlowShare& row) { return row.share <= 1.0; });
+    if (taken <= 1.0 - kLeastOfTheStem || !each_right) continue;
+    all.push_back(river_error(pointer_to("side_channels", i, "/share_by_flow"),
+                              "side channels that take " + short_number(100.0 * taken) +
+                                  " % of the river together below " + place_text(river, side.leaves),
+                              "98 % or less: the main channel keeps some water",
+                              "Mend a share; if most of the water goes that way, call it the main channel."));
   }
 }
 
@@ -71,6 +102,24 @@ void areas(const River& river, Problems& all) {
       all.push_back(river_warning(pointer, both + ", and tributaries of " + square_mile_text(tributaries) + " between",
                                   "tributaries no larger than the gain between the gauges", "Mend an area or a mile."));
     }
+  }
+}
+
+// A tributary's flow is its gauge's times the ratio of the areas, which is told up to three times either way.
+void tributary_gauges(const River& river, Problems& all) {
+  for (std::size_t i = 0; i < river.tributaries.size(); ++i) {
+    const auto& tributary = river.tributaries[i];
+    const auto gauge = std::ranges::find(river.gauges, tributary.gauge, &GaugeSite::id);
+    if (tributary.gauge.empty() || gauge == river.gauges.end() || gauge->place) continue;
+    if (!tributary.drainage_area || !gauge->drainage_area) continue;
+    if (!(*tributary.drainage_area > Area{}) || !(*gauge->drainage_area > Area{})) continue;  // told as such
+    const double ratio = *tributary.drainage_area / *gauge->drainage_area;
+    if (ratio >= kLeastAreaRatio && ratio <= kMostAreaRatio) continue;
+    all.push_back(river_warning(pointer_to("tributaries", i),
+                                square_mile_text(*tributary.drainage_area) + " where it joins and " +
+                                    square_mile_text(*gauge->drainage_area) + " at its gauge \"" + gauge->id + "\"",
+                                "areas between 0.3 and 3 times each other",
+                                "Mend an area; as it stands its flow is not told from that gauge."));
   }
 }
 
@@ -161,7 +210,9 @@ void diversions(const River& river, Problems& all) {
 Problems flow_problems(const River& river) {
   Problems all;
   shares(river, all);
+  shares_together(river, all);
   areas(river, all);
+  tributary_gauges(river, all);
   positive_areas(river.gauges, "gauges", all);
   positive_areas(river.tributaries, "tributaries", all);
   dams(river, all);

@@ -1,7 +1,7 @@
 #include "engine/river/graph.hpp"
 
 #include <algorithm>
-#include <boost/graph/adjacency_list.hpp>
+#include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/strong_components.hpp>
 #include <boost/graph/topological_sort.hpp>
 
@@ -12,10 +12,18 @@
 namespace floatwright {
 namespace {
 
-using Digraph = boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS>;
+// From a piece to those that feed it.
+using Upstream = boost::compressed_sparse_row_graph<boost::directedS>;
+
+Upstream upstream_graph(std::size_t pieces, const std::vector<FlowEdge>& edges) {
+  std::vector<FlowEdge> against;
+  against.reserve(edges.size());
+  for (const auto& [from, into] : edges) against.emplace_back(into, from);
+  return {boost::edges_are_unsorted_multi_pass, against.begin(), against.end(), pieces};
+}
 
 // Pieces that share a strong component with another one, or feed themselves.
-std::vector<std::size_t> pieces_on_circles(const Digraph& graph, const std::vector<FlowEdge>& edges) {
+std::vector<std::size_t> pieces_on_circles(const Upstream& graph, const std::vector<FlowEdge>& edges) {
   std::vector<std::size_t> component(num_vertices(graph));
   const auto count = boost::strong_components(
       graph, boost::make_iterator_property_map(component.begin(), get(boost::vertex_index, graph)));
@@ -46,12 +54,16 @@ std::vector<Reach> reordered(const std::vector<Reach>& pieces, const std::vector
 
 }  // namespace
 
+// Depth first against the current, so that what feeds a piece stands close before it.
 FlowOrder flow_order(std::size_t pieces, const std::vector<FlowEdge>& edges) {
-  const Digraph graph(edges.begin(), edges.end(), pieces);
-  if (auto circle = pieces_on_circles(graph, edges); !circle.empty()) return {{}, std::move(circle)};
+  const Upstream graph = upstream_graph(pieces, edges);
   FlowOrder result;
-  boost::topological_sort(graph, std::back_inserter(result.order));
-  std::ranges::reverse(result.order);
+  result.order.reserve(pieces);
+  try {
+    boost::topological_sort(graph, std::back_inserter(result.order));
+  } catch (const boost::not_a_dag&) {
+    return {{}, pieces_on_circles(graph, edges)};
+  }
   return result;
 }
 

@@ -7,8 +7,6 @@
 namespace floatwright {
 namespace {
 
-constexpr double kLeastOfTheStem = 0.02;
-
 bool runs_beside(const SideChannel& side, const Reach& reach) {
   const bool leaves_above = side.leaves > reach.from || same_place(side.leaves, reach.from);
   const bool returns_below = side.returns < reach.to || same_place(side.returns, reach.to);

@@ -8,8 +8,9 @@ namespace floatwright {
 // typed.
 [[nodiscard]] double side_share(const SideChannel& side, Discharge whole_flow);
 
-// The part of the whole flow that runs down this reach: 1, but in a side channel and in the stem beside one. The stem
-// keeps 0.02 at least, so that no typed share dries it.
+inline constexpr double kLeastOfTheStem = 0.02;  // what the stem keeps, so that no typed share dries it
+
+// The part of the whole flow that runs down this reach: 1, but in a side channel and in the stem beside one.
 [[nodiscard]] double own_share(const River& river, const Reach& reach, Discharge whole_flow);
 
 }  // namespace floatwright

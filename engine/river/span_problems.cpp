@@ -1,4 +1,5 @@
 // Where things stand: on the river, and not two of a kind in one place.
+#include <algorithm>
 #include <cmath>
 
 #include "engine/river/place_text.hpp"
@@ -7,6 +8,9 @@
 
 namespace floatwright {
 namespace {
+
+constexpr Length kFarApart =
+    kilometres(160.0);  // judgement: two days of travel, where nobody floats from one to the other
 
 struct Off {
   const River& river;
@@ -70,6 +74,31 @@ void splits_at_the_top(const River& river, const RiverSpan& span, Problems& all)
   }
 }
 
+// Two rivers in one file count their miles apart: the first stations of the one lie far above the last of the other.
+void far_apart(const River& river, Problems& all) {
+  struct Stand {
+    RiverPlace place;
+    std::string pointer, name;
+  };
+  std::vector<Stand> stands;
+  for (std::size_t i = 0; i < river.gauges.size(); ++i)
+    if (river.gauges[i].place)
+      stands.push_back({*river.gauges[i].place, pointer_to("gauges", i), called("gauge", river.gauges[i].id, i)});
+  for (std::size_t i = 0; i < river.accesses.size(); ++i)
+    stands.push_back({river.accesses[i].place, pointer_to("accesses", i), called("access", river.accesses[i].id, i)});
+  std::ranges::stable_sort(stands, [](const Stand& a, const Stand& b) { return a.place > b.place; });
+  for (std::size_t i = 1; i < stands.size(); ++i) {
+    const Stand &upper = stands[i - 1], &lower = stands[i];
+    const Length gap = upper.place - lower.place, rest = stands.front().place - stands.back().place - gap;
+    if (gap < kFarApart || gap < rest) continue;
+    all.push_back(river_warning(lower.pointer,
+                                distance_text(river, gap) + " of river without an access or a gauge between " +
+                                    upper.name + " and " + lower.name,
+                                "one river, with its own miles",
+                                "Write each river into a file of its own, or mend a mile."));
+  }
+}
+
 template <class Item, class PlaceOf>
 void two_in_one_place(const River& river, const std::vector<Item>& items, const std::string& list,
                       const std::string& kind, PlaceOf place_of, Problems& all) {
@@ -114,6 +143,7 @@ Problems span_problems(const River& river) {
   two_in_one_place(
       river, river.side_channels, "side_channels", "side channel head",
       [](const SideChannel& s) { return std::optional{s.leaves}; }, all);
+  far_apart(river, all);
   places_on_earth(river, all);
   return all;
 }

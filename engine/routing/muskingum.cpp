@@ -3,11 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/routing/piece_pass.hpp"
+
 namespace floatwright {
 namespace {
 
 constexpr double kMostPieces = 2000.0;
 constexpr double kLargestDiffusion = 2.0;  // D over this: join
+constexpr double kNoTravel = 1e-6;         // of a step
 
 // Of the whole numbers around travel/dt, the one with C = n dt/travel nearest to 1.
 double pieces_for_courant(double travel_over_dt) {
@@ -34,31 +37,30 @@ MuskingumWeights muskingum_cunge_weights(double courant, double diffusion) {
   return {c0, std::max(0.0, 1.0 - c0 - c2), c2};
 }
 
-std::vector<Discharge> routed(const std::vector<Discharge>& inflow, MuskingumWeights weights, Discharge first_outflow) {
-  std::vector<Discharge> outflow;
-  outflow.reserve(inflow.size());
-  for (std::size_t i = 0; i < inflow.size(); ++i)
-    outflow.push_back(i == 0 ? first_outflow
-                             : weights.inflow_now * inflow[i] + weights.inflow_before * inflow[i - 1] +
-                                   weights.outflow_before * outflow[i - 1]);
-  return outflow;
+std::vector<Discharge> routed(std::vector<Discharge> inflow, MuskingumWeights weights, Discharge first_outflow) {
+  if (!inflow.empty()) pass_piece<1>({inflow}, {weights}, {first_outflow});
+  return inflow;
 }
 
 RoutingCut routing_cut(const WavePath& path, Duration dt) {
   const double travel_over_dt = path.travel / dt;
-  if (travel_over_dt < 1e-6) return {1, {1.0, 0.0, 0.0}};
+  if (travel_over_dt < kNoTravel) return {};
   const double diffusion_whole = path.length > Length{} ? path.spread / path.length : 0.0;
   double pieces = pieces_for_courant(travel_over_dt);
   while (pieces > 1.0 && diffusion_whole * pieces > kLargestDiffusion) pieces -= 1.0;
   return {static_cast<std::size_t>(pieces), muskingum_cunge_weights(pieces / travel_over_dt, diffusion_whole * pieces)};
 }
 
-std::vector<Discharge> routed(const std::vector<Discharge>& inflow, const WavePath& path, Duration dt) {
+RoutingCut reservoir_cut(Duration travel, Duration dt) {
+  if (travel < dt * kNoTravel) return {};
+  return {1, muskingum_cunge_weights(dt / travel, 1.0)};
+}
+
+std::vector<Discharge> routed(std::vector<Discharge> inflow, const WavePath& path, Duration dt) {
   const RoutingCut cut = routing_cut(path, dt);
-  std::vector<Discharge> flow = inflow;
-  for (std::size_t piece = 0; piece < cut.pieces && !flow.empty(); ++piece)
-    flow = routed(flow, cut.weights, flow.front());
-  return flow;
+  for (std::size_t piece = 0; piece < cut.pieces && !inflow.empty(); ++piece)
+    pass_piece<1>({inflow}, {cut.weights}, {inflow.front()});
+  return inflow;
 }
 
 }  // namespace floatwright

@@ -20,7 +20,7 @@ struct MuskingumWeights {
 // less damping, never a negative flow.
 [[nodiscard]] MuskingumWeights muskingum_cunge_weights(double courant, double diffusion);
 
-[[nodiscard]] std::vector<Discharge> routed(const std::vector<Discharge>& inflow, MuskingumWeights weights,
+[[nodiscard]] std::vector<Discharge> routed(std::vector<Discharge> inflow, MuskingumWeights weights,
                                             Discharge first_outflow);
 
 // How a change of flow goes through a piece of river.
@@ -31,13 +31,17 @@ struct WavePath {
 };
 
 struct RoutingCut {
-  std::size_t pieces = 1;
+  std::size_t pieces = 0;    // none: what enters leaves
   MuskingumWeights weights;  // of each piece
 };
-// Cut into equal pieces with C nearest to 1, fewer while D is over 2. Without travel time the flow passes unchanged.
+// Cut into equal pieces with C nearest to 1, fewer while D is over 2. No pieces without travel time: the flow passes
+// unchanged.
 [[nodiscard]] RoutingCut routing_cut(const WavePath& path, Duration dt);
 
+// A lake as one linear reservoir (X = 0, D = 1) that holds the water of `travel`: outflow follows storage.
+[[nodiscard]] RoutingCut reservoir_cut(Duration travel, Duration dt);
+
 // Through all pieces, from a steady state at the first inflow.
-[[nodiscard]] std::vector<Discharge> routed(const std::vector<Discharge>& inflow, const WavePath& path, Duration dt);
+[[nodiscard]] std::vector<Discharge> routed(std::vector<Discharge> inflow, const WavePath& path, Duration dt);
 
 }  // namespace floatwright

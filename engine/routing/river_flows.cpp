@@ -19,13 +19,13 @@ TimeGrid fine_grid(const TimeGrid& grid) {
   return {grid.start, grid.step / parts, (grid.count - 1) * static_cast<std::size_t>(parts) + 1};
 }
 
-// The flow of the whole river at the lower end of every stem reach, in one case.
+// The flow of the whole river at the lower end of every stem reach.
 ReachFlows stem_flows(const RoutingInputs& in, const std::vector<StemStretch>& stretches,
-                      const std::vector<StretchSources>& sources, CaseOf c, std::vector<std::string>& doubts) {
+                      const std::vector<StretchSources>& sources, std::vector<std::string>& doubts) {
   ReachFlows all;
-  AnchorFlows anchors = anchor_flows(in.anchors, c);
+  AnchorFlows anchors = anchor_flows(in.anchors);
   for (std::size_t s = 0; s < stretches.size(); ++s)
-    for (auto& flow : stretch_flows(in, stretches[s], sources[s], c, anchors, doubts)) all.push_back(std::move(flow));
+    for (auto& flow : stretch_flows(in, stretches[s], sources[s], anchors, doubts)) all.push_back(std::move(flow));
   return all;
 }
 
@@ -36,12 +36,12 @@ std::size_t stem_index_beside(const RoutingInputs& in, const Reach& branch) {
 }
 
 // Fixed over the window: the share at the mean flow of the reach that the side channel leaves beside.
-std::vector<double> side_shares(const RoutingInputs& in, const ReachFlows& stem) {
+std::vector<double> side_shares(const RoutingInputs& in, const ReachFlows& stem, CaseOf c) {
   std::vector<double> shares;
   for (std::size_t i = 0; i < in.river.side_channels.size(); ++i) {
     std::size_t k = 0;
     while (k + 1 < in.stem.reaches.size() && in.reach(k).to >= in.river.side_channels[i].leaves) ++k;
-    shares.push_back(side_share(in.river.side_channels[i], mean_flow(stem[k])));
+    shares.push_back(side_share(in.river.side_channels[i], mean_flow(stem[k].*c)));
   }
   return shares;
 }
@@ -53,15 +53,15 @@ double thread_share(const RoutingInputs& in, const Reach& reach, const std::vect
     const SideChannel& side = in.river.side_channels[i];
     if (reach.from - side.leaves <= metres(1.0) && side.returns - reach.to <= metres(1.0)) left -= shares[i];
   }
-  return std::max(left, 0.02);  // as own_share: no typed share dries the stem
+  return std::max(left, kLeastOfTheStem);
 }
 
-FlowRows rows_of(const RoutingInputs& in, const ReachFlows& stem, const TimeGrid& grid) {
-  const std::vector<double> shares = side_shares(in, stem);
+FlowRows rows_of(const RoutingInputs& in, const ReachFlows& stem, CaseOf c, const TimeGrid& grid) {
+  const std::vector<double> shares = side_shares(in, stem, c);
   const auto parts = static_cast<std::size_t>(grid.step / in.fine.step);
   FlowRows rows;
   for (const Reach& reach : in.graph.reaches) {
-    const std::vector<Discharge>& whole = stem[stem_index_beside(in, reach)];
+    const std::vector<Discharge>& whole = stem[stem_index_beside(in, reach)].*c;
     const double share = thread_share(in, reach, shares);
     std::vector<Discharge> row;
     for (std::size_t i = 0; i < grid.count; ++i) row.push_back(whole[i * parts] * share);
@@ -127,10 +127,9 @@ RiverFlows river_flows(const River& river, const RiverGraph& graph, const std::v
   for (const StemStretch& stretch : stretches) sources.push_back(stretch_sources(in, stretch));
   flows.doubts = sides.doubts;
   tell_sources(in, sources, flows);
-  using Cases = PerCase<std::vector<Discharge>>;
-  flows.flow.low = rows_of(in, stem_flows(in, stretches, sources, &Cases::low, flows.doubts), grid);
-  flows.flow.middle = rows_of(in, stem_flows(in, stretches, sources, &Cases::middle, flows.doubts), grid);
-  flows.flow.high = rows_of(in, stem_flows(in, stretches, sources, &Cases::high, flows.doubts), grid);
+  const ReachFlows stem_flow = stem_flows(in, stretches, sources, flows.doubts);
+  flows.flow = {rows_of(in, stem_flow, &CaseSeries::low, grid), rows_of(in, stem_flow, &CaseSeries::middle, grid),
+                rows_of(in, stem_flow, &CaseSeries::high, grid)};
   tell_followed_dams(in, stretches, flows);
   flows.fronts = dam_fronts(river, graph, outlooks, flows, now);
   return flows;

@@ -7,13 +7,12 @@
 
 #include "engine/forecast/local_clock.hpp"
 #include "engine/routing/area_ratio.hpp"
+#include "engine/routing/mean_flow.hpp"
 
 namespace floatwright {
 namespace {
 
-using Cases = PerCase<std::vector<Discharge>>;
-
-Cases scaled(const GaugeOutlook& outlook, double factor, const TimeGrid& grid, const TimeGrid& fine) {
+CaseSeries scaled(const GaugeOutlook& outlook, double factor, const TimeGrid& grid, const TimeGrid& fine) {
   return each_case(*outlook.flow, [&](const std::vector<Discharge>& flow) {
     std::vector<Discharge> out = refined(flow, grid, fine);
     for (Discharge& q : out) q = q * factor;
@@ -22,9 +21,9 @@ Cases scaled(const GaugeOutlook& outlook, double factor, const TimeGrid& grid, c
 }
 
 // The gauge of a tributary, scaled to where it joins.
-Measured<Cases> by_own_gauge(const River& river, const Tributary& tributary, std::size_t gauge,
-                             const GaugeOutlook& outlook, const TimeGrid& grid, const TimeGrid& fine,
-                             std::vector<std::string>& doubts) {
+Measured<CaseSeries> by_own_gauge(const River& river, const Tributary& tributary, std::size_t gauge,
+                                  const GaugeOutlook& outlook, const TimeGrid& grid, const TimeGrid& fine,
+                                  std::vector<std::string>& doubts) {
   if (!outlook.flow) return Absent{outlook.flow.why_absent()};
   const auto& at_gauge = river.gauges[gauge].drainage_area;
   if (!tributary.drainage_area || !at_gauge) return scaled(outlook, 1.0, grid, fine);
@@ -36,30 +35,43 @@ Measured<Cases> by_own_gauge(const River& river, const Tributary& tributary, std
   return scaled(outlook, ratio->factor, grid, fine);
 }
 
-// Without a gauge of its own: the gauge nearest in drainage area, but none below a dam.
-Measured<Cases> by_area(const River& river, const Tributary& tributary, const std::vector<GaugeOutlook>& outlooks,
-                        const TimeGrid& grid, const TimeGrid& fine, std::vector<std::string>& doubts) {
+// Whether the ground above the gauge speaks in its flow: no dam above it on the stem, and no ditches of a fifth of it.
+bool natural(const River& river, const GaugeSite& gauge, const GaugeOutlook& outlook, Instant at) {
+  if (outlook.state == FlowState::Regulated) return false;
+  if (!gauge.place) return true;
+  if (std::ranges::any_of(river.dams, [&](const Dam& dam) { return dam.place >= *gauge.place; })) return false;
+  Discharge taken;
+  for (const Diversion& ditch : river.diversions)
+    if (ditch.place >= *gauge.place && (!ditch.season || in_season(*ditch.season, at, river.time_zone)))
+      taken = taken + ditch.flow;
+  return taken <= kSmallDiversion * mean_flow(outlook.flow->middle);
+}
+
+// Without a gauge of its own: of the natural gauges the nearest in drainage area.
+Measured<CaseSeries> by_area(const River& river, const Tributary& tributary, const std::vector<GaugeOutlook>& outlooks,
+                             const TimeGrid& grid, const TimeGrid& fine, std::vector<std::string>& doubts) {
   if (!tributary.drainage_area) return Absent{"neither a gauge nor a drainage area is typed for it"};
   std::optional<std::size_t> best;
   double best_off = 0.0;
   for (std::size_t i = 0; i < river.gauges.size() && i < outlooks.size(); ++i) {
-    if (!outlooks[i].flow || outlooks[i].state == FlowState::Regulated || !river.gauges[i].drainage_area) continue;
+    if (!outlooks[i].flow || !river.gauges[i].drainage_area) continue;
+    if (!natural(river, river.gauges[i], outlooks[i], grid.last())) continue;
     if (!area_ratio(*tributary.drainage_area, *river.gauges[i].drainage_area, river.area_exponent)) continue;
     const double off = std::abs(std::log(*tributary.drainage_area / *river.gauges[i].drainage_area));
     if (best && off >= best_off) continue;
     best = i;
     best_off = off;
   }
-  if (!best) return Absent{"no undammed gauge drains between a third and three times as much"};
+  if (!best) return Absent{"no gauge above dams and large ditches drains between a third and three times as much"};
   const auto ratio = area_ratio(*tributary.drainage_area, *river.gauges[*best].drainage_area, river.area_exponent);
   doubts.push_back(fmt::format("{} has no gauge: taken as {:.2g} of gauge {} by area.", tributary.name, ratio->factor,
                                river.gauges[*best].id));
   return scaled(outlooks[*best], ratio->factor, grid, fine);
 }
 
-Measured<Cases> tributary_flow(const River& river, const Tributary& tributary,
-                               const std::vector<GaugeOutlook>& outlooks, const TimeGrid& grid, const TimeGrid& fine,
-                               std::vector<std::string>& doubts) {
+Measured<CaseSeries> tributary_flow(const River& river, const Tributary& tributary,
+                                    const std::vector<GaugeOutlook>& outlooks, const TimeGrid& grid,
+                                    const TimeGrid& fine, std::vector<std::string>& doubts) {
   for (std::size_t i = 0; i < river.gauges.size() && i < outlooks.size(); ++i)
     if (!tributary.gauge.empty() && river.gauges[i].id == tributary.gauge)
       return by_own_gauge(river, tributary, i, outlooks[i], grid, fine, doubts);
@@ -100,20 +112,32 @@ SideFlows side_flows(const River& river, const RiverGraph& graph, const Stem& st
   return sides;
 }
 
-std::vector<Discharge> below_node(const SideFlows& sides, std::size_t node, CaseOf c, std::vector<Discharge> flow,
-                                  bool& short_of_water) {
+void pass_node(const SideFlows& sides, std::size_t node, const CaseRow& flow, bool& short_of_water) {
   for (const Joining& joining : sides.joining) {
     if (joining.node != node || !joining.flow) continue;
-    for (std::size_t i = 0; i < flow.size(); ++i) flow[i] = flow[i] + ((*joining.flow).*c)[i];
+    add_to(flow.low, joining.flow->low);
+    add_to(flow.middle, joining.flow->middle);
+    add_to(flow.high, joining.flow->high);
+  }
+  for (const Taking& taking : sides.taking)
+    for (const auto row : {flow.low, flow.middle, flow.high})
+      for (std::size_t i = 0; taking.node == node && i < row.size(); ++i) {
+        short_of_water = short_of_water || taking.flow[i] > row[i];
+        row[i] = std::max(row[i] - taking.flow[i], Discharge{});
+      }
+}
+
+PerCase<Discharge> mean_below_node(const SideFlows& sides, std::size_t node, PerCase<Discharge> mean) {
+  for (const Joining& joining : sides.joining) {
+    if (joining.node != node || !joining.flow) continue;
+    mean = {mean.low + mean_flow(joining.flow->low), mean.middle + mean_flow(joining.flow->middle),
+            mean.high + mean_flow(joining.flow->high)};
   }
   for (const Taking& taking : sides.taking) {
     if (taking.node != node) continue;
-    for (std::size_t i = 0; i < flow.size(); ++i) {
-      short_of_water = short_of_water || taking.flow[i] > flow[i];
-      flow[i] = std::max(flow[i] - taking.flow[i], Discharge{});
-    }
+    mean = each_case(mean, [taken = mean_flow(taking.flow)](Discharge q) { return std::max(q - taken, Discharge{}); });
   }
-  return flow;
+  return mean;
 }
 
 bool anything_at(const SideFlows& sides, std::size_t node) {

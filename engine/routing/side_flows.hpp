@@ -4,15 +4,18 @@
 #include <string>
 #include <vector>
 
+#include "engine/routing/network.hpp"
 #include "engine/routing/stem.hpp"
 
 namespace floatwright {
+
+inline constexpr double kSmallDiversion = 0.20;  // of the flow: across it a gauge still tells; judgement
 
 struct Joining {
   std::size_t node = 0;
   std::string name;
   std::optional<Area> drainage_area;
-  Measured<PerCase<std::vector<Discharge>>> flow;  // on the fine grid
+  Measured<CaseSeries> flow;  // on the fine grid
 };
 struct Taking {
   std::size_t node = 0;
@@ -29,11 +32,11 @@ struct SideFlows {
                                    const std::vector<GaugeOutlook>& outlooks, const TimeGrid& grid,
                                    const TimeGrid& fine);
 
-// The flow below node `node`: what comes, plus what joins, less what is taken (never below zero).
-// `c` picks the case. Sets `short_of_water` where a diversion takes more than there is.
-using CaseOf = std::vector<Discharge> PerCase<std::vector<Discharge>>::*;
-[[nodiscard]] std::vector<Discharge> below_node(const SideFlows& sides, std::size_t node, CaseOf c,
-                                                std::vector<Discharge> flow, bool& short_of_water);
+// Below node `node`: what comes, plus what joins, less what is taken (never below zero). In place; sets
+// `short_of_water` where a diversion takes more than there is.
+void pass_node(const SideFlows& sides, std::size_t node, const CaseRow& flow, bool& short_of_water);
+// The same of means over the window.
+[[nodiscard]] PerCase<Discharge> mean_below_node(const SideFlows& sides, std::size_t node, PerCase<Discharge> mean);
 [[nodiscard]] bool anything_at(const SideFlows& sides, std::size_t node);
 
 }  // namespace floatwright

@@ -15,8 +15,7 @@ constexpr double kNoPlaceApart = 1.0;   // m
 
 // A gauge beside a side channel sees the main thread alone; the share depends on the whole flow, so it is found by
 // repetition.
-PerCase<std::vector<Discharge>> whole_river(const PerCase<std::vector<Discharge>>& main_thread, const River& river,
-                                            const Reach& reach) {
+CaseSeries whole_river(const CaseSeries& main_thread, const River& river, const Reach& reach) {
   return each_case(main_thread, [&](std::vector<Discharge> flow) {
     const Discharge seen = mean_flow(flow);
     double share = 1.0;
@@ -45,8 +44,8 @@ std::optional<Anchor> gauge_anchor(const River& river, const RiverGraph& graph, 
 }
 
 // The releases as they were typed; before the first line its flow. Ten percent either way from now on.
-PerCase<std::vector<Discharge>> release_cases(const Dam& dam, const TimeGrid& fine, Instant now) {
-  PerCase<std::vector<Discharge>> flow;
+CaseSeries release_cases(const Dam& dam, const TimeGrid& fine, Instant now) {
+  CaseSeries flow;
   for (std::size_t i = 0; i < fine.count; ++i) {
     const Discharge q = release_at(dam, fine.at(i)).value_or(dam.schedule.front().flow);
     const double band = fine.at(i) > now ? kScheduleBand : 0.0;
@@ -110,7 +109,7 @@ std::vector<Anchor> anchors_of(const River& river, const RiverGraph& graph, cons
 }
 
 std::vector<StemStretch> stretches_of(const River& river, const RiverGraph& graph, const Stem& stem,
-                                  const std::vector<Anchor>& anchors) {
+                                      const std::vector<Anchor>& anchors) {
   std::vector<bool> dam_here(stem.nodes(), false);
   for (const Dam& dam : river.dams)
     if (const auto node = node_at(graph, stem, dam.place)) dam_here[*node] = true;

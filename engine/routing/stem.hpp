@@ -2,6 +2,7 @@
 // The stem as one thread of reaches, and where on it something is known: gauges, and dams whose releases are typed.
 // Node k is the upper end of the k-th reach and the lower end of the one above; the last node is the end of the river.
 // A side channel carries a share of the stem's flow beside it, with the stem's travel time.
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,6 +11,10 @@
 #include "engine/river/graph.hpp"
 
 namespace floatwright {
+
+using CaseSeries = PerCase<std::vector<Discharge>>;  // one flow by step
+using CaseOf = std::vector<Discharge> CaseSeries::*;
+inline constexpr std::array<CaseOf, 3> kCases{&CaseSeries::low, &CaseSeries::middle, &CaseSeries::high};
 
 struct Stem {
   std::vector<std::size_t> reaches;  // main thread, downstream; indices into RiverGraph::reaches
@@ -27,7 +32,7 @@ struct Anchor {
   std::string name;                  // "gauge ferry", "the releases of Heron Dam"
   std::optional<std::size_t> gauge;  // index into River::gauges; none: a dam's releases
   std::optional<Area> drainage_area;
-  PerCase<std::vector<Discharge>> flow;  // on the fine grid
+  CaseSeries flow;  // on the fine grid
   Instant forecast_from{};
   FlowMethod method = FlowMethod::None;
   std::optional<std::size_t> dam{};  // index into River::dams: whose releases these are, or that the gauge follows
@@ -48,7 +53,7 @@ struct StemStretch {
 
 // Cut at every anchor and every dam: what is known on one side of a dam says nothing of the other.
 [[nodiscard]] std::vector<StemStretch> stretches_of(const River& river, const RiverGraph& graph, const Stem& stem,
-                                                const std::vector<Anchor>& anchors);
+                                                    const std::vector<Anchor>& anchors);
 
 // Straight lines between the steps of the coarser grid.
 [[nodiscard]] std::vector<Discharge> refined(const std::vector<Discharge>& flow, const TimeGrid& grid,

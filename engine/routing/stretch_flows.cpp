@@ -5,35 +5,17 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/river/shares.hpp"
 #include "engine/routing/closing.hpp"
-#include "engine/routing/mean_flow.hpp"
-#include "engine/routing/wave_travel.hpp"
 
 namespace floatwright {
 namespace {
 
 constexpr double kUnseenBound = 0.30;                            // of the flow
 constexpr Duration kResidualFades = Duration::from_si(43200.0);  // 12 h, judgement
-constexpr double kLongestStep = 1.3;                             // C of one routed piece
-constexpr double kLargestDiffusion = 2.0;                        // D of one routed piece
-
-// Short reaches are joined for routing: each is routed from the head of its piece, and the piece ends when it is long
-// enough.
-struct Piece {
-  std::vector<Discharge> inflow;
-  WavePath path;
-
-  void add(const WavePath& more) { path = joined(path, more); }
-  [[nodiscard]] bool long_enough(Duration dt) const {
-    return dt <= path.travel * kLongestStep && path.spread <= path.length * kLargestDiffusion;
-  }
-};
-
-void tell_dry(bool dry, std::vector<std::string>& doubts) {
-  const std::string sentence = "A diversion is typed to take more than the river carries: all of it is taken.";
-  if (dry && std::find(doubts.begin(), doubts.end(), sentence) == doubts.end()) doubts.push_back(sentence);
-}
+// Of two gauges together, 10 % each: a record that the US Geological Survey calls good has 95 % of its daily flows
+// within 10 % (from memory).
+constexpr double kGaugesDiffer = 0.14;
+constexpr double kMostYield = 3.0;  // times what the area above the upper gauge gives; judgement, as in area_ratio
 
 void tell_closing(const RoutingInputs& in, const StemStretch& stretch, double largest, bool bounded,
                   std::vector<std::string>& doubts) {
@@ -83,70 +65,123 @@ void take_routed(std::vector<Discharge>& gauge, const std::vector<Discharge>& cl
   }
 }
 
-ReachFlows between(const RoutingInputs& in, const StemStretch& stretch, CaseOf c, AnchorFlows& anchors,
-                   std::vector<std::string>& doubts) {
-  ReachFlows flows = routed_down(in, stretch, c, anchors.flow[*stretch.top], doubts);
-  std::vector<Discharge>& gauge = anchors.flow[*stretch.bottom];
+// What the ground between two gauges would bring at the yield of the ground above; none without areas.
+std::optional<Discharge> inflow_by_area(const RoutingInputs& in, const StemStretch& stretch, Discharge at_top) {
+  const auto& above = in.anchors[*stretch.top].drainage_area;
+  const auto& below = in.anchors[*stretch.bottom].drainage_area;
+  if (!above || !below || !(*above > Area{})) return std::nullopt;
+  Area between = *below - *above;
+  for (const Joining& joining : in.sides.joining)
+    if (joining.node >= stretch.from && joining.node < stretch.to && joining.flow && joining.drainage_area)
+      between = between - *joining.drainage_area;
+  return at_top * std::max(0.0, between / *above);
+}
+
+// Over the last day that both gauges saw.
+void tell_disagreement(const RoutingInputs& in, const StemStretch& stretch, const std::vector<Discharge>& routed,
+                       const std::vector<Discharge>& gauge, std::vector<std::string>& doubts) {
+  const Anchor& top = in.anchors[*stretch.top];
+  const Anchor& bottom = in.anchors[*stretch.bottom];
+  const std::size_t known = std::min(first_forecast_step(top, in.fine), first_forecast_step(bottom, in.fine));
+  const auto day = static_cast<std::size_t>(std::chrono::hours{24} / in.fine.step);
+  if (known < day || !top.gauge || !bottom.gauge) return;
+  Discharge came, shown;
+  for (std::size_t i = known - day; i < known; ++i) {
+    came = came + routed[i] / static_cast<double>(day);
+    shown = shown + gauge[i] / static_cast<double>(day);
+  }
+  if (!(came > Discharge{})) return;
+  const double off = (shown - came) / came;
+  if (off < -kGaugesDiffer)
+    doubts.push_back(
+        fmt::format("{} shows {:.0f} % less than what comes down from {}: one of them is off, or water is "
+                    "taken out that the river file does not know of.",
+                    bottom.name, -100.0 * off, top.name));
+  const auto by_area = inflow_by_area(in, stretch, came);
+  if (by_area && off > kMostYield * (*by_area / came) + kGaugesDiffer)
+    doubts.push_back(
+        fmt::format("{} shows {:.0f} % more than what comes down from {}, and the ground between would bring "
+                    "{:.0f} %: one of them is off, or water joins that the river file does not know of.",
+                    bottom.name, 100.0 * off, top.name, 100.0 * (*by_area / came)));
+}
+
+// Closes one case of `flows` on the lower gauge; gives the largest share of the flow that the closing asked for.
+double close(const RoutingInputs& in, const StemStretch& stretch, CaseOf c, std::optional<double> bound,
+             ReachFlows& flows, AnchorFlows& anchors) {
+  std::vector<Discharge>& gauge = anchors.flow[*stretch.bottom].*c;
   const Anchor& bottom = in.anchors[*stretch.bottom];
   const bool routed_ahead = anchors.follows_schedule[*stretch.top] && bottom.method == FlowMethod::SameHour;
   const std::size_t ahead = first_forecast_step(bottom, in.fine);
-
-  const bool bounded = anything_typed_between(in, stretch);
-  const auto target = routed_ahead ? carried_on(gauge, flows.back(), ahead, in.fine.step) : gauge;
-  const Closing closing =
-      closing_inflow(flows.back(), target, in.fine.step, bounded ? std::optional{kUnseenBound} : std::nullopt);
-  if (c == &PerCase<std::vector<Discharge>>::middle) tell_closing(in, stretch, closing.largest_share, bounded, doubts);
+  const auto target = routed_ahead ? carried_on(gauge, flows.back().*c, ahead, in.fine.step) : gauge;
+  const Closing closing = closing_inflow(flows.back().*c, target, in.fine.step, bound);
 
   const std::vector<double> share = unseen_share(in, stretch);
   for (std::size_t k = 0; k < flows.size(); ++k)
     for (std::size_t i = 0; i < in.fine.count; ++i)
-      flows[k][i] = std::max(flows[k][i] + share[k] * closing.inflow[i], Discharge{});
-  if (routed_ahead) {
-    take_routed(gauge, flows.back(), ahead, in.fine.step);
+      (flows[k].*c)[i] = std::max((flows[k].*c)[i] + share[k] * closing.inflow[i], Discharge{});
+  if (routed_ahead) take_routed(gauge, flows.back().*c, ahead, in.fine.step);
+  flows.back().*c = gauge;
+  return closing.largest_share;
+}
+
+ReachFlows between(const RoutingInputs& in, const StemStretch& stretch, AnchorFlows& anchors,
+                   std::vector<std::string>& doubts) {
+  ReachFlows flows = routed_down(in, stretch, anchors.flow[*stretch.top], doubts);
+  const bool bounded = anything_typed_between(in, stretch);
+  const auto bound = bounded ? std::optional{kUnseenBound} : std::nullopt;
+  tell_disagreement(in, stretch, flows.back().middle, anchors.flow[*stretch.bottom].middle, doubts);
+  close(in, stretch, &CaseSeries::low, bound, flows, anchors);
+  const double largest = close(in, stretch, &CaseSeries::middle, bound, flows, anchors);
+  close(in, stretch, &CaseSeries::high, bound, flows, anchors);
+  tell_closing(in, stretch, largest, bounded, doubts);
+  const bool follows = anchors.follows_schedule[*stretch.top];
+  if (follows && in.anchors[*stretch.bottom].method == FlowMethod::SameHour)
     anchors.follows_schedule[*stretch.bottom] = true;
-  }
-  flows.back() = gauge;
   return flows;
 }
 
-ReachFlows below(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources, CaseOf c,
-                 const std::vector<Discharge>& top, std::vector<std::string>& doubts) {
-  ReachFlows flows = routed_down(in, stretch, c, top, doubts);
-  for (std::size_t k = 0; k < flows.size(); ++k)
-    for (Discharge& q : flows[k]) q = q * sources.reaches[k].factor;
+void scale(CaseSeries& flow, double factor) {
+  for (const CaseOf c : kCases)
+    for (Discharge& q : flow.*c) q = q * factor;
+}
+
+ReachFlows below(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources,
+                 const CaseSeries& top, std::vector<std::string>& doubts) {
+  ReachFlows flows = routed_down(in, stretch, top, doubts);
+  for (std::size_t k = 0; k < flows.size(); ++k) scale(flows[k], sources.reaches[k].factor);
   return flows;
 }
 
 // What the river carried before something joined or was taken at a node.
-std::vector<Discharge> above_node(const SideFlows& sides, std::size_t node, CaseOf c, bool undo_joining,
-                                  std::vector<Discharge> flow) {
-  for (const Taking& taking : sides.taking)
-    for (std::size_t i = 0; taking.node == node && i < flow.size(); ++i) flow[i] = flow[i] + taking.flow[i];
-  for (const Joining& joining : sides.joining)
-    for (std::size_t i = 0; undo_joining && joining.node == node && joining.flow && i < flow.size(); ++i)
-      flow[i] = std::max(flow[i] - ((*joining.flow).*c)[i], Discharge{});
-  return flow;
+void undo_node(const SideFlows& sides, std::size_t node, bool undo_joining, CaseSeries& flow) {
+  for (const CaseOf c : kCases) {
+    std::vector<Discharge>& row = flow.*c;
+    for (const Taking& taking : sides.taking)
+      for (std::size_t i = 0; taking.node == node && i < row.size(); ++i) row[i] = row[i] + taking.flow[i];
+    for (const Joining& joining : sides.joining)
+      for (std::size_t i = 0; undo_joining && joining.node == node && joining.flow && i < row.size(); ++i)
+        row[i] = std::max(row[i] - ((*joining.flow).*c)[i], Discharge{});
+  }
 }
 
 // No travel: over the short way from the first gauge upstream the wave is not pulled back in time.
-ReachFlows above(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources, CaseOf c,
-                 std::vector<Discharge> flow) {
+ReachFlows above(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources, CaseSeries flow) {
   ReachFlows flows(stretch.to - stretch.from);
   for (std::size_t k = stretch.to; k-- > stretch.from;) {
     const ReachSource& source = sources.reaches[k - stretch.from];
-    if (k + 1 < stretch.to) flow = above_node(in.sides, k + 1, c, !source.by_area, std::move(flow));
+    if (k + 1 < stretch.to) undo_node(in.sides, k + 1, !source.by_area, flow);
     flows[k - stretch.from] = flow;
-    for (Discharge& q : flows[k - stretch.from]) q = q * source.factor;
+    scale(flows[k - stretch.from], source.factor);
   }
   return flows;
 }
 
 }  // namespace
 
-AnchorFlows anchor_flows(const std::vector<Anchor>& anchors, CaseOf c) {
+AnchorFlows anchor_flows(const std::vector<Anchor>& anchors) {
   AnchorFlows out;
   for (const Anchor& anchor : anchors) {
-    out.flow.push_back(anchor.flow.*c);
+    out.flow.push_back(anchor.flow);
     out.follows_schedule.push_back(anchor.follows_schedule());
   }
   return out;
@@ -179,31 +214,13 @@ std::vector<double> unseen_share(const RoutingInputs& in, const StemStretch& str
   return share;
 }
 
-ReachFlows routed_down(const RoutingInputs& in, const StemStretch& stretch, CaseOf c, const std::vector<Discharge>& top,
-                       std::vector<std::string>& doubts) {
-  ReachFlows flows;
-  const Duration dt = duration(in.fine.step);
-  const Discharge at_top = mean_flow(top);
-  Piece piece{top, {}};
-  bool dry = false;
-  for (std::size_t k = stretch.from; k < stretch.to; ++k) {
-    const bool event = anything_at(in.sides, k);
-    if (event || (k > stretch.from && piece.long_enough(dt))) piece = {k == stretch.from ? top : flows.back(), {}};
-    if (event) piece.inflow = below_node(in.sides, k, c, std::move(piece.inflow), dry);
-    const Discharge whole = mean_flow(piece.inflow);
-    piece.add(reach_wave(in.river, in.reach(k), whole * own_share(in.river, in.reach(k), whole), at_top).path);
-    flows.push_back(routed(piece.inflow, piece.path, dt));
-  }
-  tell_dry(dry, doubts);
-  return flows;
-}
-
-ReachFlows stretch_flows(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources, CaseOf c,
+ReachFlows stretch_flows(const RoutingInputs& in, const StemStretch& stretch, const StretchSources& sources,
                          AnchorFlows& anchors, std::vector<std::string>& doubts) {
-  if (stretch.top && stretch.bottom) return between(in, stretch, c, anchors, doubts);
-  if (stretch.top) return below(in, stretch, sources, c, anchors.flow[*stretch.top], doubts);
-  if (stretch.bottom) return above(in, stretch, sources, c, anchors.flow[*stretch.bottom]);
-  return ReachFlows(stretch.to - stretch.from, std::vector<Discharge>(in.fine.count));
+  if (stretch.top && stretch.bottom) return between(in, stretch, anchors, doubts);
+  if (stretch.top) return below(in, stretch, sources, anchors.flow[*stretch.top], doubts);
+  if (stretch.bottom) return above(in, stretch, sources, anchors.flow[*stretch.bottom]);
+  const std::vector<Discharge> unknown(in.fine.count);
+  return ReachFlows(stretch.to - stretch.from, CaseSeries{unknown, unknown, unknown});
 }
 
 }  // namespace floatwright

@@ -14,7 +14,6 @@ namespace {
 
 constexpr Length kFarWithoutAreas = Length::from_si(20000.0);     // judgement: told
 constexpr Length kTooFarWithoutAreas = Length::from_si(40000.0);  // judgement: refused
-constexpr double kSmallDiversion = 0.20;                          // of the flow, judgement
 
 FlowAnchor named(const Anchor& anchor) {
   return anchor.gauge ? FlowAnchor{anchor.gauge, std::nullopt} : FlowAnchor{std::nullopt, anchor.dam};

@@ -92,6 +92,12 @@ INSTANTIATE_TEST_SUITE_P(
                {"W /closures/0"}},
         Spoilt{"SplitAtTheTop", [](River& r) { r.side_channels[0].leaves = river_mile(49.0); }, {"E /side_channels/0"}},
         Spoilt{"TwoGaugesInOnePlace", [](River& r) { r.gauges[2].place = river_mile(45.2); }, {"E /gauges/2"}},
+        Spoilt{"TwoRiversInOneFile",
+               [](River& r) {
+                 r.accesses.push_back(access("ford", "Ford on another river", 260.0));
+                 r.accesses.push_back(access("bridge", "Bridge on another river", 250.0));
+               },
+               {"W /accesses/0", "W /notes", "W /notes"}},
         Spoilt{
             "TwoAccessesInOnePlace", [](River& r) { r.accesses.push_back(access("b", "B", 34.4)); }, {"E /accesses/5"}},
         Spoilt{"LatitudeAndLongitudeExchanged",
@@ -132,6 +138,17 @@ INSTANTIATE_TEST_SUITE_P(
         Spoilt{"SharesOutOfOrder",
                [](River& r) { std::swap(r.side_channels[0].share_by_flow[0], r.side_channels[0].share_by_flow[1]); },
                {"E /side_channels/0/share_by_flow/1"}},
+        Spoilt{"SharesThatDryTheStemTogether",
+               [](River& r) {
+                 r.side_channels[0].share_by_flow[1].share = 0.6;
+                 r.side_channels.push_back(
+                     {"slough", "Slough", river_mile(38.0), river_mile(36.0), {{cubic_feet_per_second(800), 0.5}}});
+               },
+               {"E /side_channels/1/share_by_flow"}},
+        Spoilt{"TributaryFarLargerThanAtItsGauge",
+               [](River& r) { r.gauges[1].drainage_area = square_miles(60); },
+               {"W /tributaries/0"}},
+        Spoilt{"AreaOfNought", [](River& r) { r.tributaries[0].drainage_area = Area{}; }, {"E /tributaries/0"}},
         Spoilt{"NoShare", [](River& r) { r.side_channels[0].share_by_flow.clear(); }, {"W /side_channels/0"}},
         Spoilt{"AreaThatShrinks", [](River& r) { r.gauges[2].drainage_area = square_miles(900); }, {"E /gauges/2"}},
         Spoilt{"TributaryLargerThanTheGain",

@@ -82,5 +82,20 @@ TEST(Muskingum, DelaysAPulseByItsTravelTime) {
   }));
 }
 
+// Outflow of a linear reservoir after a step of its inflow: 1 - exp(-t/K) (Chow, Maidment & Mays 1988, section 8.5;
+// from memory, and the solution of K dO/dt = I - O).
+TEST(Muskingum, EmptiesALakeAsALinearReservoir) {
+  std::vector<Discharge> inflow(200, cubic_metres_per_second(1.0));
+  inflow[0] = Discharge{};
+  const RoutingCut cut = reservoir_cut(hours(6), minutes(15));
+  ASSERT_EQ(cut.pieces, 1u);
+  const auto outflow = routed(inflow, cut.weights, Discharge{});
+  for (std::size_t i = 4; i < 200; i += 7) {
+    const double t = (static_cast<double>(i) - 0.5) / 24.0;  // the step lies half way between two rows
+    EXPECT_NEAR(outflow[i].si(), 1.0 - std::exp(-t), 1e-3) << i;
+  }
+  EXPECT_EQ(reservoir_cut(Duration{}, minutes(15)).pieces, 0u);
+}
+
 }  // namespace
 }  // namespace floatwright

@@ -73,6 +73,22 @@ TEST(RiverFlows, RefuseATributaryGaugeTooFarInAreaAndSaySo) {
       run_of(river, {outlook_of("heron", steady(50)), outlook_of("ferry", steady(52)), outlook_of("alder", steady(7))});
   EXPECT_THAT(run.flows.doubts, Contains(HasSubstr("Alder Creek: flow unknown")));
 }
+// 400 mi2 of 980: by area 0.41 of it; a dam or a large ditch above the gauge hides what the ground gives.
+TEST(RiverFlows, TellAnUngaugedTributaryByAreaFromANaturalGaugeOnly) {
+  River river = bare_river();
+  river.gauges[1].drainage_area.reset();
+  river.accesses.push_back(access_at("above", 48));
+  river.tributaries = {{"alder_creek", "Alder Creek", river_mile(35), square_miles(400), ""}};
+  const std::vector<GaugeOutlook> outlooks{outlook_of("heron", steady(50)), silent("ferry")};
+  EXPECT_THAT(run_of(river, outlooks).flows.doubts,
+              Contains("Alder Creek has no gauge: taken as 0.41 of gauge heron by area."));
+  const auto unknown = Contains(HasSubstr("Alder Creek: flow unknown (no gauge above dams and large ditches"));
+  River diverted = river;
+  diverted.diversions = {{"canal", "Canal", river_mile(47), cubic_metres_per_second(15), std::nullopt}};
+  EXPECT_THAT(run_of(diverted, outlooks).flows.doubts, unknown);
+  river.dams = {heron_dam()};
+  EXPECT_THAT(run_of(river, outlooks).flows.doubts, unknown);
+}
 TEST(RiverFlows, SplitWhatASideChannelTakesAndJoinItAgain) {
   River river = bare_river(0, 0);
   river.side_channels = {{"cottonwood",
@@ -119,6 +135,32 @@ TEST(RiverFlows, SpreadNoMoreThanThirtyPercentWhereAreasAreTyped) {
   const Routed run = run_of(river, {outlook_of("heron", steady(50)), outlook_of("ferry", steady(90))});
   EXPECT_LE(run.middle(29.05, 0), 65.0 + 1e-9);
   EXPECT_THAT(run.flows.doubts, Contains(HasSubstr("no more than 30 % is spread")));
+}
+// Gauges of 10 % each may be 14 % apart; the ground between drains a third of what lies above.
+TEST(RiverFlows, TellOfAGaugeThatDisagreesBeyondItsUncertainty) {
+  const auto doubts = [](double ferry) {
+    return run_of(bare_river(), {outlook_of("heron", steady(50)), outlook_of("ferry", steady(ferry))}).flows.doubts;
+  };
+  EXPECT_THAT(doubts(40), Contains(HasSubstr("gauge ferry shows 20 % less than what comes down from gauge heron")));
+  EXPECT_THAT(doubts(46), Not(Contains(HasSubstr("one of them is off"))));
+  EXPECT_THAT(doubts(62), Not(Contains(HasSubstr("one of them is off"))));
+  EXPECT_THAT(doubts(120), Contains(HasSubstr("gauge ferry shows 140 % more than what comes down from gauge heron, and "
+                                              "the ground between would bring 32 %")));
+}
+TEST(RiverFlows, HoldBackAFloodInALakeWithAWaveTime) {
+  River river = bare_river(0, 0);
+  Lake lake;
+  lake.id = lake.name = "Mill Pond";
+  lake.from = river_mile(42);
+  lake.to = river_mile(41);
+  river.lakes = {lake};
+  river.wave_times = {{*lake.from, *lake.to, cubic_metres_per_second(50), hours(6)}};
+  const auto step = [](double h) { return h < -24 ? 40.0 : 60.0; };
+  const Routed run = run_of(river, {outlook_of("heron", step), silent("ferry")});
+  // Six hours after it came to the lake, a reservoir has let 1 - 1/e of the rise through, a channel half of it.
+  const double arrives = -24.0 + 5.0 * 1609.0 / 1.5 / 3600.0;
+  EXPECT_NEAR(run.middle(40.5, arrives + 6.0), 40.0 + 20.0 * (1.0 - std::exp(-1.0)), 1.5);
+  EXPECT_LT(run.middle(40.5, arrives + 18.0), 59.5);
 }
 TEST(RiverFlows, AskForAMissingTributaryWhereNothingIsTyped) {
   River river = bare_river(0, 0);
