@@ -12,6 +12,7 @@ namespace floatwright {
 namespace {
 
 constexpr Period kOldForecast = std::chrono::hours{24};
+constexpr Period kOldFit = std::chrono::hours{24 * 365};  // the span of the errors that are kept
 constexpr double kFarOff = 1.25;  // ratio of gauge to an agency's forecast, either way, that is worth a sentence
 
 std::string when(Instant t) { return date::format("%Y-%m-%d %H:%M UTC", t); }
@@ -38,6 +39,18 @@ void tell_schedule(const ChosenWay& way, GaugeOutlook& outlook) {
                                         way.schedule->name, when(last)));
 }
 
+// A median is above zero, a lead ahead; a hole in the library is allowed for.
+bool of_numbers(const TunedFlow& tuned) {
+  const auto finite = [](double number) { return std::isfinite(number); };
+  return tuned.median > Discharge{} && finite(tuned.median.si()) && tuned.library.step > Period{} &&
+         std::all_of(tuned.leads.begin(), tuned.leads.end(),
+                     [&](const TunedLead& lead) {
+                       return std::all_of(lead.coefficients.begin(), lead.coefficients.end(), finite);
+                     }) &&
+         std::all_of(tuned.skill.errors.begin(), tuned.skill.errors.end(),
+                     [&](const PastErrors& errors) { return finite(errors.low) && finite(errors.high); });
+}
+
 // What was fitted to another station's record, or above another dam, is not this gauge's.
 const TunedFlow* own_tuned(const OutlookInputs& in, FlowState state, GaugeOutlook& outlook) {
   if (in.tuned == nullptr) return nullptr;
@@ -53,6 +66,12 @@ const TunedFlow* own_tuned(const OutlookInputs& in, FlowState state, GaugeOutloo
                             " and is not used; run `tune` again.");
     return nullptr;
   }
+  if (!of_numbers(*in.tuned)) {
+    outlook.notes.push_back(start + " holds what is no number and is not used; run `tune` again.");
+    return nullptr;
+  }
+  if (outlook.now_at - in.tuned->record_to > kOldFit)
+    outlook.notes.push_back(start + " ends on " + day(in.tuned->record_to) + "; run `tune` again.");
   if (in.tuned->from_above && in.above == nullptr)
     outlook.notes.push_back(start + " counts on a gauge above, of which nothing is known now.");
   return in.tuned;

@@ -17,8 +17,6 @@ constexpr double kDeepestFall = -0.5;  // ln Q in 6 h, as in the untuned fall
 constexpr double kFarthestLevel = 3.0;
 constexpr Period kRemembered = hours{6};  // below a dam a change from above tells nothing later than this past the lag
 
-enum Term { Rise6h, Fall6h, Rise24h, Fall24h, Level, Wave, LikeDay, WeekAgo, Days14, RoutedRise, RoutedFall };
-
 void set_limb(const ForecastOrigin& origin, LimbTerms& terms) {
   const auto before = origin.history.ln_flow(origin.at() - hours{6});
   if (!before) return;

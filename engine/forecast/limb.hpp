@@ -1,6 +1,5 @@
 #pragma once
-// Limb regression: y(t + lead) - y(t) by what the last days did, rise and fall apart, y = ln Q. The terms stand in the
-// order of kLimbTermWords.
+// Limb regression: y(t + lead) - y(t) by what the last days did, rise and fall apart, y = ln Q.
 #include <array>
 
 #include "engine/forecast/forecast_origin.hpp"
@@ -9,6 +8,20 @@
 namespace floatwright {
 
 using LimbTerms = std::array<double, kLimbTerms>;
+// In the order of kLimbTermWords.
+enum LimbTerm : std::size_t {
+  Rise6h,
+  Fall6h,
+  Rise24h,
+  Fall24h,
+  Level,
+  Wave,
+  LikeDay,
+  WeekAgo,
+  Days14,
+  RoutedRise,
+  RoutedFall
+};
 
 [[nodiscard]] LimbTerms limb_terms(const ForecastOrigin& origin, Discharge median, Period lead);
 

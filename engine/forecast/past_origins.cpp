@@ -55,7 +55,9 @@ std::vector<PastOrigin> past_origins(const RecordLookedThrough& in) {
 
 double ln_tuned(double ln_now, const LimbTerms& coefficients, const LimbTerms& terms, std::optional<double> like) {
   const double limb = dot(coefficients, terms);
-  return ln_now + (like ? (limb + *like) / 2.0 : limb);
+  if (!like) return ln_now + limb;
+  const double routed = coefficients[RoutedRise] * terms[RoutedRise] + coefficients[RoutedFall] * terms[RoutedFall];
+  return ln_now + (limb - routed + *like) / 2.0 + routed;
 }
 
 }  // namespace floatwright

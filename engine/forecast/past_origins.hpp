@@ -40,7 +40,8 @@ struct RecordLookedThrough {
   return origin.t + lead + kWidestBridgedGap;
 }
 
-// ln Q of the tuned method: the mean of regression and like instants.
+// ln Q of the tuned method: the mean of regression and like instants. These know nothing of a gauge above: what it has
+// shown counts whole.
 [[nodiscard]] double ln_tuned(double ln_now, const LimbTerms& coefficients, const LimbTerms& terms,
                               std::optional<double> like);
 

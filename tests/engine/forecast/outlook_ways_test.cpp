@@ -98,6 +98,7 @@ TunedFlow fitted_to(const GaugeRecord& record) {
   TunedFlow tuned;
   tuned.gauge = record.gauge;
   tuned.station = record.station;
+  tuned.record_to = kNow - hours{24};
   tuned.median = cubic_metres_per_second(40.0);
   for (const Period lead : kFlowLeads) {
     TunedLead fitted{.lead = lead, .used = lead != hours{12}};
@@ -128,6 +129,17 @@ TEST(OutlookOfWhatWasFitted, IsTheFitAtItsLeadsTheUntunedWhereItIsNotUsedAndPast
   EXPECT_NEAR(at_lead(outlook.flow->low, 6) / at_lead(outlook.flow->middle, 6), 0.9, kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->high, 24) / at_lead(outlook.flow->middle, 24), 1.2, kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->high, 0), 40.0, kRoundOff);
+}
+TEST(OutlookOfWhatWasFitted, SaysThatItIsOldAndIsNotUsedWhereItIsNoNumber) {
+  const GaugeRecord record = falling();
+  TunedFlow tuned = fitted_to(record);
+  OutlookInputs in = inputs(record);
+  in.tuned = &tuned;
+  tuned.record_to = kNow - hours{24 * 400};
+  EXPECT_THAT(outlook_of(in).notes, Contains(HasSubstr("ends on 2026-04-08; run `tune` again")));
+  tuned.leads[2].coefficients[0] = std::nan("");
+  EXPECT_EQ(outlook_of(in).method, FlowMethod::FadingFall);
+  EXPECT_THAT(outlook_of(in).notes, Contains(HasSubstr("is no number")));
 }
 TEST(OutlookOfWhatWasFitted, IsNotTakenFromAnotherStationOrFromBelowAnotherDam) {
   GaugeRecord record = falling();

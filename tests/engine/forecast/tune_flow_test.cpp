@@ -148,6 +148,40 @@ TEST(TuneFlow, TakesInsideTheLagWhatTheGaugeAboveHasShown) {
   EXPECT_GE(under_holding(tuned(record, true, &above).report, 3), under_holding(tuned(record, true).report, 3) + 0.10);
 }
 
+// Storms of their own above and between; what the gauge above reads arrives nine hours later.
+TEST(TuneFlow, CountsAChangeThatAGaugeAboveHasShown) {
+  std::mt19937 random(1);
+  std::uniform_real_distribution<double> chance;
+  const auto storms = [&](double base, double a_day, double size) {
+    std::vector<double> flow;  // m3/s, hourly
+    double water = 0.0, left = 0.0, rain = 0.0;
+    for (int h = 0; h < 24 * 300; ++h) {
+      if (chance(random) < a_day / 24.0) {
+        rain = -size * std::log(1.0 - chance(random)) / 6.0;
+        left = 6.0;
+      }
+      if (left-- > 0.0) water += rain;
+      water *= 0.96;
+      flow.push_back(base + water);
+    }
+    return flow;
+  };
+  const std::vector<double> upper = storms(5.0, 0.2, 20.0), between = storms(2.0, 0.15, 8.0);
+  GaugeRecord record;
+  FromAbove above{{}, hours{9}, false};
+  for (std::size_t h = 9; h < upper.size(); ++h) {
+    const Instant t = instant_of("2025-01-01") + hours{h};
+    above.routed.times.push_back(t);
+    above.routed.values.push_back(cubic_metres_per_second(upper[h - 9]));
+    record.discharge.times.push_back(t);
+    record.discharge.values.push_back(cubic_metres_per_second(upper[h - 9] + between[h]));
+  }
+  const FlowReport alone = tuned(record).report, seen = tuned(record, false, &above).report;
+  for (const int lead : {3, 6})
+    EXPECT_LT(row_at(seen, lead).forecast.mean_error, 0.6 * row_at(alone, lead).forecast.mean_error);
+  EXPECT_LT(row_at(seen, 24).forecast.mean_error, row_at(alone, 24).forecast.mean_error);
+}
+
 // The record's first days looked through as if the rest were not there yet, and with it there.
 TEST(TuneFlow, KnowsNothingThatCameLater) {
   const GaugeRecord record = wave_river(80, 3);
