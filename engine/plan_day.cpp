@@ -29,7 +29,7 @@ WaterOfDay water_of_day(const DayInputs& in) {
   const TimeGrid grid = hours_looked_at(in.river, in.day, in.now);
   water.outlooks = outlooks_of(in.river, in.records, grid, in.now);
   water.flows = river_flows(in.river, water.graph, water.outlooks, grid, in.now);
-  water.temperatures = river_temperatures(in.river, water.graph, in.records, grid, in.now);
+  water.temperatures = river_temperatures({in.river, water.graph, in.records, water.flows, grid, in.now});
   return water;
 }
 

@@ -10,8 +10,6 @@
 namespace floatwright {
 namespace {
 
-constexpr double kLargeTributary = 0.20;  // of the flow below it
-
 struct Span {
   RiverPlace upper, lower;
 };

@@ -7,6 +7,7 @@
 namespace floatwright {
 
 inline constexpr Length kFarthestForTemperature = Length::from_si(20000.0);
+inline constexpr double kLargeTributary = 0.20;  // of the flow below it
 
 struct TemperatureGauge {
   std::size_t gauge = 0;

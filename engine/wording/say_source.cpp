@@ -91,9 +91,21 @@ std::string part_words(const FlowSource& source, const River& river, UnitSystem 
   return "not known";
 }
 
+std::string known_words(const TemperatureSource& source, const River& river) {
+  const std::string from = source.dam ? "the release of " + river.dams[*source.dam].name
+                                      : "gauge " + gauge_id(*source.gauge, river);
+  if (source.down_to) return "water followed from " + from + " to gauge " + gauge_id(*source.down_to, river);
+  return (source.daily_means ? "daily means only at " : "") + from;
+}
+
 std::string part_words(const TemperatureSource& source, const River& river) {
-  if (source.gauge) return "gauge " + gauge_id(*source.gauge, river);
+  if (source.known()) return known_words(source, river);
   return "not known: " + without_stop(typed(source.why_unknown));
+}
+
+bool told_alike(const TemperatureSource& a, const TemperatureSource& b) {
+  return a.gauge == b.gauge && a.dam == b.dam && a.down_to == b.down_to && a.daily_means == b.daily_means &&
+         a.why_unknown == b.why_unknown;
 }
 
 }  // namespace
@@ -115,8 +127,8 @@ std::string say(const FlowSource& source, const River& river, UnitSystem units) 
 }
 
 std::string say(const TemperatureSource& source, const River& river, UnitSystem units) {
-  if (!source.gauge) return "unknown: " + without_stop(typed(source.why_unknown));
-  const std::string gauge = "gauge " + gauge_id(*source.gauge, river);
+  if (!source.known()) return "unknown: " + without_stop(typed(source.why_unknown));
+  const std::string gauge = known_words(source, river);
   if (!(source.away > Length{})) return gauge;
   return fmt::format("{}, {} {}", gauge, say_distance(source.away, river, units),
                      source.downstream ? "downstream" : "upstream");
@@ -142,7 +154,7 @@ std::string say_temperature_sources(const std::vector<PlannedReach>& reaches, co
   Length farthest;
   for (const PlannedReach& reach : reaches) {
     const TemperatureSource& source = reach.temperature_source;
-    if (last == nullptr || last->gauge != source.gauge || last->why_unknown != source.why_unknown) {
+    if (last == nullptr || !told_alike(*last, source)) {
       parts.push_back({part_words(source, river), reach.to, ""});
       last = &source;
       farthest = Length{};

@@ -6,3 +6,5 @@ floatwright_test(published_area_ratio_test SOURCES ${CMAKE_CURRENT_LIST_DIR}/are
 floatwright_test(published_scores_test
   SOURCES ${CMAKE_CURRENT_LIST_DIR}/hydroerr_scores_test.cpp ${CMAKE_CURRENT_LIST_DIR}/forecast_scores_test.cpp
   USES statistics)
+floatwright_test(published_heat_exchange_test SOURCES ${CMAKE_CURRENT_LIST_DIR}/edinger_1968_heat_exchange_test.cpp
+  USES temperature)

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "engine/units/unit.hpp"
 #include "warm_record.hpp"
 
@@ -24,10 +26,21 @@ Access access_at(double mile) {
   return access;
 }
 
+// The same flow in every reach and hour; 0: not known.
+RiverFlows flows_of(const RiverGraph& graph, double m3_s) {
+  RiverFlows flows;
+  flows.grid = grid_around();
+  flows.known.assign(graph.reaches.size(), m3_s > 0.0);
+  const std::vector<Discharge> row(flows.grid.count, cubic_metres_per_second(m3_s));
+  flows.flow.middle.assign(graph.reaches.size(), row);
+  return flows;
+}
+
 // Accesses at miles 45.6, 40, 35, 30 and 22; one gauge at 45.2 that reports temperature; Alder Creek joins at 38.
 struct Warm {
   River river;
   std::vector<GaugeRecord> records;
+  double flow_m3_s = 0.0;
 
   explicit Warm(double alder_area_mi2 = 100) {
     river.name = "Lantern River";
@@ -40,10 +53,23 @@ struct Warm {
     record.temperature = temperatures(72, daily_swing);
     records = {record};
   }
+  void add(const GaugeSite& site, const Series<Temperature>& water) {
+    river.gauges.push_back(site);
+    GaugeRecord record;
+    record.gauge = site.id;
+    record.temperature = water;
+    records.push_back(record);
+  }
+  [[nodiscard]] RiverTemperatures all(const RiverGraph& graph) const {
+    return river_temperatures({river, graph, records, flows_of(graph, flow_m3_s), grid_around(), kNow});
+  }
   [[nodiscard]] Measured<PerCase<Temperature>> at(double mile, int hours_ahead) const {
     const RiverGraph graph = river_graph(river);
-    const auto all = river_temperatures(river, graph, records, grid_around(), kNow);
-    return temperature_at(all, *graph.at(river_mile(mile)), kNow + std::chrono::hours{hours_ahead});
+    return temperature_at(all(graph), *graph.at(river_mile(mile)), kNow + std::chrono::hours{hours_ahead});
+  }
+  [[nodiscard]] TemperatureSource source(double mile) const {
+    const RiverGraph graph = river_graph(river);
+    return all(graph).source[*graph.at(river_mile(mile))];
   }
 };
 
@@ -51,14 +77,14 @@ TEST(RiverTemperatures, AreTheGaugesOwnCurveAtTheGauge) {
   const auto t = Warm{}.at(45.3, 6);
   ASSERT_TRUE(t.has_value());
   EXPECT_NEAR(in_celsius(t->middle), daily_swing(-6), 1e-9);
-  EXPECT_NEAR(in_kelvins(t->high - t->middle), 0.8, 1e-9);
+  EXPECT_NEAR(in_kelvins(t->high - t->middle), 1.0, 1e-9);
 }
 TEST(RiverTemperatures, AreNotDelayedButLessSureWithDistance) {
   const auto t = Warm{}.at(36, 6);  // the reach from the creek to mile 35: its middle is 8.7 mi, 14.0 km, below
   ASSERT_TRUE(t.has_value());
   EXPECT_NEAR(in_celsius(t->middle), daily_swing(-6), 1e-9);
-  EXPECT_NEAR(in_kelvins(t->high - t->middle), 0.8 + 0.5 + 0.1 * 8.7 * 1.609344, 1e-6);
-  EXPECT_NEAR(in_kelvins(t->middle - t->low), 0.8 + 0.5 + 0.1 * 8.7 * 1.609344, 1e-6);
+  EXPECT_NEAR(in_kelvins(t->high - t->middle), 1.0 + 0.5 + 0.1 * 8.7 * 1.609344, 1e-6);
+  EXPECT_NEAR(in_kelvins(t->middle - t->low), 1.0 + 0.5 + 0.1 * 8.7 * 1.609344, 1e-6);
 }
 TEST(RiverTemperatures, AreUnknownPastTwentyKilometres) {
   const auto t = Warm{}.at(25, 6);
@@ -105,11 +131,7 @@ TEST(RiverTemperatures, AreUnknownAcrossADamOrALake) {
 }
 TEST(RiverTemperatures, TakeTheNextGaugeWhereTheNearestIsParted) {
   Warm warm{400};
-  warm.river.gauges.push_back(gauge_at("ferry", 27.5, 1500));
-  GaugeRecord ferry;
-  ferry.gauge = "ferry";
-  ferry.temperature = temperatures(72, [](int) { return 14.0; });
-  warm.records.push_back(ferry);
+  warm.add(gauge_at("ferry", 27.5, 1500), temperatures(72, [](int) { return 14.0; }));
   const auto t = warm.at(36, 6);  // heron is nearer, by 0.3 mi, but the creek parts it
   ASSERT_TRUE(t.has_value());
   EXPECT_NEAR(in_celsius(t->middle), 14.0, 1e-9);
@@ -118,6 +140,88 @@ TEST(RiverTemperatures, AreNeverInventedWithoutAGauge) {
   Warm warm;
   warm.records[0].temperature = {};
   EXPECT_THAT(warm.at(45.3, 6).why_absent(), HasSubstr("no gauge reports water temperature"));
+}
+
+// Heron and Ferry, 28 km apart, five degrees apart, with flow between them.
+struct Between : Warm {
+  explicit Between(double alder_area_mi2 = 100) : Warm(alder_area_mi2) {
+    flow_m3_s = 40.0;
+    records[0].temperature = temperatures(24 * 6, daily_swing);
+    add(gauge_at("ferry", 27.5, 1500), temperatures(24 * 6, [](int h) { return daily_swing(h) + 5.0; }));
+  }
+};
+TEST(RiverTemperatures, AreFollowedFromGaugeToGauge) {
+  const Between river;
+  EXPECT_EQ(river.source(36).gauge, 0U);
+  EXPECT_EQ(river.source(36).down_to, 1U);
+  double above = in_celsius(river.at(45.0, 6)->middle);
+  for (const double mile : {38.5, 34.0, 28.0}) {
+    const double here = in_celsius(river.at(mile, 6)->middle);
+    EXPECT_GT(here, above) << mile;
+    above = here;
+  }
+  EXPECT_LT(above, daily_swing(-6) + 5.0);
+  EXPECT_FALSE(river.source(25).down_to.has_value());  // below the last gauge: its own curve
+}
+TEST(RiverTemperatures, AreNotFollowedAcrossWaterOfUnknownWarmth) {
+  Between river;
+  river.river.tributaries[0].gauge = "alder";
+  river.river.gauges.push_back(gauge_at("alder", std::nullopt, 400));
+  GaugeRecord alder;
+  alder.discharge = {{kNow}, {cubic_metres_per_second(10)}};  // of 40
+  river.records.push_back(alder);
+  EXPECT_FALSE(river.source(36).down_to.has_value());
+  river.records[2].temperature = temperatures(24 * 6, [](int) { return 20.0; });
+  EXPECT_TRUE(river.source(36).down_to.has_value());
+}
+TEST(RiverTemperatures, ComeFromAReleaseOfKnownTemperature) {
+  Between river;
+  Dam dam;
+  dam.name = "Heron Dam";
+  dam.place = river_mile(47);
+  dam.release_depth = metres(20);
+  river.river.dams = {dam};
+  Lake lake;
+  lake.name = "Heron Lake";
+  lake.from = river_mile(55);
+  lake.to = river_mile(47);
+  lake.profile = {{metres(0), celsius(16)}, {metres(30), celsius(6)}};
+  lake.profile_on = std::chrono::year{2027} / 5 / 1;
+  river.river.lakes = {lake};
+  EXPECT_EQ(river.source(46.5).dam, 0U);
+  EXPECT_EQ(river.source(46.5).down_to, 0U);
+  EXPECT_GE(in_kelvins(river.at(46.5, 6)->high - river.at(46.5, 6)->low), 0.5);
+}
+TEST(RiverTemperatures, AreTheSameInWhateverOrderTheGaugesAreTyped) {
+  const Between river;
+  Between turned;
+  std::swap(turned.river.gauges[0], turned.river.gauges[1]);
+  std::swap(turned.records[0], turned.records[1]);
+  for (const double mile : {45.0, 36.0, 28.0, 25.0})
+    EXPECT_EQ(river.at(mile, 6)->high, turned.at(mile, 6)->high) << mile;
+}
+TEST(RiverTemperatures, AreTheLevelOnlyWhereDailyMeansAreAll) {
+  Warm warm;
+  warm.records[0].temperature = {};
+  const Instant today = std::chrono::floor<std::chrono::days>(kNow);
+  for (int d = 10; d > 0; --d) {
+    warm.records[0].daily_temperature.times.push_back(today - std::chrono::days{d});
+    warm.records[0].daily_temperature.values.push_back(celsius(12.0));
+  }
+  const auto t = warm.at(45.3, 6);
+  EXPECT_NEAR(in_celsius(t->middle), 12.0, 1e-9);
+  EXPECT_NEAR(in_kelvins(t->high - t->middle), 3.0 + 1.5 * std::sqrt(2.0), 1e-9);  // two days on from yesterday's mean
+  EXPECT_TRUE(warm.source(45.3).daily_means);
+}
+TEST(RiverTemperatures, GrowUnsureFasterInHeadwaters) {
+  Warm warm;
+  warm.river.gauges[0].drainage_area = square_kilometres(60);
+  warm.river.gauges.push_back(gauge_at("mouth", 22.0, 30));
+  warm.river.gauges.back().drainage_area = square_kilometres(90);
+  warm.river.tributaries.clear();
+  warm.records.emplace_back();
+  const auto t = warm.at(36, 6);  // the reach from mile 40 to 35: its middle is 7.7 mi below
+  EXPECT_NEAR(in_kelvins(t->high - t->middle), 1.0 + 0.5 + 0.4 * 7.7 * 1.609344, 1e-6);
 }
 
 }  // namespace
