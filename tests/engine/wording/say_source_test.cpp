@@ -59,14 +59,24 @@ TEST(FlowSources, NameTheDamWhoseReleasesSpeak) {
 }
 
 TEST(TemperatureSources, GiveTheFarthestDistanceOfEachGauge) {
-  const std::vector<PlannedReach> near{reach(30, {}, {1, miles(5.2), true, ""}),
-                                       reach(28, {}, {1, Length{}, false, ""})};
+  const std::vector<PlannedReach> near{reach(30, {}, {1, miles(5.2), true}), reach(28, {}, {1})};
   EXPECT_EQ(say_temperature_sources(near, river(), kUs), "gauge ferry (up to 5.2 mi away)");
   EXPECT_EQ(say_temperature_sources(near, river(), kMetric), "gauge ferry (up to 8.4 km away)");
   EXPECT_EQ(say(near[0].temperature_source, river(), kUs), "gauge ferry, 5.2 mi downstream");
-  const std::vector<PlannedReach> two{reach(30, {}, {0, miles(3), false, ""}), reach(28, {}, {1, Length{}, false, ""})};
+  const std::vector<PlannedReach> two{reach(30, {}, {0, miles(3)}), reach(28, {}, {1})};
   EXPECT_EQ(say_temperature_sources(two, river(), kUs),
             "gauge heron above mile 30.0 (up to 3.0 mi away), gauge ferry below");
+}
+
+TEST(TemperatureSources, SayBetweenWhatTheWaterWasFollowed) {
+  EXPECT_EQ(say(TemperatureSource{.gauge = 0, .down_to = 1}, river(), kUs),
+            "water followed from gauge heron to gauge ferry");
+  River dammed = river();
+  dammed.dams.resize(1);
+  dammed.dams[0].name = "Heron Dam";
+  EXPECT_EQ(say(TemperatureSource{.dam = 0, .down_to = 1}, dammed, kUs),
+            "water followed from the release of Heron Dam to gauge ferry");
+  EXPECT_EQ(say(TemperatureSource{.gauge = 1, .daily_means = true}, river(), kUs), "daily means only at gauge ferry");
 }
 
 }  // namespace
