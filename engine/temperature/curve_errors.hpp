@@ -1,7 +1,7 @@
 #pragma once
 // How far the curve has been off at one lead: forecasts made every 2 h of the record, each with what was then known,
-// beside what came. Errors in warm spells are larger than in cool ones and larger by day than by night, so what a band
-// grows by is the mean of the last 20 days at the same time of day, within 2 h.
+// beside what came. Errors are larger in some weeks than in others and larger by day than by night, so what a band
+// grows by is the mean of the last 20 days, half of it of all hours, half of those within 2 h of this time of day.
 #include <optional>
 #include <span>
 
@@ -23,7 +23,7 @@ class CurveErrors {
   [[nodiscard]] Period lead() const { return lead_; }
   // What came less what was forecast.
   [[nodiscard]] std::optional<TemperatureChange> at(std::size_t i) const { return error_[i]; }
-  // Mean |error| of the 20 days of which the outcomes were known at origin i, at its time of day; none of under 15.
+  // That mean |error|, of outcomes known at origin i; none where under 15 are of its time of day.
   [[nodiscard]] std::optional<TemperatureChange> recent(std::size_t i) const;
 
  private:

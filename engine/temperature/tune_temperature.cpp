@@ -14,14 +14,15 @@ namespace {
 constexpr Period kLeastRecord = std::chrono::hours{120 * 24};
 constexpr Period kDay = std::chrono::hours{24};
 
-struct LeadPast {
+struct LeadPast {  // its bands point at its errors
   CurveErrors errors;
   PastBands bands;
 
+  LeadPast(const LeadPast&) = delete;
   LeadPast(const HourlyTemperatures& record, const CurveLeads& leads, Period lead)
       : errors(record, leads, lead, record.time(0)), bands(errors) {}
 };
-using Past = std::list<LeadPast>;  // by lead; its bands point at its errors
+using Past = std::list<LeadPast>;  // by lead
 
 bool inside(TemperatureChange error, const ErrorBand& band) { return error >= band.low && error <= band.high; }
 
