@@ -27,15 +27,23 @@ WaterOfDay water_of_day(const DayInputs& in) {
   WaterOfDay water;
   water.graph = river_graph(in.river);
   const TimeGrid grid = hours_looked_at(in.river, in.day, in.now);
-  water.outlooks = outlooks_of(in.river, in.records, grid, in.now);
+  water.outlooks = outlooks_of(in.river, water.graph, {in.records, in.tuned, in.weather ? &*in.weather : nullptr}, grid, in.now);
   water.flows = river_flows(in.river, water.graph, water.outlooks, grid, in.now);
-  water.temperatures = river_temperatures({in.river, water.graph, in.records, water.flows, grid, in.now});
+  water.temperatures = river_temperatures({.river = in.river,
+                                           .graph = water.graph,
+                                           .records = in.records,
+                                           .flows = water.flows,
+                                           .grid = grid,
+                                           .now = in.now,
+                                           .air = in.weather ? in.weather->air : Series<Temperature>{},
+                                           .tuned = in.tuned.temperatures});
   return water;
 }
 
 RiverDay river_day(const DayInputs& in, const WaterOfDay& water) {
   return {in.river,    water.graph,        in.settings, in.tackle, in.judgement,   in.records,
-          water.flows, water.temperatures, in.day,      in.now,    in.tables.get()};
+          water.flows, water.temperatures, in.day,      in.now,    in.tables.get(),
+          in.weather ? &*in.weather : nullptr};
 }
 
 void add_tables_needed(TablesNeeded& needed, const DayInputs& in) {

@@ -3,9 +3,11 @@
 #include <memory>
 #include <optional>
 
+#include "engine/readings/weather.hpp"
 #include "engine/sinking/fishing_tables.hpp"
 #include "engine/trip/day_plan.hpp"
 #include "engine/trip/handed_out.hpp"
+#include "engine/trip/tuned.hpp"
 #include "engine/trip/water_book.hpp"
 
 namespace floatwright {
@@ -19,6 +21,8 @@ struct DayInputs {
   std::chrono::year_month_day day{};
   Instant now{};
   std::optional<std::size_t> spot{};  // index into River::spots: the day there instead of a float
+  Tuned tuned{};                      // by `tune`; empty: stated defaults
+  std::optional<Weather> weather{};   // none: not known
   std::optional<HandedOut> before{};  // what was handed out for this day last, if anything
   std::shared_ptr<const FishingTables> tables{};  // of tables_needed(); none: every cast is worked out, which is dear
 };

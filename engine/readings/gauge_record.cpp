@@ -4,6 +4,7 @@
 #include <map>
 
 #include "engine/readings/choose_series.hpp"
+#include "engine/readings/daily_record.hpp"
 #include "engine/readings/spikes.hpp"
 #include "engine/readings/usable.hpp"
 
@@ -113,9 +114,9 @@ void tell_daily(GaugeRecord& record, const std::vector<GaugeSeries>& all, Variab
 
 void take_variable(GaugeRecord& record, const std::vector<GaugeSeries>& all, Variable variable,
                    const std::string& source, Instant now) {
-  tell_daily(record, all, variable);
   const auto choice = choose_series(all, variable, record.gauge, now);
   if (!choice) return;
+  tell_daily(record, all, variable);
   if (!choice->why.empty()) record.choices.push_back(choice->why);
 
   const std::string what = name_of(variable) + " at " + record.gauge;
@@ -142,6 +143,7 @@ GaugeRecord gauge_record(const std::string& gauge, const std::string& station, c
     if (series.station == station) own.push_back(series);
   for (const Variable variable : {Variable::Flow, Variable::GaugeHeight, Variable::WaterTemperature, Variable::Clarity})
     take_variable(record, own, variable, source, now);
+  take_daily(record, own, now);
   return record;
 }
 

@@ -60,7 +60,7 @@ inline constexpr Period kStaleAfter = std::chrono::hours{6};  // readings older 
 
 // Cleans what the services said of one station. Of several series of one variable those whose newest usable row is
 // within a day of the newest of all are asked; of them the one with more usable rows in the last 72 h is taken, then
-// the smaller series id. Daily series are never taken. `source` stands in where a series does not name its own.
+// the smaller series id. Daily series go into the daily_ members alone. `source` stands in where a series does not name its own.
 [[nodiscard]] GaugeRecord gauge_record(const std::string& gauge, const std::string& station,
                                        const std::vector<GaugeSeries>& all, const std::string& source, Instant now);
 

@@ -18,7 +18,8 @@ enum class CautionKind {
   HeatCaution, HeatStop, HeatUnknown, ColdWater, Wading, DamRise, DamDrop, FastRise,
   BoatLimit, Hazard, Portage, Closure, RulesOld, ForecastDoubt, Dark, NoLine,
   ClosureLikely,                  // 73 F daily maximum: look the closures up
-  WoodAfterHighWater
+  WoodAfterHighWater,
+  Wind, Rain
 };
 
 struct Caution {
@@ -38,7 +39,7 @@ struct Caution {
   std::optional<Temperature> temperature{}, temperature_limit{};  // met, of the case judged; what it is held against
   std::optional<Discharge> flow{}, flow_after{}, flow_limit{};
   std::optional<Length> depth{}, depth_limit{}, rise{};           // of the water waded; rise of the surface in an hour
-  std::optional<Speed> speed{};                                 // of the water waded
+  std::optional<Speed> speed{}, speed_limit{};                  // of the water waded; of the wind
   std::optional<DepthTimesSpeed> product{}, product_limit{};      // wading
   std::optional<Duration> age{};                                // of a reading
   std::optional<Duration> time{};                               // a portage

@@ -22,6 +22,7 @@ std::vector<Caution> stretch_cautions(const RiverDay& day, const Stretch& stretc
   add_cold_water(day, stretch.times, cautions);
   add_wading(day, stretch.times, cautions);
   add_dark(day, stretch.times, cautions);
+  add_wind(day, stretch.times, cautions);
   add_closures(day, stretch.times, cautions);
   const HeatLimits limits = heat_limits(day.river, day.settings);
   add_heat_cautions(day, heat_of(day, stretch.times, limits), limits, cautions);
@@ -36,6 +37,7 @@ std::vector<Caution> day_cautions(const RiverDay& day) {
   add_rules_old(day, cautions);
   add_closure_likely(day, cautions);
   add_forecast_doubt(day, cautions);
+  add_rain(day, cautions);
   return sorted(std::move(cautions));
 }
 

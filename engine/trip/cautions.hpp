@@ -20,6 +20,9 @@ void add_hazards(const RiverDay& day, const Timetable& times, std::vector<Cautio
 void add_boat_limit(const std::optional<BrokenLimit>& broken, std::vector<Caution>& cautions);
 void add_dark(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 void add_wood(const RiverDay& day, std::vector<Caution>& cautions);
+// Wind that spoils casting, or sets the boat's course; rain that may raise the river. Where the weather is known.
+void add_wind(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+void add_rain(const RiverDay& day, std::vector<Caution>& cautions);
 // Closures as typed; how long ago the rules were looked up; closures that warm water makes likely.
 void add_closures(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 void add_rules_old(const RiverDay& day, std::vector<Caution>& cautions);

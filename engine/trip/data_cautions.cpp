@@ -19,6 +19,16 @@ void add_place(std::string& list, const std::string& place) {
   list += (list.empty() ? "" : ", ") + place;
 }
 
+// It speaks for hours to come.
+bool follows(const OfficialForecast& forecast, Instant now) {
+  return !forecast.flow.empty() && forecast.flow.times.back() > now;
+}
+
+std::string basis_of_doubt(bool official, bool weather) {
+  return std::string(official ? "an official forecast of the flow is followed; " : "no official forecast is used; ") +
+         (weather ? "rain is looked at as it is forecast" : "rain is not looked at");
+}
+
 struct Unknowns {
   std::string flow, guessed, far, undescribed, no_line;
 };
@@ -75,8 +85,11 @@ void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Cau
 void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions) {
   const bool any_ahead = std::find(day.flows.known.begin(), day.flows.known.end(), true) != day.flows.known.end();
   if (!any_ahead) return;
-  Caution doubt = plain(CautionKind::ForecastDoubt, "", "no official forecast is used; rain is not looked at");
-  doubt.text = "If it rains tonight all of this is wrong.";
+  const bool official = std::any_of(day.records.begin(), day.records.end(),
+                                    [&](const GaugeRecord& r) { return r.official && follows(*r.official, day.now); });
+  Caution doubt = plain(CautionKind::ForecastDoubt, "", basis_of_doubt(official, day.weather != nullptr));
+  doubt.text = official ? "If it rains otherwise than the agency reckons all of this is wrong."
+                        : "If it rains tonight all of this is wrong.";
   cautions.push_back(doubt);
 }
 

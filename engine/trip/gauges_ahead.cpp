@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "engine/routing/brought_down.hpp"
 #include "engine/trip/local_time.hpp"
 
 namespace floatwright {
@@ -33,6 +34,26 @@ bool nothing_joins_or_leaves(const River& river, RiverPlace upper, RiverPlace lo
   return !joins && !leaves;
 }
 
+// What the next gauge up the stem with a flow of its own has shown.
+FromAbove shown_above(const River& river, const RiverGraph& graph, const std::vector<GaugeRecord>& records,
+                      std::size_t gauge) {
+  const auto& here = river.gauges[gauge].place;
+  std::optional<std::size_t> nearest;
+  for (std::size_t g = 0; here && g < river.gauges.size() && g < records.size(); ++g) {
+    const auto& place = river.gauges[g].place;
+    if (!place || *place <= *here || records[g].discharge.empty()) continue;
+    if (!nearest || *place < *river.gauges[*nearest].place) nearest = g;
+  }
+  return nearest ? from_above(river, graph, *nearest, gauge, records[*nearest].discharge) : FromAbove{};
+}
+
+const Series<Discharge>* daily_above(const River& river, const std::vector<GaugeRecord>& records,
+                                     const TunedDailyFlow* tuned) {
+  for (std::size_t g = 0; tuned != nullptr && g < river.gauges.size() && g < records.size(); ++g)
+    if (river.gauges[g].id == tuned->gauge_above) return &records[g].daily_discharge;
+  return nullptr;
+}
+
 double away_from(const PlannedStretch& stretch, RiverPlace place) {  // m; 0 within
   return std::max({0.0, in_metres(place - stretch.from_place), in_metres(stretch.to_place - place)});
 }
@@ -59,12 +80,20 @@ std::string why_no_day(const River& river, std::chrono::year_month_day day, Inst
   return "";
 }
 
-std::vector<GaugeOutlook> outlooks_of(const River& river, const std::vector<GaugeRecord>& records, const TimeGrid& grid,
-                                      Instant now) {
+std::vector<GaugeOutlook> outlooks_of(const River& river, const RiverGraph& graph, const KnownOfGauges& known,
+                                      const TimeGrid& grid, Instant now) {
   std::vector<GaugeOutlook> outlooks;
   const GaugeRecord silent;
   for (std::size_t g = 0; g < river.gauges.size(); ++g) {
-    OutlookInputs in{g < records.size() ? records[g] : silent, nullptr, false, river.snow_fed, river.time_zone};
+    OutlookInputs in{.record = g < known.records.size() ? known.records[g] : silent,
+                     .snow_fed = river.snow_fed,
+                     .time_zone = river.time_zone,
+                     .tuned = tuned_for(known.tuned.flows, river.gauges[g].id),
+                     .tuned_daily = tuned_for(known.tuned.daily_flows, river.gauges[g].id),
+                     .weather = known.weather};
+    const FromAbove above = shown_above(river, graph, known.records, g);
+    if (!above.routed.empty()) in.above = &above;
+    in.daily_above = daily_above(river, known.records, in.tuned_daily);
     if (const auto& place = river.gauges[g].place) {
       in.dam_above = ramping_dam_above(river, *place);
       in.dam_close = in.dam_above != nullptr && in.dam_above->place - *place <= kCloseToTheDam &&

@@ -3,7 +3,9 @@
 // own flow. Which gauge's state is the river's.
 #include <vector>
 
+#include "engine/readings/weather.hpp"
 #include "engine/trip/day_plan.hpp"
+#include "engine/trip/tuned.hpp"
 
 namespace floatwright {
 
@@ -15,9 +17,16 @@ namespace floatwright {
 // forecast (two days). Empty when one can.
 [[nodiscard]] std::string why_no_day(const River& river, std::chrono::year_month_day day, Instant now);
 
+// What speaks for tomorrow beside the river itself.
+struct KnownOfGauges {
+  const std::vector<GaugeRecord>& records;  // by River::gauges index
+  const Tuned& tuned;
+  const Weather* weather = nullptr;  // none: not known
+};
+
 // By River::gauges index.
-[[nodiscard]] std::vector<GaugeOutlook> outlooks_of(const River& river, const std::vector<GaugeRecord>& records,
-                                                    const TimeGrid& grid, Instant now);
+[[nodiscard]] std::vector<GaugeOutlook> outlooks_of(const River& river, const RiverGraph& graph,
+                                                    const KnownOfGauges& known, const TimeGrid& grid, Instant now);
 
 // The upmost gauge with a known flow within the stretch, else the nearest to it; any with a flow where there is no
 // stretch; empty where none knows.

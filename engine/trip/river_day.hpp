@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "engine/choice/choose.hpp"
-#include "engine/readings/gauge_record.hpp"
+#include "engine/readings/weather.hpp"
 #include "engine/routing/river_flows.hpp"
 #include "engine/temperature/river_temperatures.hpp"
 #include "engine/trip/settings.hpp"
@@ -26,6 +26,7 @@ struct RiverDay {
   std::chrono::year_month_day day{};
   Instant now{};
   const FishingTables* tables = nullptr;  // none: every cast is worked out
+  const Weather* weather = nullptr;       // none: not known
 };
 
 // Flow and temperature of a reach at an instant, or why not.

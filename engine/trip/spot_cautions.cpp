@@ -108,6 +108,7 @@ std::vector<Caution> spot_cautions(const RiverDay& day, const Stretch& stretch, 
   leave_out_told_rises(cautions);
   add_cold_water(day, whole, cautions);
   add_dark(day, whole, cautions);
+  add_wind(day, whole, cautions);
   add_closures(day, whole, cautions);
   const HeatLimits limits = heat_limits(day.river, day.settings);
   add_heat_cautions(day, heat_of(day, whole, limits), limits, cautions);

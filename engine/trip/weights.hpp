@@ -26,10 +26,12 @@ inline constexpr int kWadingFirst = 20;  // added where people wade: above a por
     case CautionKind::OldReading: return 70;
     case CautionKind::ClosureLikely: return 68;
     case CautionKind::ForecastDoubt: return 66;
+    case CautionKind::Rain: return 65;
     case CautionKind::HeatCaution: return 64;
     case CautionKind::HeatUnknown: return 62;
     case CautionKind::DamDrop: return 60;
     case CautionKind::RulesOld: return 58;
+    case CautionKind::Wind: return 56;
     case CautionKind::GuessedDepth: return 50;
     case CautionKind::NoLine: return 40;
   }

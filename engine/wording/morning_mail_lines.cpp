@@ -61,6 +61,16 @@ std::string clarity_words(const Told& told) {
   return "Turbidity " + say_value(*newest, told.units) + ".";
 }
 
+// The strongest wind while on the water, else of the day's light.
+std::string wind_words(const Told& told) {
+  if (!told.in.weather) return "Wind not known.";
+  const Instant from = told.floated ? told.floated->launch : told.plan.sunrise;
+  const Instant to = told.floated ? told.floated->off_by : told.plan.sunset;
+  const auto met = strongest_wind(*told.in.weather, from, to);
+  if (!met) return "Wind not known.";
+  return "Wind up to " + say_wind_speed(met->speed, told.units) + " at " + told.clock.ten_minutes(met->at) + ".";
+}
+
 // From when to when a rod is fished; where others are fished between, only from when.
 std::string hours_of_rod(const Told& told, std::size_t rod) {
   std::vector<const PlannedReach*> with;
@@ -182,7 +192,7 @@ std::string care_line(const Told& told) {
 
 std::vector<std::string> phone_lines(const Told& told) {
   return {rig_line(told), "Flow " + flow_and_trend(told) + ". " + since_words(told),
-          water_temperature(told) + ". " + clarity_words(told) + " Wind not known.", changes_line(told),
+          water_temperature(told) + ". " + clarity_words(told) + " " + wind_words(told), changes_line(told),
           care_line(told)};
 }
 

@@ -130,6 +130,17 @@ std::string say_old_reading(const Caution& c, const LocalClock& clock) {
                      when, c.on_foot ? "go in" : "launch");
 }
 
+std::string say_wind(const Caution& c, const CautionWords& words) {
+  const std::string speed = c.speed ? say_wind_speed(*c.speed, words.units) : "strong";
+  const bool boat = c.emergency && !c.on_foot;
+  return "Wind up to " + speed + (boat ? ": the boat will not drift your line, and casts are short." : ": casts are short.");
+}
+
+std::string say_rain(const Caution& c, UnitSystem units) {
+  const std::string depth = c.rise ? say_rain_depth(*c.rise, units) : "Rain";
+  return depth + " of rain forecast in a day: the high flow is reckoned half as much again.";
+}
+
 std::string say_rules(const Caution& c) {
   const std::string last = c.date ? "Rules last looked up " + short_day(*c.date) : "Rules never looked up";
   return last + ": CHECK AGAIN TODAY.";
@@ -217,6 +228,10 @@ std::string say_what(const Caution& c, const CautionWords& words) {
       return say_closure_likely(c, words.units);
     case CautionKind::ForecastDoubt:
       return say_doubt(c, words.units);
+    case CautionKind::Wind:
+      return say_wind(c, words);
+    case CautionKind::Rain:
+      return say_rain(c, words.units);
     default:
       return say_plain(c);
   }

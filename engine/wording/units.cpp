@@ -121,6 +121,15 @@ std::string say_speed(Speed speed, UnitSystem units) {
   return figure + " " + speed_unit(units);
 }
 
+std::string say_wind_speed(Speed speed, UnitSystem units) {
+  return units == UnitSystem::Us ? with_decimals(in_miles_per_hour(speed), 0) + " mph"
+                                 : with_decimals(in_metres_per_second(speed) * 3.6, 0) + " km/h";
+}
+
+std::string say_rain_depth(Length depth, UnitSystem units) {
+  return units == UnitSystem::Us ? in_halves(in_inches(depth)) + " in" : with_decimals(in_millimetres(depth), 0) + " mm";
+}
+
 std::string sink_rate_figure(Speed rate, UnitSystem units) {
   return units == UnitSystem::Us ? in_halves(in_inches_per_second(rate))
                                  : with_decimals(in_metres_per_second(rate) * 100.0, 0);

@@ -35,6 +35,9 @@ namespace floatwright {
 // "5 in/s", "13 cm/s"
 [[nodiscard]] std::string sink_rate_figure(Speed rate, UnitSystem units);
 [[nodiscard]] std::string say_sink_rate(Speed rate, UnitSystem units);
+// Of the wind, as it is forecast: "12 mph", "19 km/h"; of rain: "1/2 in", "12 mm".
+[[nodiscard]] std::string say_wind_speed(Speed speed, UnitSystem units);
+[[nodiscard]] std::string say_rain_depth(Length depth, UnitSystem units);
 // Depth times speed of a wade: "6.0 ft2/s", "0.56 m2/s".
 [[nodiscard]] std::string say_depth_times_speed(DepthTimesSpeed product, UnitSystem units);
 

@@ -116,7 +116,9 @@ TEST(ThreeBoats, AreOneMapWithEveryPlaceOnce) {
     EXPECT_TRUE(places.insert(told.at("kind").get<std::string>() + told.at("name").get<std::string>()).second) << told.at("name");
     if (told.at("id") == "bar")
       EXPECT_THAT(told.at("part").get<std::string>(), AllOf(HasSubstr("Boat 2: put in"), HasSubstr("Boat 1: on the float")));
-    if (told.at("kind") == "access") EXPECT_THAT(told.at("description").get<std::string>(), HasSubstr("."));
+    if (told.at("kind") == "access") {
+      EXPECT_THAT(told.at("description").get<std::string>(), HasSubstr("."));
+    }
   }
   EXPECT_EQ(map.at("features").size(), 9u);  // five accesses, three hazards, one spot
   const auto out = demo.folder() / "out";

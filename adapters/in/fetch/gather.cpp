@@ -5,7 +5,9 @@
 #include <algorithm>
 
 #include "adapters/in/fetch/own_files.hpp"
+#include "adapters/in/fetch/stations.hpp"
 #include "adapters/in/files/station_name.hpp"
+#include "engine/readings/forecasts.hpp"
 
 namespace floatwright {
 namespace {
@@ -83,6 +85,8 @@ Gathered gather_readings(const Configuration& configuration, const GatherOrder& 
   const std::string source = source_name(configuration, order);
   for (const GaugeSite& gauge : configuration.river.gauges) {
     out.records.push_back(gauge_record(gauge.id, gauge.station, payloads.series, source, now));
+    if (!gauge.forecast.empty())
+      out.records.back().official = official_forecast(gauge.forecast, payloads.series, now);
     if (!is_known_station(gauge.station))
       out.troubles.push_back(fmt::format(
           "gauge {}: no service here has a station \"{}\"; in river.json write it as usgs:NUMBER", gauge.id, gauge.station));
@@ -90,6 +94,7 @@ Gathered gather_readings(const Configuration& configuration, const GatherOrder& 
       out.troubles.push_back(
           fmt::format("gauge {} ({}): no reading up to now in {}", gauge.id, gauge.station, source));
   }
+  if (const auto station = weather_station(configuration.river)) out.weather = weather(*station, payloads.series, now);
   out.troubles.insert(out.troubles.begin(), payloads.troubles.begin(), payloads.troubles.end());
   return out;
 }

@@ -10,6 +10,7 @@
 #include "adapters/in/files/configuration.hpp"
 #include "adapters/in/gauges/payload_directory.hpp"
 #include "engine/readings/gauge_record.hpp"
+#include "engine/readings/weather.hpp"
 
 namespace floatwright {
 
@@ -23,6 +24,7 @@ struct GatherOrder {
 
 struct Gathered {
   std::vector<GaugeRecord> records;   // by River::gauges index; empty where nothing was found
+  std::optional<Weather> weather;     // of River::weather_at
   std::vector<std::string> troubles;  // sentences for standard error and the page: what failed, and what to do
 };
 

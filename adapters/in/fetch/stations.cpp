@@ -23,8 +23,13 @@ std::vector<std::string> stations_of(const River& river) {
     out.insert(gauge.station);
     if (!gauge.forecast.empty()) out.insert(gauge.forecast);
   }
-  if (river.weather_at) out.insert(fmt::format("nws:{:.4f},{:.4f}", river.weather_at->latitude_deg, river.weather_at->longitude_deg));
+  if (const auto station = weather_station(river)) out.insert(*station);
   return {out.begin(), out.end()};
+}
+
+std::optional<std::string> weather_station(const River& river) {
+  if (!river.weather_at) return std::nullopt;
+  return fmt::format("nws:{:.4f},{:.4f}", river.weather_at->latitude_deg, river.weather_at->longitude_deg);
 }
 
 std::string prefix_of(const std::string& station) { return station.substr(0, station.find(':')); }

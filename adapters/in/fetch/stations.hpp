@@ -1,5 +1,6 @@
 #pragma once
 // Which stations a river needs, and which service is asked for each.
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,6 +11,9 @@ namespace floatwright {
 
 // Gauges, their official forecasts and the place of the weather, each once, sorted.
 [[nodiscard]] std::vector<std::string> stations_of(const River& river);
+
+// "nws:45.0000,-111.0000"; none: the river names no place for its weather.
+[[nodiscard]] std::optional<std::string> weather_station(const River& river);
 
 // "usgs" of "usgs:01541000", and what follows the colon.
 [[nodiscard]] std::string prefix_of(const std::string& station);

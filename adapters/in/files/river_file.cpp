@@ -41,9 +41,6 @@ std::optional<GeoPoint> read_weather_place(TypedObject& in) {
   const auto latitude = place->plain_number("lat", -90.0, 90.0, Need::Required);
   const auto longitude = place->plain_number("lon", -180.0, 180.0, Need::Required);
   place->finish();
-  constexpr bool kWarning = true;
-  in.tell("weather_at", "a place for the weather", "nothing yet in a plan: the weather is fetched and kept",
-          "Leave it, or take it away: the plan says wind and rain are not known.", kWarning);
   if (!latitude || !longitude) return std::nullopt;
   return GeoPoint{*latitude, *longitude};
 }

@@ -77,14 +77,31 @@ TEST(GaugeRecord, KeepsASuspectNewestReadingAndMarksIt) {
   EXPECT_THAT(record.left_out, ElementsAre("Kept, but out of line with the readings around: 1 row of flow at heron."));
 }
 
-TEST(GaugeRecord, NeverTakesDailyValuesForReadings) {
-  auto daily = flow_series("d", {1, 2});
-  daily.daily = true;
-  const auto record = record_of({daily});
-  EXPECT_TRUE(record.discharge.empty());
-  EXPECT_THAT(record.newest, IsEmpty());
+GaugeSeries daily_flow(std::vector<double> flows) {
+  auto series = flow_series("d", {});
+  series.daily = true;
+  Instant day = std::chrono::floor<std::chrono::days>(kNoon) - std::chrono::days{static_cast<int>(flows.size())};
+  for (const double q : flows) series.readings.push_back({day += std::chrono::days{1}, q, {}});
+  return series;  // the last day is the one of kNoon, which is not over
+}
+
+TEST(GaugeRecord, KeepsDailyMeansApartFromReadings) {
+  const auto record = record_of({daily_flow({1, 2, 3}), flow_series("a", {4})});
+  EXPECT_EQ(record.discharge.size(), 1u);
+  ASSERT_EQ(record.daily_discharge.size(), 2u) << "a day that is not over has no mean";
+  EXPECT_DOUBLE_EQ(record.daily_discharge.values.back().si(), 2.0);
+  EXPECT_EQ(record.newest.size(), 1u);
   EXPECT_THAT(record.left_out, Contains("Not used as flow at heron: 1 series of daily values, which have dates and "
                                         "no hours."));
+}
+
+TEST(GaugeRecord, ShowsTheNewestDailyMeanWhereThereIsNothingElse) {
+  const auto record = record_of({daily_flow({1, 2, -5, 3})});
+  EXPECT_TRUE(record.discharge.empty());
+  ASSERT_EQ(record.newest.size(), 1u);
+  EXPECT_DOUBLE_EQ(record.newest[0].si.value(), 2.0);
+  EXPECT_EQ(record.newest[0].time, std::chrono::floor<std::chrono::days>(kNoon) - std::chrono::hours{24});
+  EXPECT_THAT(record.left_out, ElementsAre("Not used as daily flow at heron: 1 day."));
 }
 
 TEST(GaugeRecord, LeavesOutTemperaturesThatRiversDoNotHave) {

@@ -56,6 +56,57 @@ TEST(Wading, IsToldOnlyWhereSomebodyWades) {
   EXPECT_NEAR(in_feet(*find(cautions, CautionKind::Wading)->depth), 4.5, 0.05);
 }
 
+Weather blowing(std::vector<double> mph, double rain_mm_h) {
+  Weather out;
+  Instant t = local(6);
+  for (const double w : mph) {
+    out.wind.times.push_back(t);
+    out.wind.values.push_back(miles_per_hour(w));
+    out.rain.times.push_back(t);
+    out.rain.values.push_back(metres_per_second(rain_mm_h * 1e-3 / 3600.0));
+    t += std::chrono::hours{1};
+  }
+  return out;
+}
+
+TEST(Wind, IsToldOver15MphAndTakesTheBoatOver20) {
+  HandMadeDay made;
+  EXPECT_EQ(find(cautions_of(made), CautionKind::Wind), nullptr) << "the weather is not known";
+  made.weather = blowing({5, 5, 5, 14, 15, 15, 15, 5, 5}, 0.0);
+  EXPECT_EQ(find(cautions_of(made), CautionKind::Wind), nullptr);
+  made.weather = blowing({5, 5, 5, 14, 17, 18, 15, 5, 5}, 0.0);
+  const auto windy = cautions_of(made);
+  ASSERT_NE(find(windy, CautionKind::Wind), nullptr);
+  EXPECT_FALSE(find(windy, CautionKind::Wind)->emergency);
+  EXPECT_EQ(*find(windy, CautionKind::Wind)->from, local(10));
+  EXPECT_EQ(*find(windy, CautionKind::Wind)->to, local(12));
+  made.weather = blowing({5, 5, 5, 14, 17, 22, 15, 5, 5}, 0.0);
+  const auto blown = cautions_of(made);
+  EXPECT_TRUE(find(blown, CautionKind::Wind)->emergency);
+  EXPECT_EQ(*find(blown, CautionKind::Wind)->from, local(11));
+}
+
+TEST(Rain, IsToldFrom12MillimetresInADay) {
+  HandMadeDay made;
+  made.weather = blowing({5, 5, 5, 5, 5, 5}, 1.9);
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::Rain), nullptr);
+  made.weather = blowing({5, 5, 5, 5, 5, 5}, 2.1);
+  const auto wet = day_cautions(made.day());
+  ASSERT_NE(find(wet, CautionKind::Rain), nullptr);
+  EXPECT_NEAR(in_millimetres(*find(wet, CautionKind::Rain)->rise), 12.6, 1e-6);
+}
+
+TEST(ForecastDoubt, NamesWhatIsLookedAt) {
+  HandMadeDay made;
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::ForecastDoubt)->basis,
+            "no official forecast is used; rain is not looked at");
+  made.weather = blowing({5}, 0.0);
+  made.records[0].official = OfficialForecast{"nwps:lanm8", kNow, {{kNow + std::chrono::hours{6}}, {Discharge::from_si(50)}}};
+  const auto cautions = day_cautions(made.day());
+  EXPECT_EQ(find(cautions, CautionKind::ForecastDoubt)->basis,
+            "an official forecast of the flow is followed; rain is looked at as it is forecast");
+}
+
 TEST(FastRise, IsToldAtAQuarterMoreInThreeHours) {
   HandMadeDay made;
   // By 30 % from 08:00 to 11:00 in one case, by 15 % in the other; both slowly enough for the half foot in an hour.

@@ -16,7 +16,8 @@ const RiverDay& HandMadeDay::day() {
   temperatures_.grid = grid;
   for (std::size_t r = 0; r < graph_.reaches.size(); ++r) add_reach(grid);
   made_ = std::make_unique<RiverDay>(
-      RiverDay{river, graph_, settings, tackle, judgement, records, flows_, temperatures_, kDay, now});
+      RiverDay{river, graph_, settings, tackle, judgement, records, flows_, temperatures_, kDay, now,
+               nullptr, weather ? &*weather : nullptr});
   return *made_;
 }
 

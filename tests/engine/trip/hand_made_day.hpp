@@ -23,6 +23,7 @@ struct HandMadeDay {
   std::function<PerCase<Temperature>(Instant)> water = [](Instant) { return warm(50.0); };
   std::vector<DamFront> fronts{};
   Instant now = kNow;
+  std::optional<Weather> weather{};
 
   static PerCase<Discharge> same(double cfs) { return spread(cfs, cfs, cfs); }
   static PerCase<Discharge> spread(double low, double middle, double high) {

@@ -29,7 +29,9 @@ TEST(LineOfTheDay, IsTheRigFishedLongestWhereItIsFishedLongest) {
     for (const PlannedWater& water : reach.waters) {
       if (!water.choice.best || on_the_surface(*water.choice.best)) continue;
       EXPECT_LE(minutes_of(water.choice.best->rig, floated), drawn);
-      if (water.choice.best->rig == there.choice.best->rig) EXPECT_LE(water.fishing, there.fishing);
+      if (water.choice.best->rig == there.choice.best->rig) {
+        EXPECT_LE(water.fishing, there.fishing);
+      }
     }
   }
 }

@@ -52,8 +52,10 @@ void expect_the_same_day(const DayPlan& one, const DayPlan& other) {
         const WaterChoice &x = a.reaches[r].waters[w].choice, &y = b.reaches[r].waters[w].choice;
         ASSERT_EQ(x.best.has_value(), y.best.has_value());
         EXPECT_EQ(x.why_none, y.why_none);
-        if (x.best) EXPECT_EQ(x.best->rig, y.best->rig);
-        if (x.best) EXPECT_EQ(x.best->seconds, y.best->seconds);
+        if (x.best) {
+          EXPECT_EQ(x.best->rig, y.best->rig);
+          EXPECT_EQ(x.best->seconds, y.best->seconds);
+        }
       }
     }
   }

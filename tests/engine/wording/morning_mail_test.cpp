@@ -173,6 +173,17 @@ TEST(MorningMail, SaysWhatIsUnknown) {
   EXPECT_EQ(page.title, "Fri 14 May Lantern: no line named; flow not known, water not known");
 }
 
+TEST(MorningMail, SaysTheStrongestWindOnTheWater) {
+  const DayPlan plan = sample_plan();
+  DayInputs in = sample_inputs();
+  in.weather.emplace();
+  for (const double mph : {4.0, 12.0, 9.0}) {
+    in.weather->wind.times.push_back(plan.stretches[0].launch + std::chrono::hours{in.weather->wind.size()});
+    in.weather->wind.values.push_back(miles_per_hour(mph));
+  }
+  EXPECT_THAT(line_of(morning_mail(plan, in), "Water"), HasSubstr("Wind up to 12 mph at 08:30."));
+}
+
 TEST(MorningMail, NamesTheOtherRodsAndWhatTheFlowWouldChange) {
   const std::string changes = line_of(morning_mail(sample_plan(), sample_inputs()), "Changes");
   EXPECT_THAT(changes, HasSubstr("floating double taper on C, dry fly, 11:40-12:50."));

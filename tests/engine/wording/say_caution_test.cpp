@@ -12,7 +12,7 @@ namespace {
 using ::testing::HasSubstr;
 using ::testing::Not;
 
-constexpr int kKinds = static_cast<int>(CautionKind::WoodAfterHighWater) + 1;
+constexpr int kKinds = static_cast<int>(CautionKind::Rain) + 1;
 
 struct CautionWording : ::testing::Test {
   River river;
