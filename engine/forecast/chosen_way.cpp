@@ -111,10 +111,8 @@ void tell_above(const ChosenWay& way, GaugeOutlook& outlook) {
 void tell_rain(const ChosenWay& way, GaugeOutlook& outlook) {
   if (!way.wet_from) return;
   outlook.notes.push_back(
-      fmt::format("12 mm of rain within 24 h are forecast by {}: at gauge {} the high case is taken {:.1f} times as "
-                  "high from then on{}.",
-                  when(*way.wet_from), outlook.gauge, kRainRaisesHighCase,
-                  way.official ? ", where the agency's forecast does not already count the rain" : ""));
+      rain_note(*way.wet_from, outlook.gauge,
+                way.official ? ", where the agency's forecast does not already count the rain" : ""));
 }
 
 }  // namespace

@@ -38,6 +38,15 @@ Instant same_hour_before(Instant t, int days, const std::string& time_zone) {
   return std::chrono::floor<std::chrono::seconds>(zone_or_utc(time_zone)->to_sys(earlier, date::choose::earliest));
 }
 
+Instant shown_at(Instant t, const std::string& time_zone) {
+  return Instant{wall_clock(t, time_zone).time_since_epoch()};
+}
+
+Instant start_of_day(std::chrono::sys_days date, const std::string& time_zone) {
+  const date::local_seconds midnight{date.time_since_epoch()};
+  return std::chrono::floor<std::chrono::seconds>(zone_or_utc(time_zone)->to_sys(midnight, date::choose::earliest));
+}
+
 bool weekend(Instant t, const std::string& time_zone) {
   const date::weekday day{date::floor<date::days>(wall_clock(t, time_zone))};
   return day == date::Saturday || day == date::Sunday;

@@ -13,6 +13,11 @@ namespace floatwright {
 // of the jump, of an hour shown twice the first.
 [[nodiscard]] Instant same_hour_before(Instant t, int days, const std::string& time_zone);
 
+// What the clock on the wall shows at `t`, as though it were UTC.
+[[nodiscard]] Instant shown_at(Instant t, const std::string& time_zone);
+// When the day begins there.
+[[nodiscard]] Instant start_of_day(std::chrono::sys_days date, const std::string& time_zone);
+
 [[nodiscard]] bool weekend(Instant t, const std::string& time_zone);
 [[nodiscard]] bool in_season(const Season& season, Instant t, const std::string& time_zone);
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "engine/forecast/chosen_way.hpp"
+#include "engine/forecast/daily_outlook.hpp"
 #include "engine/forecast/flow_library.hpp"
 #include "engine/forecast/flow_state.hpp"
 
@@ -90,6 +91,8 @@ GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   outlook.gauge = in.record.gauge;
   const FlowHistory history = flow_history(in.record.discharge, now);
   if (const std::string because = no_forecast_because(in.record, history, now); !because.empty()) {
+    if (!in.record.ice_now && !in.record.daily_discharge.empty())
+      if (GaugeOutlook daily = daily_outlook(in, grid, now); daily.flow) return daily;
     outlook.state = in.record.ice_now ? FlowState::Ice : FlowState::Unknown;
     outlook.why = because;
     outlook.now = Absent{because};

@@ -1,5 +1,8 @@
 #include "engine/forecast/rain.hpp"
 
+#include <date/date.h>
+#include <fmt/core.h>
+
 #include <algorithm>
 
 #include "engine/units/unit.hpp"
@@ -33,6 +36,13 @@ std::optional<Instant> wet_from(const Weather& weather, Instant now, Instant unt
   for (Instant t = now + kStep; t <= until; t += kStep)
     if (fallen(weather.rain, t - kWithin, t) >= kMuchRain) return t;
   return std::nullopt;
+}
+
+std::string rain_note(Instant from, const std::string& gauge, const std::string& save) {
+  return fmt::format(
+      "12 mm of rain within 24 h are forecast by {}: at gauge {} the high case is taken {:.1f} times as high from then "
+      "on{}.",
+      date::format("%Y-%m-%d %H:%M UTC", from), gauge, kRainRaisesHighCase, save);
 }
 
 }  // namespace floatwright

@@ -12,11 +12,13 @@
 namespace floatwright {
 
 // The regressors of y(t + lead) - y(t), in the order of TunedDailyLead::coefficients, rise and fall apart: d of the
-// newest day and of the one before; ln(Q / median) within 3 of 0; of the gauge above, 0 where there is none, the ratio
-// that its change would make of the flow here, as ln, and its d less the own, a rise no more than ln(1 + 2 Qabove/Q).
-inline constexpr std::size_t kDailyTerms = 9;
+// newest day and of the one before; ln(Q / median) within 3 of 0, and its product with a rise; of the gauge above, 0
+// where there is none, ln of the ratio that its change would make of the flow here, and its d less the own, a rise no
+// more than ln(1 + 2 Qabove/Q).
+inline constexpr std::size_t kDailyTerms = 10;
 inline constexpr std::array<std::string_view, kDailyTerms> kDailyTermWords{
-    "rise", "fall", "rise_before", "fall_before", "level", "rise_above", "fall_above", "more_above", "less_above"};
+    "rise",          "fall",       "rise_before", "fall_before", "level",
+    "rise_at_level", "rise_above", "fall_above",  "more_above",  "less_above"};
 
 struct TunedDailyLead {
   int days = 1;

@@ -36,6 +36,11 @@ double quantile_of_sorted(std::span<const double> ascending, double p) {
   return place.beyond == 0.0 ? low : low + place.beyond * (ascending[place.below + 1] - low);
 }
 
+double quantile_of_next(std::vector<double> values, double p) {
+  const auto n = static_cast<double>(values.size());
+  return values.size() < 2 ? values.front() : quantile(std::move(values), ((n + 1.0) * p - 1.0) / (n - 1.0));
+}
+
 double median(std::vector<double> values) { return quantile(std::move(values), 0.5); }
 
 }  // namespace floatwright

@@ -38,8 +38,7 @@ Moments moments(const Judged& pairs) {
   Moments m{.forecast_mean = mean(pairs.forecast), .observed_mean = mean(pairs.observed)};
   m.forecast_variance = mean_of(pairs, [&](double f, double) { return square(f - m.forecast_mean); });
   m.observed_variance = mean_of(pairs, [&](double, double o) { return square(o - m.observed_mean); });
-  m.covariance =
-      mean_of(pairs, [&](double f, double o) { return (f - m.forecast_mean) * (o - m.observed_mean); });
+  m.covariance = mean_of(pairs, [&](double f, double o) { return (f - m.forecast_mean) * (o - m.observed_mean); });
   return m;
 }
 
@@ -111,7 +110,8 @@ Measured<double> persistence_skill(const Judged& pairs, std::span<const double> 
 double crps(std::vector<double> ensemble, double observed) {
   std::sort(ensemble.begin(), ensemble.end());
   const auto m = static_cast<double>(ensemble.size());
-  double miss = 0.0, spread = 0.0;  // sum |x - y|; sum over pairs i < j of x_j - x_i, which sorting makes a weighted sum
+  double miss = 0.0,
+         spread = 0.0;  // sum |x - y|; sum over pairs i < j of x_j - x_i, which sorting makes a weighted sum
   for (std::size_t i = 0; i < ensemble.size(); ++i) {
     miss += std::abs(ensemble[i] - observed);
     spread += ensemble[i] * (2.0 * static_cast<double>(i) - m + 1.0);

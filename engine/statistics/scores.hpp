@@ -1,8 +1,8 @@
 #pragma once
 // How good forecasts were, beside what came. All of one unit, any one; in the order given. Nash & Sutcliffe, J. Hydrol.
-// 10, 1970; Gupta, Kling, Yilmaz & Martinez, J. Hydrol. 377, 2009; Kling, Fuchs & Paulin, J. Hydrol. 424-425, 2012; CRPS
-// of an ensemble as E|x - y| - E|x - x'|/2 (Gneiting & Raftery, J. Am. Stat. Assoc. 102, 2007). All from memory; worked
-// values in tests/published.
+// 10, 1970; Gupta, Kling, Yilmaz & Martinez, J. Hydrol. 377, 2009; Kling, Fuchs & Paulin, J. Hydrol. 424-425, 2012;
+// CRPS of an ensemble as E|x - y| - E|x - x'|/2 (Gneiting & Raftery, J. Am. Stat. Assoc. 102, 2007). All from memory;
+// worked values in tests/published.
 #include <span>
 #include <vector>
 

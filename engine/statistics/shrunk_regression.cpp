@@ -8,36 +8,49 @@
 namespace floatwright {
 namespace {
 
-using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+// X'WX (its lower half) and X'Wt, with w over the size of each row's residual. Plain loops: the rows are many and
+// narrow.
+struct NormalEquations {
+  Eigen::MatrixXd left;
+  Eigen::VectorXd right;
 
-Eigen::VectorXd weights_of(const RegressionRows& rows) {
-  const auto n = static_cast<Eigen::Index>(rows.size());
-  if (rows.weights.empty()) return Eigen::VectorXd::Ones(n);
-  return Eigen::Map<const Eigen::VectorXd>(rows.weights.data(), n);
-}
+  NormalEquations(const RegressionRows& rows, std::span<const double> b, double least_residual)
+      : left(Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(b.size()), static_cast<Eigen::Index>(b.size()))),
+        right(Eigen::VectorXd::Zero(static_cast<Eigen::Index>(b.size()))) {
+    const std::size_t p = b.size();
+    double* const xwx = left.data();  // column after column
+    double* const xwt = right.data();
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      const double* const x = rows.regressors.data() + i * p;
+      double miss = rows.outcomes[i];
+      for (std::size_t c = 0; c < p; ++c) miss -= b[c] * x[c];
+      const double w = (rows.weights.empty() ? 1.0 : rows.weights[i]) / std::max(std::abs(miss), least_residual);
+      for (std::size_t c = 0; c < p; ++c) {
+        const double wx = w * x[c];
+        if (wx == 0.0) continue;  // the other limb's regressors
+        for (std::size_t r = c; r < p; ++r) xwx[c * p + r] += wx * x[r];
+        xwt[c] += wx * rows.outcomes[i];
+      }
+    }
+  }
+};
 
 }  // namespace
 
 std::vector<double> shrunk_least_absolute(const RegressionRows& rows, std::span<const double> prior,
                                           Shrinking shrinking) {
-  const auto n = static_cast<Eigen::Index>(rows.size()), p = static_cast<Eigen::Index>(prior.size());
-  if (n == 0 || p == 0) return {prior.begin(), prior.end()};
-  const Eigen::Map<const Matrix> x(rows.regressors.data(), n, p);
-  const Eigen::Map<const Eigen::VectorXd> t(rows.outcomes.data(), n);
-  const Eigen::Map<const Eigen::VectorXd> b0(prior.data(), p);
-  const Eigen::VectorXd w = weights_of(rows);
-  Eigen::VectorXd b = b0;
+  std::vector<double> b(prior.begin(), prior.end());
+  if (rows.size() == 0 || b.empty()) return b;
+  const Eigen::Map<const Eigen::VectorXd> b0(prior.data(), static_cast<Eigen::Index>(prior.size()));
   for (int pass = 0; pass < shrinking.passes; ++pass) {
-    const Eigen::VectorXd reweighted =
-        w.array() / (t - x * b).array().abs().max(shrinking.least_residual);
-    const Matrix xw = reweighted.asDiagonal() * x;
-    Matrix left = x.transpose() * xw;
-    Eigen::VectorXd pull = left.diagonal() * (shrinking.prior_rows / static_cast<double>(n));
+    NormalEquations normal(rows, b, shrinking.least_residual);
+    Eigen::VectorXd pull = normal.left.diagonal() * (shrinking.prior_rows / static_cast<double>(rows.size()));
     pull = (pull.array() > 0.0).select(pull, 1.0);
-    left.diagonal() += pull;
-    b = left.ldlt().solve(xw.transpose() * t + pull.cwiseProduct(b0));
+    normal.left.diagonal() += pull;
+    const Eigen::VectorXd solved = normal.left.ldlt().solve(normal.right + pull.cwiseProduct(b0));
+    b.assign(solved.begin(), solved.end());
   }
-  return {b.begin(), b.end()};
+  return b;
 }
 
 double dot(std::span<const double> coefficients, std::span<const double> regressors) {

@@ -22,7 +22,8 @@ TEST(PublishedScores, EfficiencyOfAForecastThatIsAlwaysOneHigh) {
   EXPECT_NEAR(nash_sutcliffe(pairs).value(), 1.0 - 10.0 / 82.5, 1e-12);
 }
 
-// Nash & Sutcliffe 1970; Knoben, Freer & Woods, Hydrol. Earth Syst. Sci. 23, 2019 (from memory): the mean as a forecast.
+// Nash & Sutcliffe 1970; Knoben, Freer & Woods, Hydrol. Earth Syst. Sci. 23, 2019 (from memory): the mean as a
+// forecast.
 TEST(PublishedScores, TheMeanAsAForecastScoresNothingAndOneLessRootTwo) {
   const Judged pairs{{2.0, 2.0, 2.0}, {1.0, 2.0, 3.0}};
   EXPECT_DOUBLE_EQ(nash_sutcliffe(pairs).value(), 0.0);
@@ -88,6 +89,11 @@ TEST(PublishedScores, QuantilesOfTenFlows) {
   EXPECT_NEAR(quantile(kTenFlows, 0.9), 22.8, 1e-12);
   EXPECT_DOUBLE_EQ(quantile(kTenFlows, 1.0), 30.0);
   EXPECT_DOUBLE_EQ(quantile({3.0}, 0.9), 3.0);
+  // method="exclusive"; the ends are those of Weibull's plotting position above.
+  EXPECT_NEAR(quantile_of_next(kTenFlows, 0.1), 5.1, 1e-12);
+  EXPECT_NEAR(quantile_of_next(kTenFlows, 0.8), 20.6, 1e-12);
+  EXPECT_NEAR(quantile_of_next(kTenFlows, 0.9), 29.2, 1e-12);
+  EXPECT_DOUBLE_EQ(quantile_of_next({3.0}, 0.9), 3.0);
   std::vector<double> ten(10);
   std::iota(ten.begin(), ten.end(), 1.0);
   EXPECT_DOUBLE_EQ(quantile_of_sorted(ten, 0.5), 5.5);

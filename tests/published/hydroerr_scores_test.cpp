@@ -1,5 +1,6 @@
-// The scores that the tests of the public hydrology package HydroErr print for six pairs, and those of its documentation's
-// second set (RMSE and NSE; ME, MAE, r and KGE worked out by their formulas). KGE 2012 of the first set likewise.
+// The scores that the tests of the public hydrology package HydroErr print for six pairs, and those of its
+// documentation's second set (RMSE and NSE; ME, MAE, r and KGE worked out by their formulas). KGE 2012 of the first set
+// likewise.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -32,8 +33,8 @@ TEST(PublishedHydroErr, SixPairsScoreAsPrinted) { expect_printed({kSimulated, kO
 
 TEST(PublishedHydroErr, BadPairsLeaveTheScoresUnchanged) {
   constexpr double kNan = std::numeric_limits<double>::quiet_NaN(), kInf = std::numeric_limits<double>::infinity();
-  std::vector<double> simulated{kNan, 5.0, kInf, -0.1, 0.0, 3.0, 3.0, 3.0, 3.0}, observed{3.0, kNan, 3.0, 3.0, 3.0,
-                                                                                          kInf, -kInf, -2.0, 0.0};
+  std::vector<double> simulated{kNan, 5.0, kInf, -0.1, 0.0, 3.0, 3.0, 3.0, 3.0},
+      observed{3.0, kNan, 3.0, 3.0, 3.0, kInf, -kInf, -2.0, 0.0};
   simulated.insert(simulated.begin() + 4, kSimulated.begin(), kSimulated.end());
   observed.insert(observed.begin() + 4, kObserved.begin(), kObserved.end());
   expect_printed(usable_pairs(simulated, observed, Keep::AboveZero));
