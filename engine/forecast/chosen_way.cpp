@@ -39,10 +39,11 @@ void tell_schedule(const ChosenWay& way, GaugeOutlook& outlook) {
                                         way.schedule->name, when(last)));
 }
 
-// A median is above zero, a lead ahead; a hole in the library is allowed for.
+// A hole in the library is allowed for; its steps meet the leads.
 bool of_numbers(const TunedFlow& tuned) {
   const auto finite = [](double number) { return std::isfinite(number); };
   return tuned.median > Discharge{} && finite(tuned.median.si()) && tuned.library.step > Period{} &&
+         kFlowLeads.front() % tuned.library.step == Period{} &&
          std::all_of(tuned.leads.begin(), tuned.leads.end(),
                      [&](const TunedLead& lead) {
                        return std::all_of(lead.coefficients.begin(), lead.coefficients.end(), finite);

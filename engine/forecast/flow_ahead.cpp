@@ -61,8 +61,8 @@ void add_tuned(const TunedFlow& tuned, Instant seen_above, FlowAhead& ahead) {
 }  // namespace
 
 Instant FlowAhead::seen_above_until() const {
-  if (origin.above == nullptr || !ln_from_above(origin, origin.at() + origin.above->lag)) return origin.at();
-  return origin.at() + origin.above->lag;
+  const Instant told = told_from_above_until(origin);
+  return ln_from_above(origin, told) ? told : origin.at();
 }
 
 LnCases FlowAhead::at(Instant t) const {

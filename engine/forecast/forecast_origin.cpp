@@ -47,17 +47,23 @@ LnCases ForecastOrigin::untuned(Instant t) const {
   return by_state(history, state, after_wave, t);
 }
 
+Instant told_from_above_until(const ForecastOrigin& origin) {
+  if (origin.above == nullptr || origin.above->routed.empty()) return origin.at();
+  return std::clamp(origin.above->routed.times.back(), origin.at(),
+                    origin.at() + std::max(origin.above->lag, Period{}));
+}
+
 double change_from_above(const ForecastOrigin& origin, Instant t) {
   if (origin.above == nullptr) return 0.0;
   const auto now = routed_at(*origin.above, origin.at());
-  const auto then = routed_at(*origin.above, std::min(t, origin.at() + origin.above->lag));
+  const auto then = routed_at(*origin.above, std::min(t, told_from_above_until(origin)));
   if (!now || !then) return 0.0;
   const double own = std::exp(origin.ln_now());
   return std::log(std::max(own + *then - *now, kLeastShare * own) / own);
 }
 
 std::optional<double> ln_from_above(const ForecastOrigin& origin, Instant t) {
-  const bool known = origin.above != nullptr && origin.above->below_dam && t <= origin.at() + origin.above->lag;
+  const bool known = origin.above != nullptr && origin.above->below_dam && t <= told_from_above_until(origin);
   if (!known) return std::nullopt;
   const auto routed = routed_at(*origin.above, t);
   const auto usual = mean_residual(origin);

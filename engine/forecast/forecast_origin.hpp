@@ -27,7 +27,10 @@ struct ForecastOrigin {
 // flow; 0 where that is not known.
 [[nodiscard]] double change_from_above(const ForecastOrigin& origin, Instant t);
 
-// Below a dam and inside the lag: the flow brought down plus what this gauge has read over it in the mean of the last
+// The last instant of which the gauge above has told: the lag ahead, less where its own readings are older.
+[[nodiscard]] Instant told_from_above_until(const ForecastOrigin& origin);
+
+// Below a dam and until then: the flow brought down plus what this gauge has read over it in the mean of the last
 // 24 h; near the origin its newest reading leads, its weight fading by e^-(lead/2 h). None elsewhere.
 [[nodiscard]] std::optional<double> ln_from_above(const ForecastOrigin& origin, Instant t);
 

@@ -177,6 +177,9 @@ TEST(OutlookBelowADam, SeesInsideTheLagWhatTheGaugeAboveHasShown) {
   EXPECT_NEAR(at_lead(outlook.flow->middle, 4), 70.0, kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->middle, 10), 40.0, kRoundOff);  // forgotten six hours past the lag: the same hours
   EXPECT_THAT(outlook.notes, Contains(HasSubstr("until 2027-05-13 22:00 UTC is what the gauge above has read")));
+  above.routed.times.resize(24 * 15 + 2);  // what the gauge above read in the last three hours has not come in
+  above.routed.values.resize(24 * 15 + 2);
+  EXPECT_THAT(outlook_of(in).notes, Contains(HasSubstr("until 2027-05-13 21:00 UTC is what the gauge above has read")));
 }
 TEST(OutlookBelowADam, SaysNothingOfASensorThatMayBeFrozenButDoesOnAFreeRiver) {
   const GaugeRecord record = record_of(24 * 15, [](int) { return 40.0; });
