@@ -15,7 +15,6 @@ namespace {
 constexpr double kLeastChange = 0.05;
 constexpr Period kLooksBack = std::chrono::hours{12};
 constexpr double kLeastSeen = 0.20;  // of the mean flow, for a change that a gauge has shown; judgement
-constexpr Duration kLeastMargin = Duration::from_si(900.0);
 
 struct NamedPlace {
   RiverPlace place;
@@ -50,9 +49,10 @@ struct Travel {
 
   void add(const ReachWave& wave) {
     const Duration t = wave.path.travel;
+    const FrontMargin& untimed = wave.guessed ? kGuessedMargin : kChannelMargin;
     expected = expected + t;
-    earliest = earliest + t * (wave.timed * kTimedMargin.earliest + (1.0 - wave.timed) * kChannelMargin.earliest);
-    latest = latest + t * (wave.timed * kTimedMargin.latest + (1.0 - wave.timed) * kChannelMargin.latest);
+    earliest = earliest + t * (wave.timed * kTimedMargin.earliest + (1.0 - wave.timed) * untimed.earliest);
+    latest = latest + t * (wave.timed * kTimedMargin.latest + (1.0 - wave.timed) * untimed.latest);
   }
 };
 

@@ -10,7 +10,7 @@ namespace floatwright {
 
 // Every change over 5 % from 12 h before `now` to the end of the grid, down to the next dam or lake: as typed, or, of a
 // ramping dam without a typed change in these hours, as the next gauge below it has shown it (changes over 20 % of its
-// flow), for the places below that gauge. Margins as kTimedMargin and kChannelMargin, and a quarter of an hour either
+// flow), for the places below that gauge. Margins as in wave_travel.hpp, and a quarter of an hour either
 // side at the least, of a change seen in hourly steps half a step more.
 [[nodiscard]] std::vector<DamFront> dam_fronts(const River& river, const RiverGraph& graph,
                                                const std::vector<GaugeOutlook>& outlooks, const RiverFlows& flows,

@@ -12,7 +12,6 @@
 namespace floatwright {
 namespace {
 
-constexpr Duration kQuarterHour = Duration::from_si(900.0);
 constexpr Period kLongestForDailyMean = std::chrono::hours{6};
 
 // Straight lines across what is not known, level at the ends.
@@ -51,21 +50,23 @@ std::vector<double> with_inflow(const RoutedPart& part, const std::vector<Discha
 }  // namespace
 
 RiseScore rise_score(const std::vector<MatchedChange>& changes, const std::function<Duration(Discharge)>& lag,
-                     double earliest, double latest) {
+                     FrontMargin judged, FrontMargin told) {
   RiseScore score;
   std::vector<double> errors;  // s
   for (const MatchedChange& change : changes) {
     if (!change.above.rise()) continue;
-    const Duration expected = lag(change.flow());
-    errors.push_back(std::abs((change.lag() - expected).si()));
-    score.within_quarter_hour += errors.back() <= kQuarterHour.si() ? 1.0 : 0.0;
-    score.within_margin += change.lag() >= earliest * expected && change.lag() <= latest * expected ? 1.0 : 0.0;
+    const Duration expected = lag(change.flow()), came = change.lag();
+    errors.push_back(std::abs((came - expected).si()));
+    score.within_quarter_hour += errors.back() <= kLeastMargin.si() ? 1.0 : 0.0;
+    score.within_margin += came >= judged.earliest * expected && came <= judged.latest * expected ? 1.0 : 0.0;
+    score.before_earliest += came < told.first(expected) ? 1.0 : 0.0;
   }
   if (errors.empty()) return score;
   score.rises = static_cast<int>(errors.size());
   score.median_error = Duration::from_si(median(errors));
   score.within_quarter_hour /= score.rises;
   score.within_margin /= score.rises;
+  score.before_earliest /= score.rises;
   return score;
 }
 

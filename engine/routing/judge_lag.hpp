@@ -7,12 +7,14 @@
 #include "engine/routing/matched_changes.hpp"
 #include "engine/routing/muskingum.hpp"
 #include "engine/routing/tune_lag.hpp"
+#include "engine/routing/wave_travel.hpp"
 
 namespace floatwright {
 
-// `lag` of a front by its flow; `earliest` and `latest` times it is its margin. No rises: all zero.
+// `lag` of a front by its flow; `judged` is the margin that is counted, `told` the one whose earliest a plan prints. No
+// rises: all zero.
 [[nodiscard]] RiseScore rise_score(const std::vector<MatchedChange>& changes,
-                                   const std::function<Duration(Discharge)>& lag, double earliest, double latest);
+                                   const std::function<Duration(Discharge)>& lag, FrontMargin judged, FrontMargin told);
 
 // A part of two records on one grid, ready to be routed: what is not known above is bridged for the routing alone.
 struct RoutedPart {

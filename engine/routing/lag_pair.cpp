@@ -113,6 +113,14 @@ std::vector<MatchedChange> since_last_shift(const LagPair& pair, std::vector<Mat
 
 }  // namespace
 
+bool LagPair::guessed(const River& river) const {
+  const auto reaches = in.graph.between(*upper.place, *lower.place);
+  return std::any_of(reaches.begin(), reaches.end(), [&](std::size_t reach) {
+    return reach_wave(river, in.graph.reaches[reach], cubic_metres_per_second(1.0), cubic_metres_per_second(1.0))
+        .guessed;
+  });
+}
+
 std::string no_way_down(const LagTuningInputs& in) {
   const GaugeSite &upper = in.river.gauges[in.upper], &lower = in.river.gauges[in.lower];
   if (!upper.place || !lower.place) return "gauge " + (upper.place ? lower : upper).id + " has no place on the river";

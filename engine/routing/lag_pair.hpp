@@ -24,6 +24,8 @@ struct LagPair {
   [[nodiscard]] WavePath path(const River& river, Discharge flow) const {
     return wave_between(river, in.graph, *upper.place, *lower.place, flow);
   }
+  // Somewhere between the channel is a guess.
+  [[nodiscard]] bool guessed(const River& river) const;
 };
 
 // Why no lag can be looked for between the two places; empty where one can.

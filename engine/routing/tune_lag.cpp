@@ -53,12 +53,13 @@ void judge_rises(const LagPair& pair, const Halves& halves, LagReport& report) {
   for (const FlowChange& change : flow_changes(pair.in.above, report.least_change))
     report.rises_above += change.rise() && change.half_way >= report.judged_from ? 1 : 0;
   const River bare = pair.river_with({});
+  const FrontMargin told = pair.guessed(bare) ? kGuessedMargin : kChannelMargin;
   report.tuned = rise_score(
-      later, [&](Discharge q) { return law.at(q); }, kTimedMargin.earliest, kTimedMargin.latest);
+      later, [&](Discharge q) { return law.at(q); }, kTimedMargin, kTimedMargin);
   report.constant = rise_score(
-      later, [&](Discharge q) { return constant.at(q); }, kTimedMargin.earliest, kTimedMargin.latest);
+      later, [&](Discharge q) { return constant.at(q); }, kTimedMargin, kTimedMargin);
   report.by_channel = rise_score(
-      later, [&](Discharge q) { return pair.path(bare, q).travel; }, kChannelMargin.earliest, kChannelMargin.latest);
+      later, [&](Discharge q) { return pair.path(bare, q).travel; }, kChannelMargin, told);
 }
 
 void judge_flow(const LagPair& pair, const Halves& halves, LagReport& report) {

@@ -26,6 +26,7 @@ struct RiseScore {
   double within_quarter_hour = 0.0;  // share of the rises, 0 to 1
   double within_margin = 0.0;        // share between the earliest and latest told without the least quarter hour:
                                      // 0.85 to 1.2 times the lag, by the channel alone 0.8 to 1.6
+  double before_earliest = 0.0;      // share that came before the earliest a plan tells, the quarter hour included
 };
 // Of the lower gauge's flow by the upper one's, with the water that enters between as a centred 24 h mean of the
 // difference (so it is no forecast), or, of records in steps over 6 h, by the ratio of the means of the fitted part.

@@ -92,6 +92,7 @@ ReachWave reach_wave(const River& river, const Reach& reach, Discharge here, Dis
   if (reach.lake) return wave;
 
   const Channel channel = channel_of(river, reach, q);
+  wave.guessed = channel.guessed;
   const Speed wave_speed = (channel.guessed ? kGuessedHaste : 1.0) * celerity(channel, q);
   const Duration untimed = (reach.length / wave_speed) * (1.0 - wave.timed);
   wave.path.travel = wave.path.travel + untimed;

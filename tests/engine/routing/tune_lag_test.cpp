@@ -230,6 +230,32 @@ TEST(TuneLag, IsNoneFromFewerThanFiveChangesOrNoRecord) {
   EXPECT_EQ(tuned({flat, {{kStart}, {cubic_metres_per_second(3)}}}).lag.why_absent(),
             "the two records never ran at the same time");
 }
+// Rows at any time, flows of nothing, of a drop and of a great flood: a finite lag or the reason why there is none.
+TEST(TuneLag, StandsAnyRecord) {
+  std::mt19937 random(17);
+  const double flows[] = {0.0, 0.0, 1e-6, 3.0, 3.0, 50.0, 1e5};
+  const auto any_record = [&] {
+    Series<Discharge> record;
+    Instant t = kStart + minutes{random() % 3000};
+    for (std::size_t rows = random() % 300; rows > 0; --rows) {
+      t += minutes{1 + random() % (random() % 20 == 0 ? 5000 : 60)};
+      record.times.push_back(t);
+      record.values.push_back(cubic_metres_per_second(flows[random() % 7]));
+    }
+    return record;
+  };
+  for (int i = 0; i < 100; ++i) {
+    Gauges gauges{any_record(), any_record()};
+    if (i % 3 == 0) gauges.below = gauges.above;
+    const LagTuning tuning = tuned(gauges);
+    if (tuning.lag) {
+      EXPECT_TRUE(std::isfinite(tuning.lag->time.si()) && tuning.lag->time > Duration{});
+      EXPECT_GT(tuning.lag->at_flow, Discharge{});
+    } else {
+      EXPECT_THAT(tuning.report.notes, Contains(HasSubstr(tuning.lag.why_absent())));
+    }
+  }
+}
 TEST(TuneLag, IsNoneFromRecordsThatDoNotMoveTogether) {
   Gauges gauges = gauges_with(by_flow(80, 0.34));
   std::mt19937 random(11);

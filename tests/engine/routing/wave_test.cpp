@@ -43,10 +43,14 @@ TEST(Wave, HasAnEarliestAndALatestByHowItsTimeIsKnown) {
   EXPECT_NEAR(hours_after_leaving(ledge, ledge.earliest), 5.2 * 0.85, 0.01);
   EXPECT_NEAR(hours_after_leaving(ledge, ledge.latest), 5.2 * 1.2, 0.01);
   river.wave_times.clear();
+  river.notes.front().from = river_mile(46);  // described from the dam on
   ledge = front_at(silent_gauges(river), "The Ledge");
   const double expected = hours_after_leaving(ledge, ledge.expected);
   EXPECT_NEAR(hours_after_leaving(ledge, ledge.earliest), 0.8 * expected, 0.01);
   EXPECT_NEAR(hours_after_leaving(ledge, ledge.latest), 1.6 * expected, 0.01);
+  river.notes.clear();  // nobody described the channel
+  ledge = front_at(silent_gauges(river), "The Ledge");
+  EXPECT_NEAR(hours_after_leaving(ledge, ledge.earliest), 0.5 * hours_after_leaving(ledge, ledge.expected), 0.01);
 }
 TEST(Wave, IsNeverToldCloserThanAQuarterOfAnHour) {
   const DamFront ramp = front_at(silent_gauges(with_release(50, 30)), "ramp");
