@@ -13,8 +13,10 @@ namespace {
 
 constexpr double kSlow = 0.05, kFast = 0.15;  // |ln ratio| over 6 h between "slowly", plain and "fast"; judgement
 
-std::string pace(double change_6h) {
-  const double size = std::abs(change_6h);
+// From daily means the pace of an hour is not known.
+std::string pace(const GaugeOutlook& outlook) {
+  if (outlook.method == FlowMethod::DailyMeans) return "";
+  const double size = std::abs(outlook.change_6h);
   if (size < kSlow) return " slowly";
   return size > kFast ? " fast" : "";
 }
@@ -87,11 +89,11 @@ std::string say_trend(const GaugeOutlook& outlook, bool snow_fed) {
     case FlowState::DailyWave:
       return snow_fed ? "up and down each day with snowmelt" : "up and down each day";
     case FlowState::Rising:
-      return "rising" + pace(outlook.change_6h);
+      return "rising" + pace(outlook);
     case FlowState::EdgingUp:
       return "edging up";
     case FlowState::Falling:
-      return "falling" + pace(outlook.change_6h);
+      return "falling" + pace(outlook);
     case FlowState::Steady:
       return "steady";
   }
@@ -100,7 +102,10 @@ std::string say_trend(const GaugeOutlook& outlook, bool snow_fed) {
 
 std::string say(const GaugeOutlook& outlook, const StateWords& words) {
   std::string sentence = gauge_name(words.river, outlook.gauge);
-  if (outlook.now)
+  if (outlook.now && outlook.method == FlowMethod::DailyMeans)
+    sentence += fmt::format(" {} in the mean of {},", say_flow(*outlook.now, words.units),
+                            day_of_week(words.clock.day(outlook.now_at)));
+  else if (outlook.now)
     sentence += fmt::format(" {} at {},", say_flow(*outlook.now, words.units),
                             words.clock.minute_seen_from(outlook.now_at, words.seen_from));
   else

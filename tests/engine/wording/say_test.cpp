@@ -87,6 +87,15 @@ TEST_F(StateSentence, GivesFlowHourStateAndHowTheDayWasTold) {
             "slowly");
 }
 
+TEST_F(StateSentence, SaysWhichDaysMeanTheFlowIsAndNoPaceWithinIt) {
+  outlook.state = FlowState::Falling;
+  outlook.method = FlowMethod::DailyMeans;
+  outlook.why = "down 10 % from one day's mean to the next";
+  EXPECT_THAT(said(), ::testing::StartsWith("Lantern at Old Ferry 2,030 cfs in the mean of "));
+  EXPECT_THAT(said(), ::testing::EndsWith(", falling, down 10 % from one day's mean to the next; tomorrow as such days "
+                                          "went on"));
+}
+
 TEST_F(StateSentence, SaysADamOnceAndWhetherItsReleasesAreFollowed) {
   outlook.state = FlowState::Regulated;
   outlook.method = FlowMethod::SameHour;
