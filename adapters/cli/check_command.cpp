@@ -10,6 +10,7 @@
 #include "adapters/cli/gather_order.hpp"
 #include "adapters/cli/message.hpp"
 #include "adapters/cli/send.hpp"
+#include "adapters/in/gauges/rating_files.hpp"
 #include "engine/river/graph.hpp"
 #include "engine/river/picture.hpp"
 
@@ -44,7 +45,7 @@ struct CheckOptions : CommonOptions {
 int run_check(const CheckOptions& options) {
   const auto directory = configuration_directory(options);
   if (!directory) return tell(directory.error());
-  const auto loaded = load_configuration(*directory);
+  const auto loaded = with_ratings(load_configuration(*directory));
   for (const auto& problem : loaded.problems) fmt::print("{}\n", say(problem));
   if (!loaded.configuration) {
     const auto errors = std::ranges::count_if(loaded.problems, [](const Problem& p) { return !p.warning; });

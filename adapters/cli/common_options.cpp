@@ -7,6 +7,7 @@
 
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/files/calendar_text.hpp"
+#include "adapters/in/gauges/rating_files.hpp"
 #include "engine/trip/local_time.hpp"
 
 namespace floatwright {
@@ -86,7 +87,7 @@ Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, co
 Result<Configuration> configuration_or_told(const CommonOptions& options) {
   const auto directory = configuration_directory(options);
   if (!directory) return tl::unexpected(directory.error());
-  auto loaded = load_configuration(*directory);
+  auto loaded = with_ratings(load_configuration(*directory));
   for (const auto& problem : loaded.problems) {
     if (!problem.warning || !options.quiet) fmt::print(stderr, "{}\n", say(problem));
   }

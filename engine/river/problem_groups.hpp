@@ -15,6 +15,7 @@ namespace floatwright {
 [[nodiscard]] Problems flow_problems(const River& river);      // shares, areas, dams, wave times, limits
 [[nodiscard]] Problems map_problems(const River& river);       // miles against latitude and longitude
 [[nodiscard]] Problems water_problems(const River& river);     // notes, fishing times, channels, lakes
+[[nodiscard]] Problems section_problems(const River& river);   // surveyed sections
 [[nodiscard]] Problems undescribed_water(const River& river);  // warnings; call only on a river without errors
 
 [[nodiscard]] Problem river_error(std::string pointer, std::string found, std::string allowed, std::string mend);

@@ -39,6 +39,7 @@ struct GaugeSite {
   std::optional<Area> drainage_area;
   std::string forecast = {};  // station of its official forecast, may be empty
   std::optional<Rating> rating = {};  // which discharge a stage means
+  std::string rating_file = {};
 };
 
 struct Access {
@@ -93,7 +94,7 @@ struct NamedReach {
   RiverPlace from, to;
   Bed bed = Bed::Unknown;
   std::optional<double> slope;  // m per m
-  std::optional<ChannelMeasurement> channel;
+  std::vector<ChannelMeasurement> channel;  // at one flow or several
   std::vector<Water> waters;
   std::string in_side_channel;  // id of the side channel it lies in; empty: the stem
   std::vector<SurveyedSection> sections = {};

@@ -16,7 +16,8 @@ void append(Problems& all, Problems more) {
 Problems river_problems(const River& river) {
   Problems all;
   for (const auto group :
-       {identity_problems, span_problems, map_problems, extent_problems, circle_problems, flow_problems, water_problems}) {
+       {identity_problems, span_problems, map_problems, extent_problems, circle_problems, flow_problems, water_problems,
+        section_problems}) {
     append(all, group(river));
   }
   if (std::ranges::all_of(all, &Problem::warning)) append(all, undescribed_water(river));

@@ -62,6 +62,21 @@ void waters_of_each(const std::vector<Item>& items, const std::string& list, Pro
   }
 }
 
+void measured_channel(const ChannelMeasurement& c, const std::string& pointer, Problems& all) {
+  if (!(c.discharge > Discharge{} && c.width > Length{} && c.mean_depth > Length{} && c.mean_speed > MeanSpeed{})) {
+    all.push_back(river_error(pointer, "a measurement with a 0 in it", "flow, width, depth and speed over 0",
+                              "Type all four, or leave the channel out."));
+    return;
+  }
+  const double product = c.width.si() * c.mean_depth.si() * c.mean_speed.si();  // m3/s
+  if (std::abs(product / c.discharge.si() - 1.0) <= kChannelMismatch) return;
+  all.push_back(river_warning(
+      pointer,
+      "width x depth x speed is " + short_number(in_cubic_feet_per_second(cubic_metres_per_second(product))) +
+          " cfs, measured at " + short_number(in_cubic_feet_per_second(c.discharge)) + " cfs",
+      "within 15 % of each other", "Look at the four numbers again; all three are scaled to fit."));
+}
+
 void channels(const River& river, Problems& all) {
   for (std::size_t i = 0; i < river.reaches.size(); ++i) {
     const auto& reach = river.reaches[i];
@@ -69,21 +84,10 @@ void channels(const River& river, Problems& all) {
       all.push_back(river_error(pointer_to("reaches", i, "/slope"), short_number(*reach.slope), "over 0 and under 0.05",
                                 "Type the fall over the length, in the same unit: 10 ft in a mile is 0.0019."));
     }
-    if (!reach.channel) continue;
-    const auto& c = *reach.channel;
-    const std::string pointer = pointer_to("reaches", i, "/channel");
-    if (!(c.discharge > Discharge{} && c.width > Length{} && c.mean_depth > Length{} && c.mean_speed > MeanSpeed{})) {
-      all.push_back(river_error(pointer, "a measurement with a 0 in it", "flow, width, depth and speed over 0",
-                                "Type all four, or leave the channel out."));
-      continue;
+    for (std::size_t j = 0; j < reach.channel.size(); ++j) {
+      const std::string below = reach.channel.size() == 1 ? "/channel" : pointer_to("channel/measurements", j);
+      measured_channel(reach.channel[j], pointer_to("reaches", i, below), all);
     }
-    const double product = c.width.si() * c.mean_depth.si() * c.mean_speed.si();  // m3/s
-    if (std::abs(product / c.discharge.si() - 1.0) <= kChannelMismatch) continue;
-    all.push_back(river_warning(
-        pointer,
-        "width x depth x speed is " + short_number(in_cubic_feet_per_second(cubic_metres_per_second(product))) +
-            " cfs, measured at " + short_number(in_cubic_feet_per_second(c.discharge)) + " cfs",
-        "within 15 % of each other", "Look at the four numbers again; all three are scaled to fit."));
   }
 }
 

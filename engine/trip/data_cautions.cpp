@@ -30,7 +30,7 @@ std::string basis_of_doubt(bool official, bool weather) {
 }
 
 struct Unknowns {
-  std::string flow, guessed, far, undescribed, no_line;
+  std::string flow, guessed, far, beyond, undescribed, no_line;
 };
 
 void look(const PlannedReach& reach, Unknowns& found) {
@@ -40,6 +40,7 @@ void look(const PlannedReach& reach, Unknowns& found) {
   for (const PlannedWater& water : reach.waters) {
     if (water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
     if (water.depth.has_value() && water.far_from_note) add_place(found.far, reach.name);
+    if (water.depth.has_value() && !water.beyond.empty()) add_place(found.beyond, reach.name + " (" + water.beyond + ")");
     const bool kept_out = water.choice.why_none == kTooMuchToWade;
     if (water.depth.has_value() && !water.choice.best && !kept_out) add_place(found.no_line, reach.name);
   }
@@ -78,6 +79,8 @@ void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Cau
   add_if_any(CautionKind::UnknownFlow, found.flow, "", cautions);
   add_if_any(CautionKind::GuessedDepth, found.guessed, "Depth and speed are guessed here: nobody noted them.", cautions);
   add_if_any(CautionKind::GuessedDepth, found.far, "Noted at a flow far from this one: depth and speed are less certain.", cautions);
+  add_if_any(CautionKind::GuessedDepth, found.beyond,
+             "This flow is beyond what was measured: depth and speed are less certain.", cautions);
   add_if_any(CautionKind::GuessedDepth, found.undescribed, "Nobody described this water: no depth, no line.", cautions);
   add_if_any(CautionKind::NoLine, found.no_line, "", cautions);
 }

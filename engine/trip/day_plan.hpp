@@ -42,6 +42,7 @@ struct PlannedWater {
   Measured<Band<MeanSpeed>> mean_speed{};
   DepthSource source = DepthSource::Noted;
   bool far_from_note = false;
+  std::string beyond{};  // what was measured of the channel, where the flow is beyond it
   Measured<Discharge> noted_at{};
   WaterChoice choice{};             // best is the rig to use with the rods aboard
 };

@@ -29,12 +29,12 @@ bool beside_the_boat(WaterType type) {
 
 // The thread the boat is in: the water fished, but for bank, eddy and pocket the reach's run, else riffle, else 1.5 times.
 PerCase<SurfaceSpeed> boat_lane(const std::vector<Water>& waters, const Water& fished, const Lane& lane_fished,
-                                const Channel& channel, const PerCase<Discharge>& flow) {
+                                const Channel& channel, const PerCase<Discharge>& flow, const SurfaceLaw& surface) {
   if (!beside_the_boat(fished.type)) return lane_fished.surface_speed;
   for (const WaterType thread : {WaterType::Run, WaterType::Riffle}) {
     const Water* water = find_water(waters, thread);
     if (water == nullptr) continue;
-    const auto there = lane(*water, channel, flow);
+    const auto there = lane(*water, channel, flow, surface);
     if (there.has_value()) return there->surface_speed;
   }
   return each_case(lane_fished.surface_speed, [](SurfaceSpeed u) { return kFasterThanTheEdge * u; });
@@ -66,6 +66,7 @@ void print_lane(PlannedWater& printed, const Lane& there) {
   printed.source = there.source;
   printed.far_from_note = there.far_from_note;
   printed.noted_at = there.noted_at;
+  printed.beyond = there.beyond;
 }
 
 void print_unknown(PlannedWater& printed, const std::string& why) {
@@ -88,8 +89,9 @@ struct LaneMet {
 
 LaneMet lane_met(const RiverDay& day, const Passage& passage, const Water& water, const PerCase<Discharge>& flow) {
   const Channel channel = channel_of(day.river, day.graph.reaches[passage.reach], flow.middle);
-  LaneMet met{lane(water, channel, flow), {}};
-  if (met.lane.has_value()) met.boat = boat_lane(waters_of(day, passage), water, *met.lane, channel, flow);
+  const SurfaceLaw surface = surface_law_of(day.river, day.graph.reaches[passage.reach]);
+  LaneMet met{lane(water, channel, flow, surface), {}};
+  if (met.lane.has_value()) met.boat = boat_lane(waters_of(day, passage), water, *met.lane, channel, flow, surface);
   return met;
 }
 
@@ -170,13 +172,14 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
 Measured<Lane> lane_at(const RiverDay& day, const Passage& passage, const Water& water, Instant t) {
   const auto flow = whole_flow(day, passage.reach, t);
   if (!flow.has_value()) return Absent{flow.why_absent()};
-  return lane(water, channel_of(day.river, day.graph.reaches[passage.reach], flow->middle), *flow);
+  const Reach& reach = day.graph.reaches[passage.reach];
+  return lane(water, channel_of(day.river, reach, flow->middle), *flow, surface_law_of(day.river, reach));
 }
 
 std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water, Instant t,
                                          Discharge flow) {
   const LaneMet there = lane_met(day, passage, water, {flow, flow, flow});
-  if (!there.lane.has_value() || there.lane->far_from_note) return std::nullopt;
+  if (!there.lane.has_value() || there.lane->far_from_note || !there.lane->beyond.empty()) return std::nullopt;
   const auto asked = to_fish(day, passage, water, there, t);
   return asked.has_value() ? std::optional<WaterToFish>{*asked} : std::nullopt;
 }

@@ -6,6 +6,7 @@
 #include "engine/trip/met_water.hpp"
 #include "engine/trip/wading.hpp"
 #include "engine/trip/weights.hpp"
+#include "engine/water/surface_rise.hpp"
 
 namespace floatwright {
 namespace {
@@ -47,15 +48,15 @@ std::optional<WadedLane> worst_lane(const RiverDay& day, const TimedPassage& row
   return worst;
 }
 
-// The rise of the surface is that of the channel's mean depth.
 std::optional<Caution> rise_by(const RiverDay& day, const TimedPassage& row, Instant t, bool high) {
   const auto then = known_flow(day, row.passage.reach, t - kFastRiseTime);
   const auto hour_ago = known_flow(day, row.passage.reach, t - kFastRiseHeightTime);
   const auto now = known_flow(day, row.passage.reach, t);
   if (!then.has_value() || !hour_ago.has_value() || !now.has_value()) return std::nullopt;
   const auto of = [high](const PerCase<Discharge>& flow) { return high ? flow.high : flow.middle; };
-  const Channel channel = channel_of(day.river, day.graph.reaches[row.passage.reach], now->middle);
-  const Length rise = mean_depth(channel, of(*now)) - mean_depth(channel, of(*hour_ago));
+  const Reach& reach = day.graph.reaches[row.passage.reach];
+  const Channel channel = channel_of(day.river, reach, now->middle);
+  const Length rise = surface_rise(surface_law_of(day.river, reach), channel, of(*hour_ago), of(*now));
   if (of(*now) < kFastRise * of(*then) && rise < kFastRiseHeight) return std::nullopt;
   Caution caution{.kind = CautionKind::FastRise, .weight = weight_of(CautionKind::FastRise), .where = row.passage.name};
   caution.from = t - kFastRiseTime;

@@ -1,9 +1,10 @@
 #pragma once
 // The channel: width, mean depth and mean speed of the whole section as power laws of discharge, for celerity, travel
-// time and heat. In order of trust: a measurement with the published mean exponents, the guide's own note, a regional
-// estimate marked as a guess. Exponents b 0.26, f 0.40, m 0.34: Leopold & Maddock 1953 (USGS Professional Paper 252).
+// time and heat, from whatever is known best of the reach (channel_of). Exponents b 0.26, f 0.40, m 0.34: Leopold &
+// Maddock 1953 (USGS Professional Paper 252).
 // A flow under 1 l/s counts as 1 l/s, so that a dry reach has no infinite travel time.
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "engine/river/graph.hpp"
@@ -15,17 +16,25 @@ struct Channel {
   // w = a Q^b, d = c Q^f, v = k Q^m with b+f+m = 1 and a c k = 1 (SI: Q in m3/s, w and d in m, v in m/s)
   double a = 1.0, b = 0.26, c = 1.0, f = 0.40, k = 1.0, m = 0.34;
   bool guessed = false;
+  Discharge least, most;  // the flows between which it was measured or surveyed; both 0: not known
 };
 
 [[nodiscard]] Length width(const Channel& channel, Discharge q);
 [[nodiscard]] Length mean_depth(const Channel& channel, Discharge q);
 [[nodiscard]] MeanSpeed mean_speed(const Channel& channel, Discharge q);
-// c = dQ/dA = V/(1-m)
+// c = dQ/dA = V/(1-m), from V to 3 V
 [[nodiscard]] Speed celerity(const Channel& channel, Discharge q);
 
-// The power laws through one measured (Q, width, depth, speed), all over 0; the three need not multiply to Q: each is
-// scaled alike until they do.
+// A measured width, mean depth and mean speed need not multiply to its discharge: each is scaled alike until they do.
+// Flow, width, depth and speed are over 0.
+[[nodiscard]] ChannelMeasurement closed(const ChannelMeasurement& measured);
+// The power laws through one measurement, with the published exponents; or, by least squares in logarithms, through
+// several, their exponents drawn to the published ones as by a measurement's scatter of 0.15 (sd of ln) beside a spread
+// of exponents between rivers of 0.12 (both judgement); `drawn`, the ratio of these variances, is 0 for what is exact.
+// At least one.
+inline constexpr double kDrawnToPublished = 1.5625;
 [[nodiscard]] Channel channel_through(const ChannelMeasurement& measured);
+[[nodiscard]] Channel channel_through(std::span<const ChannelMeasurement> measured, double drawn = kDrawnToPublished);
 
 // From the guide's note: its run (else other through water; a bank or an eddy says nothing of the middle) is 1.4 times
 // as deep as the channel (judgement), and the thread of the float, or 0.85 of the run's surface speed where no float
@@ -44,8 +53,9 @@ struct Thread {  // the boat's way down over a noted float
 // exponents are Leopold & Maddock's, the coefficients judgement. A guess.
 [[nodiscard]] Channel channel_from_flow(Discharge usual);
 
-// The channel of a reach: its own measurement, else from the notes on its waters, else by drainage area, else a guess
-// from flow alone (marked).
+// The channel of a reach, in this order of trust: its own measurements; its own surveyed sections; the law fitted to the
+// field measurements of a gauge that speaks for it (gauge_near.hpp); the notes on its waters; then, marked as guesses,
+// such a gauge's law from farther off, the drainage area, the flow alone.
 [[nodiscard]] Channel channel_of(const River& river, const Reach& reach, Discharge typical_flow);
 
 }  // namespace floatwright

@@ -5,6 +5,8 @@
 #include "engine/river/shares.hpp"
 #include "engine/water/channel.hpp"
 #include "engine/water/described.hpp"
+#include "engine/water/gauge_near.hpp"
+#include "engine/water/surveyed_section.hpp"
 
 namespace floatwright {
 namespace {
@@ -46,6 +48,27 @@ std::vector<Water> brought_to(const River& river, const Reach& reach, const std:
   std::vector<Water> waters;
   for (const auto& water : typed) waters.push_back(water_in(river, reach, water));
   return waters;
+}
+
+struct FittedNear {
+  Channel channel;
+  Length away;
+};
+
+// Of the nearest gauge with a law; of its sections the one visited most, which stands first.
+std::optional<FittedNear> fitted_near(const River& river, const Reach& reach) {
+  if (river.fitted_channels.empty()) return std::nullopt;
+  for (const auto& [gauge, away] : gauges_of_one_flow(river, reach)) {
+    const auto fit = std::ranges::find(river.fitted_channels, river.gauges[gauge].id, &FittedChannel::gauge);
+    if (fit == river.fitted_channels.end()) continue;
+    return FittedNear{{fit->a, fit->b, fit->c, fit->f, fit->k, fit->m, false, fit->least, fit->most}, away};
+  }
+  return std::nullopt;
+}
+
+Channel as_a_guess(Channel channel) {
+  channel.guessed = true;
+  return channel;
 }
 
 }  // namespace
@@ -96,14 +119,21 @@ Channel channel_of(const River& river, const Reach& reach, Discharge typical_flo
   const StretchNote* note = reach.note ? &river.notes[*reach.note] : nullptr;
   auto thread = note ? thread_of(*note) : std::nullopt;
   if (thread) thread->at_flow = thread->at_flow * own_share(river, reach, thread->at_flow);
-  if (reach.named_reach) {
-    const auto& named = river.reaches[*reach.named_reach];
-    if (named.channel && complete(*named.channel)) return channel_through(*named.channel);
-    if (const auto channel = channel_from_note(brought_to(river, reach, named.waters), thread)) return *channel;
+  const NamedReach* named = reach.named_reach ? &river.reaches[*reach.named_reach] : nullptr;
+  if (named != nullptr) {
+    const bool measured = !named->channel.empty() && std::ranges::all_of(named->channel, complete);
+    if (measured) return channel_through(named->channel);
+    if (!named->sections.empty()) return channel_of_sections(named->sections, named->slope);
   }
-  if (note) {
+  const auto gauge = fitted_near(river, reach);
+  if (gauge && gauge->away <= kGaugeSpeaksFor) return gauge->channel;
+  if (named != nullptr) {
+    if (const auto channel = channel_from_note(brought_to(river, reach, named->waters), thread)) return *channel;
+  }
+  if (note != nullptr) {
     if (const auto channel = channel_from_note(brought_to(river, reach, note->waters), thread)) return *channel;
   }
+  if (gauge) return as_a_guess(gauge->channel);
   return reach.drainage_area ? channel_from_area(*reach.drainage_area) : channel_from_flow(typical_flow);
 }
 

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
+#include "engine/river/problem_groups.hpp"
 #include "engine/water/lane_law.hpp"
 
 namespace floatwright {
@@ -31,12 +33,37 @@ bool is_known(const PerCase<Discharge>& flow) {
          std::isfinite(flow.low.si()) && std::isfinite(flow.middle.si()) && std::isfinite(flow.high.si());
 }
 
+// Why the surface's law does not know every flow asked for and noted; empty: it does.
+std::string unknown_height(const SurfaceLaw& surface, const LaneLaw& law, const PerCase<Discharge>& flow) {
+  std::vector<Discharge> flows{flow.low, flow.middle, flow.high};
+  for (const WaterNote& note : law.notes) flows.push_back(note.at_flow);
+  for (const Discharge q : flows) {
+    if (const auto height = surface_height(surface, q); !height.has_value()) return height.why_absent();
+  }
+  return {};
+}
+
+std::string beyond_channel(const Channel& channel, const PerCase<Discharge>& flow) {
+  const bool known = channel.least < channel.most;
+  if (!known || (flow.low >= channel.least && flow.high <= channel.most)) return {};
+  return "the channel was measured from " + short_number(in_cubic_feet_per_second(channel.least)) + " to " +
+         short_number(in_cubic_feet_per_second(channel.most)) + " cfs";
+}
+
 }  // namespace
 
-Measured<Lane> lane(const Water& water, const Channel& channel, const PerCase<Discharge>& flow) {
-  const auto law = lane_law(water, channel);
+Measured<Lane> lane(const Water& water, const Channel& channel, const PerCase<Discharge>& flow,
+                    const SurfaceLaw& surface) {
+  auto law = lane_law(water, channel);
   if (!law) return Absent{"nobody described this water"};
   if (!is_known(flow)) return Absent{"the flow here is unknown or none"};
+  std::string beyond = beyond_channel(channel, flow);
+  if (!surface.empty()) {
+    const std::string unknown = unknown_height(surface, *law, flow);
+    if (!unknown.empty() && surface.sections != nullptr) return Absent{unknown};
+    if (unknown.empty()) law = lane_law(water, channel, surface);
+    if (!unknown.empty()) beyond = unknown;
+  }
 
   const WaterNote& nearest = nearest_note(*law, flow.middle);
   const double ratio = flow.middle / nearest.at_flow;
@@ -47,6 +74,7 @@ Measured<Lane> lane(const Water& water, const Channel& channel, const PerCase<Di
   result.source = nearest.source;
   result.noted_at = nearest.at_flow;
   result.far_from_note = ratio < kFarBelow || ratio > kFarAbove;
+  result.beyond = std::move(beyond);
   result.sd_ln_depth = scatter.depth * (result.far_from_note ? 2.0 : 1.0);
   result.sd_ln_speed = scatter.speed * (result.far_from_note ? 2.0 : 1.0);
   return result;

@@ -39,6 +39,13 @@ std::vector<WaterNote> one_per_flow(const std::vector<WaterNote>& notes) {
 
 double channel_depth(const LaneLaw& law, Discharge q) { return in_metres(mean_depth(law.channel, q)); }  // D, m
 
+// Height of the surface, m: only differences mean anything.
+double level(const LaneLaw& law, Discharge q) {
+  if (law.surface.empty()) return channel_depth(law, q);
+  const auto height = surface_height(law.surface, q);
+  return height.has_value() ? in_metres(*height) : channel_depth(law, q);
+}
+
 // Least squares of y on x with intercept: the slope.
 double slope(const std::vector<double>& x, const std::vector<double>& y) {
   double mx = 0.0, my = 0.0, sxx = 0.0, sxy = 0.0;
@@ -55,14 +62,14 @@ double slope(const std::vector<double>& x, const std::vector<double>& y) {
 }
 
 void fit(LaneLaw& law) {
-  std::vector<double> channel, depth, ln_flow, ln_depth;  // m, m, ln(m3/s), ln(m)
+  std::vector<double> surface, depth, ln_flow, ln_depth;  // m, m, ln(m3/s), ln(m)
   for (const auto& note : law.notes) {
-    channel.push_back(channel_depth(law, note.at_flow));
+    surface.push_back(level(law, note.at_flow));
     depth.push_back(in_metres(note.depth));
     ln_flow.push_back(std::log(in_cubic_metres_per_second(note.at_flow)));
     ln_depth.push_back(std::log(depth.back()));
   }
-  if (law.notes.size() >= 2) law.rise_factor = std::clamp(slope(channel, depth), kLeastRise, kMostRise);
+  if (law.notes.size() >= 2) law.rise_factor = std::clamp(slope(surface, depth), kLeastRise, kMostRise);
   if (law.notes.size() >= 3) law.f = std::clamp(slope(ln_flow, ln_depth), kLeastF, kMostF);
 }
 
@@ -91,8 +98,8 @@ double share_at(const LaneLaw& law, Discharge q) {
 
 }  // namespace
 
-std::optional<LaneLaw> lane_law(const Water& water, const Channel& channel) {
-  LaneLaw law{one_per_flow(water.notes), channel, 1.0, channel.f};
+std::optional<LaneLaw> lane_law(const Water& water, const Channel& channel, const SurfaceLaw& surface) {
+  LaneLaw law{one_per_flow(water.notes), channel, surface, 1.0, channel.f};
   if (law.notes.empty()) return std::nullopt;
   fit(law);
   return law;
@@ -107,13 +114,13 @@ Length lane_depth(const LaneLaw& law, Discharge q) {
   if (const auto upper = bracket(law, q)) {
     const auto& a = law.notes[*upper - 1];
     const auto& b = law.notes[*upper];
-    const double along = (channel_depth(law, q) - channel_depth(law, a.at_flow)) /
-                         (channel_depth(law, b.at_flow) - channel_depth(law, a.at_flow));
+    const double low = level(law, a.at_flow), high = level(law, b.at_flow);  // m
+    const double along = high > low ? (level(law, q) - low) / (high - low) : 0.5;
     return a.depth * (1.0 - along) + b.depth * along;
   }
   const auto& note = nearest_note(law, q);
   const double d0 = in_metres(note.depth);                                                           // m
-  const double rise = law.rise_factor * (channel_depth(law, q) - channel_depth(law, note.at_flow));  // m
+  const double rise = law.rise_factor * (level(law, q) - level(law, note.at_flow));  // m
   if (q >= note.at_flow) return metres(d0 + rise);
   return metres(std::max(d0 + rise, d0 * std::pow(q / note.at_flow, law.f)));
 }

@@ -64,6 +64,7 @@ class Loader {
   void load_river(OpenFile& file) {
     ReadRiver read = read_river(*file.root, file.reading);
     for (std::size_t i = 0; i < read.river.dams.size(); ++i) load_schedule(file, i, read.river.dams[i]);
+    for (std::size_t i = 0; i < read.river.gauges.size(); ++i) find_rating(file, i, read.river.gauges[i].rating_file);
     if (read.all_places_read) add_engine_problems(file, river_problems(read.river));
     configuration_.river = std::move(read.river);
   }
@@ -80,6 +81,15 @@ class Loader {
     ReadReleases read = read_releases(path.string(), *text);
     dam.schedule = std::move(read.schedule);
     keep(read.problems);
+  }
+
+  // What the file holds is read by with_ratings(), which knows the services' formats.
+  void find_rating(OpenFile& file, std::size_t index, std::string& rating) {
+    if (rating.empty()) return;
+    rating = beside(rating).string();
+    if (std::filesystem::is_regular_file(rating)) return;
+    tell(file, fmt::format("/gauges/{}/rating", index), rating + ": no such file", "the rating of the gauge as an RDB file",
+         "Put the file there, or mend its name.");
   }
 
   void load_tackle(OpenFile& file) {

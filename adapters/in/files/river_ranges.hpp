@@ -15,6 +15,7 @@ inline constexpr Range<Discharge> kRunningFlows{cubic_metres_per_second(0.01), c
 inline constexpr Range<SurfaceSpeed> kSurfaceSpeeds{surface_metres_per_second(0.0), surface_metres_per_second(9.0)};
 inline constexpr Range<MeanSpeed> kMeanSpeeds{mean_metres_per_second(0.0), mean_metres_per_second(9.0)};
 inline constexpr Range<Duration> kTripTimes{minutes(1.0), hours(240.0)};
+inline constexpr double kSteepestSlope = 0.3;  // m per m; steeper is a fall
 inline constexpr Range<Temperature> kWaterTemperatures{celsius(-1.0), celsius(45.0)};
 
 }  // namespace floatwright

@@ -57,6 +57,7 @@ GaugeSite read_gauge(TypedObject& in, PlaceReader& places) {
   if (!gauge.station.empty()) tell_bad_station(in, "station", gauge.station);
   gauge.forecast = in.text("forecast", Need::Optional);
   if (!gauge.forecast.empty()) tell_bad_station(in, "forecast", gauge.forecast);
+  gauge.rating_file = in.text("rating", Need::Optional);
   gauge.place = places.at(in, "", Need::Optional);
   gauge.drainage_area = read_area(in, "drainage_area", kDrainageAreas, Need::Optional);
   in.finish();

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "adapters/in/files/calendar_text.hpp"
+#include "adapters/in/files/river_channel.hpp"
 #include "adapters/in/files/river_ranges.hpp"
 #include "adapters/in/files/river_sections.hpp"
 #include "engine/water/profile.hpp"
@@ -69,19 +70,6 @@ Water read_water(TypedObject& in, const SeenThen& around) {
   return water;
 }
 
-std::optional<ChannelMeasurement> read_channel(TypedObject& reach) {
-  auto in = reach.object("channel", Need::Optional);
-  if (!in) return std::nullopt;
-  const auto flow = read_flow(*in, "at_flow", kRunningFlows, Need::Required);
-  const auto width = read_length(*in, "width", kWidths, Need::Required);
-  const auto depth = read_length(*in, "mean_depth", kWaterDepths, Need::Required);
-  const auto speed =
-      read_mean_speed(*in, "mean_speed", {mean_metres_per_second(0.01), kMeanSpeeds.most}, Need::Required);
-  in->finish();
-  if (!flow || !width || !depth || !speed) return std::nullopt;
-  return ChannelMeasurement{*flow, *width, *depth, *speed};
-}
-
 StretchNote read_stretch_note(TypedObject& in, PlaceReader& places) {
   StretchNote note;
   if (const auto span = places.span(in, Need::Required)) {
@@ -100,7 +88,6 @@ StretchNote read_stretch_note(TypedObject& in, PlaceReader& places) {
 }
 
 NamedReach read_reach(TypedObject& in, PlaceReader& places) {
-  constexpr double kSteepestSlope = 0.3;  // m per m; steeper is a fall
   NamedReach reach;
   reach.id = in.text("id", Need::Required);
   reach.name = in.text("name", Need::Optional);
@@ -111,7 +98,7 @@ NamedReach read_reach(TypedObject& in, PlaceReader& places) {
   }
   reach.bed = read_bed(in);
   reach.slope = in.plain_number("slope", 0.0, kSteepestSlope, Need::Optional);
-  reach.channel = read_channel(in);
+  read_channel(in, reach);
   reach.waters = read_waters(in, {});
   reach.in_side_channel = in.text("in_side_channel", Need::Optional);
   in.finish();

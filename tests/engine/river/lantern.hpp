@@ -113,8 +113,7 @@ inline River lantern_river() {
                    named("cottonwood", "Cottonwood bend", 38.6, 37.4, water(WaterType::Run, 1.0, 4.0, 3.0, 1800)),
                    named("side", "Cottonwood Channel", 38.6, 37.4, water(WaterType::Riffle, 1.0, 1.6, 2.2, 1800))};
   river.reaches[0].bed = Bed::Cobble;
-  river.reaches[0].channel =
-      ChannelMeasurement{cubic_feet_per_second(1800), feet(150), feet(3.4), mean_feet_per_second(3.5)};
+  river.reaches[0].channel = {{cubic_feet_per_second(1800), feet(150), feet(3.4), mean_feet_per_second(3.5)}};
   river.reaches[2].in_side_channel = "cottonwood_channel";
   return river;
 }

@@ -170,8 +170,37 @@ INSTANTIATE_TEST_SUITE_P(
                [](River& r) { r.reaches[1].waters[0].notes[0].depth = feet(54); },
                {"W /reaches/1/waters/0"}},
         Spoilt{"ChannelThatDoesNotAddUp",
-               [](River& r) { r.reaches[0].channel->width = feet(300); },
+               [](River& r) { r.reaches[0].channel[0].width = feet(300); },
                {"W /reaches/0/channel"}},
+        Spoilt{"MeasurementThatDoesNotAddUpAmongSeveral",
+               [](River& r) {
+                 r.reaches[0].channel.push_back(r.reaches[0].channel[0]);
+                 r.reaches[0].channel[1].width = feet(300);
+               },
+               {"W /reaches/0/channel/measurements/1"}},
+        Spoilt{"SectionOfOnePoint",
+               [](River& r) { r.reaches[0].sections = {{{{feet(0), feet(3)}}, 0.004, 0.04}}; },
+               {"E /reaches/0/channel/sections/0/points"}},
+        Spoilt{"SectionThatGoesBack",
+               [](River& r) {
+                 r.reaches[0].sections = {{{{feet(0), feet(3)}, {feet(20), feet(0)}, {feet(10), feet(3)}}, 0.004, 0.04}};
+               },
+               {"E /reaches/0/channel/sections/0/points/2"}},
+        Spoilt{"SectionWithoutABank",
+               [](River& r) {
+                 r.reaches[0].sections = {{{{feet(0), feet(3)}, {feet(20), feet(1)}, {feet(30), feet(0)}}, 0.004, 0.04}};
+               },
+               {"E /reaches/0/channel/sections/0/points"}},
+        Spoilt{"SectionWithoutSlope",
+               [](River& r) {
+                 r.reaches[0].sections = {{{{feet(0), feet(3)}, {feet(20), feet(0)}, {feet(30), feet(3)}}, {}, 0.04}};
+               },
+               {"E /reaches/0/channel/sections/0"}},
+        Spoilt{"SectionWithoutRoughnessOnAFlatRiver",
+               [](River& r) {
+                 r.reaches[0].sections = {{{{feet(0), feet(3)}, {feet(20), feet(0)}, {feet(30), feet(3)}}, 0.0005, {}}};
+               },
+               {"W /reaches/0/channel/sections/0"}},
         Spoilt{"SlopeInFeetPerMile", [](River& r) { r.reaches[0].slope = 8.0; }, {"E /reaches/0/slope"}},
         Spoilt{"FloatTooFast", [](River& r) { r.notes[0].float_time = minutes(2.4); }, {"W /notes/0"}},
         Spoilt{"StretchNobodyDescribed", [](River& r) { r.notes.pop_back(); }, {"W /notes"}}),

@@ -153,6 +153,15 @@ TEST_F(LoadConfiguration, FindsAGaugesOwnFileAndItsClockIsTheRiversWhereNoneIsTy
   EXPECT_EQ(loaded.configuration->readings.csv_gauges.at(0).time_zone, "America/Denver");
 }
 
+TEST_F(LoadConfiguration, LooksForTheRatingBesideTheRiver) {
+  const int line = replace("river.json", "\"station\": \"usgs:00000001\"", "\"rating\": \"heron.rdb\", \"station\": \"usgs:00000001\"");
+  EXPECT_THAT(errors_in(load_configuration(folder_)), ElementsAre(StandsAt(line, "/gauges/0/rating")));
+  write("heron.rdb", "#");
+  const auto loaded = load_configuration(folder_);
+  ASSERT_TRUE(loaded.configuration.has_value());
+  EXPECT_EQ(loaded.configuration->river.gauges.at(0).rating_file, (folder_ / "heron.rdb").string());
+}
+
 TEST_F(LoadConfiguration, KnowsTheAccessesOfTheStretchAskedFor) {
   replace("settings.json", "\"least_mi\": 8", "\"from\": \"mil\", \"least_mi\": 8");
   EXPECT_THAT(errors_in(load_configuration(folder_)),

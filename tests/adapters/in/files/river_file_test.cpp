@@ -72,6 +72,43 @@ TEST(RiverFile, WatersInheritFlowAndDayFromTheirNote) {
   EXPECT_EQ(read.value.river.notes[0].to_name, "mile 30");
 }
 
+std::string reach_with(const std::string& channel) {
+  return river_with(R"(, "reaches": [ { "id": "r", "from_mile": 40, "to_mile": 39, "slope": 0.002, "waters": [],
+"channel": )" + channel + "} ]");
+}
+
+TEST(RiverFile, ReadsOneMeasurementOfAChannelOrSeveral) {
+  const auto one = river_of(reach_with(R"({ "at_flow_cfs": 1800, "width_ft": 150, "mean_depth_ft": 3.4, "mean_speed_ft_s": 3.5 })"));
+  EXPECT_THAT(one.problems, IsEmpty());
+  EXPECT_THAT(one.value.river.reaches.at(0).channel, SizeIs(1));
+  const auto two = river_of(reach_with(R"({ "measurements": [
+    { "at_flow_cfs": 1800, "width_ft": 150, "mean_depth_ft": 3.4, "mean_speed_ft_s": 3.5 },
+    { "at_flow_m3_s": 20, "width_m": 40, "mean_depth_m": 0.7, "mean_speed_m_s": 0.71 } ] })"));
+  EXPECT_THAT(two.problems, IsEmpty());
+  ASSERT_THAT(two.value.river.reaches.at(0).channel, SizeIs(2));
+  EXPECT_EQ(in_metres(two.value.river.reaches[0].channel[1].width), 40.0);
+}
+
+TEST(RiverFile, ReadsASurveyedSection) {
+  const auto read = river_of(reach_with(R"({ "sections": [ { "roughness": 0.04, "points": [
+    { "across_ft": 0, "height_ft": 5 }, { "across_ft": 60, "height_ft": -1.5 }, { "across_m": 40, "height_m": 2 } ] } ] })"));
+  EXPECT_THAT(read.problems, IsEmpty());
+  ASSERT_THAT(read.value.river.reaches.at(0).sections, SizeIs(1));
+  const SurveyedSection& section = read.value.river.reaches[0].sections[0];
+  ASSERT_THAT(section.points, SizeIs(3));
+  EXPECT_NEAR(in_feet(section.points[1].height), -1.5, 1e-12);
+  EXPECT_EQ(section.roughness, 0.04);
+  EXPECT_FALSE(section.slope);
+}
+
+TEST(RiverFile, TellsAMeasurementBesideAList) {
+  const auto read = river_of(reach_with(R"({ "at_flow_cfs": 1800, "measurements": [] })"));
+  ASSERT_THAT(read.problems, SizeIs(1));
+  EXPECT_EQ(read.problems[0].pointer, "/reaches/0/channel");
+  EXPECT_THAT(river_of(reach_with(R"({ "measurements": [ { "at_flow_cfs": 1800 } ] })")).problems, SizeIs(3));
+  EXPECT_THAT(river_of(reach_with(R"({ "sections": [ { "points": [ { "across_ft": 1 } ] } ] })")).problems, SizeIs(1));
+}
+
 // The mean over the depth is 6/7 of the surface speed under a 1/6 power law (its integral), about the 0.85 of gauging.
 TEST(RiverFile, TurnsAMeanSpeedIntoTheSurfaceSpeedThatGoesWithIt) {
   const auto read =
