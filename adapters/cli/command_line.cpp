@@ -71,6 +71,7 @@ int run_command_line(const std::vector<std::string>& words) {
   add_fetch_command(program, run);
   add_sink_command(program, run);
   add_show_command(program, run);
+  add_tune_command(program, run);
 
   try {
     std::vector<std::string> reversed{words.begin() + (words.empty() ? 0 : 1), words.end()};

@@ -18,5 +18,7 @@ void add_fetch_command(CLI::App& program, RunCommand& run);
 void add_sink_command(CLI::App& program, RunCommand& run);
 void add_show_command(CLI::App& program, RunCommand& run);
 void add_show_river(CLI::App& show, RunCommand& run);
+void add_show_skill(CLI::App& show, RunCommand& run);
+void add_tune_command(CLI::App& program, RunCommand& run);
 
 }  // namespace floatwright

@@ -11,6 +11,7 @@ DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration
   DayInputs in{std::move(configuration.river),     std::move(configuration.tackle), std::move(configuration.settings),
                std::move(configuration.judgement), std::move(gathered.records),     day,
                now};
+  in.tuned = std::move(configuration.tuned);
   in.weather = std::move(gathered.weather);
   if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
   return in;

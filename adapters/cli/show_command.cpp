@@ -126,6 +126,7 @@ void add_show_command(CLI::App& program, RunCommand& run) {
                    "         floatwright show readings --payload answer.json --as csv");
   readings->callback([options, &run] { run = [options] { return run_show_readings(*options); }; });
   add_show_river(*show, run);
+  add_show_skill(*show, run);
 }
 
 }  // namespace floatwright

@@ -16,15 +16,6 @@ constexpr std::chrono::days kAhead{2};
 // Within it the schedule's flow is taken for the gauge's; judgement.
 constexpr Length kCloseToTheDam = kilometres(8.0);
 
-// The next dam up the river, if it ramps.
-const Dam* ramping_dam_above(const River& river, RiverPlace gauge) {
-  const Dam* nearest = nullptr;
-  for (const Dam& dam : river.dams) {
-    if (dam.place >= gauge && (nearest == nullptr || dam.place < nearest->place)) nearest = &dam;
-  }
-  return nearest != nullptr && nearest->ramping ? nearest : nullptr;
-}
-
 bool nothing_joins_or_leaves(const River& river, RiverPlace upper, RiverPlace lower) {
   const auto between = [&](RiverPlace place) { return place <= upper && place >= lower; };
   const bool joins = std::any_of(river.tributaries.begin(), river.tributaries.end(),
@@ -59,6 +50,14 @@ double away_from(const PlannedStretch& stretch, RiverPlace place) {  // m; 0 wit
 }
 
 }  // namespace
+
+const Dam* ramping_dam_above(const River& river, RiverPlace gauge) {
+  const Dam* nearest = nullptr;
+  for (const Dam& dam : river.dams) {
+    if (dam.place >= gauge && (nearest == nullptr || dam.place < nearest->place)) nearest = &dam;
+  }
+  return nearest != nullptr && nearest->ramping ? nearest : nullptr;
+}
 
 TimeGrid hours_looked_at(const River& river, std::chrono::year_month_day day, Instant now) {
   const bool ramps = std::any_of(river.dams.begin(), river.dams.end(), [](const Dam& dam) { return dam.ramping; });

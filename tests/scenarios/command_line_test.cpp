@@ -21,7 +21,7 @@ TEST(CommandLine, NamesTheOptionThatWasMeant) {
 }
 
 TEST(CommandLine, PrintsHelpAndVersionOnStandardOutput) {
-  for (const auto& words : std::vector<std::vector<std::string>>{{"--help"}, {"plan", "--help"}, {"check", "--help"}, {"sink", "--help"}, {"show", "readings", "--help"}, {"show", "river", "--help"}}) {
+  for (const auto& words : std::vector<std::vector<std::string>>{{"--help"}, {"plan", "--help"}, {"check", "--help"}, {"sink", "--help"}, {"show", "readings", "--help"}, {"show", "river", "--help"}, {"show", "skill", "--help"}, {"tune", "--help"}}) {
     const auto ran = floatwright_says(words);
     EXPECT_EQ(ran.exit_code, 0);
     EXPECT_THAT(ran.out, HasSubstr("Example: floatwright"));

@@ -13,6 +13,7 @@
 #include "engine/river/river.hpp"
 #include "engine/tackle/tackle.hpp"
 #include "engine/trip/settings.hpp"
+#include "engine/trip/tuned.hpp"
 #include "engine/units/problem.hpp"
 
 namespace floatwright {
@@ -42,6 +43,7 @@ struct Configuration {
   Judgement judgement;
   ReadingsPlace readings;
   std::optional<MailSettings> mail;
+  Tuned tuned;  // of tuned.json where it is there; its lags and channels stand in `river`
 };
 
 struct LoadedConfiguration {

@@ -10,6 +10,7 @@
 #include "adapters/in/files/river_file.hpp"
 #include "adapters/in/files/settings_file.hpp"
 #include "adapters/in/files/tackle_file.hpp"
+#include "adapters/in/files/tuned_file.hpp"
 #include "adapters/in/files/whole_text.hpp"
 #include "engine/river/graph.hpp"
 #include "engine/tackle/tackle_problems.hpp"
@@ -33,6 +34,7 @@ class Loader {
     if (settings.root) load_settings(settings);
     if (tackle.root) load_tackle(tackle);
     load_judgement();
+    if (river.root) load_tuned();
     if (river.root && settings.root) check_stretch(settings);
     if (river.root && settings.root) check_csv_gauges(river);
     for (OpenFile* file : {&river, &tackle, &settings}) keep(file->reading.problems);
@@ -126,6 +128,15 @@ class Loader {
     OpenFile file = open("judgement.json");
     if (file.root) configuration_.judgement = read_judgement(*file.root, file.reading);
     keep(file.reading.problems);
+  }
+
+  // Only warnings come of it.
+  void load_tuned() {
+    TunedFile file = read_tuned_file(configuration_.directory / kTunedFile, configuration_.river);
+    configuration_.river.fitted_lags = std::move(file.tuning.lags);
+    configuration_.river.fitted_channels = std::move(file.tuning.channels);
+    configuration_.tuned = std::move(file.tuning.tuned);
+    keep(file.problems);
   }
 
   void check_secret(OpenFile& file, const std::string& pointer, std::filesystem::path& path) {

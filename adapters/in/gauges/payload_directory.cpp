@@ -8,6 +8,7 @@
 #include <sstream>
 #include <utility>
 
+#include "adapters/in/gauges/measurement_files.hpp"
 #include "adapters/in/gauges/payload.hpp"
 #include "adapters/in/gauges/series_shelf.hpp"
 #include "adapters/in/gauges/usgs_water_data/stations.hpp"
@@ -81,7 +82,7 @@ Payloads read_payload_directory(const fs::path& directory) {
   std::vector<Payloads> all;
   for (const fs::path& file : files) {
     const auto bytes = bytes_of(file);
-    if (bytes && is_usgs_stations(*bytes)) continue;
+    if (bytes && (is_usgs_stations(*bytes) || is_field_measurements(*bytes))) continue;
     all.push_back(
         bytes ? read_payload_text(*bytes, file.string())
               : Payloads{.series = {}, .troubles = {file.string() + ": can't be read; look at its permissions"}});

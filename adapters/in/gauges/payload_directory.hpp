@@ -16,8 +16,8 @@ struct Payloads {
   std::vector<std::string> troubles;  // sentences, each naming its file
 };
 
-// "*.json", "*.xml", "*.rdb" and "*.csv" in order of name, hidden files left alone, as are answers that tell of stations
-// and hold no reading.
+// "*.json", "*.xml", "*.rdb" and "*.csv" in order of name, hidden files left alone, as are field measurements and
+// answers that tell of stations: they hold no series.
 [[nodiscard]] Payloads read_payload_directory(const std::filesystem::path& directory);
 
 // What the answers of the latter kind say, joined. One that does not read is a Failure.
