@@ -2,13 +2,13 @@
 
 #include <algorithm>
 
+#include "engine/forecast/release_plan.hpp"
 #include "engine/forecast/tune_daily_flow.hpp"
 #include "engine/forecast/tune_flow.hpp"
 #include "engine/river/graph.hpp"
 #include "engine/routing/brought_down.hpp"
 #include "engine/routing/tune_lag.hpp"
 #include "engine/temperature/tune_temperature.hpp"
-#include "engine/trip/gauges_ahead.hpp"
 
 namespace floatwright {
 namespace {
@@ -115,7 +115,6 @@ class Tuner {
   }
 
   void tune_instants(std::size_t gauge) {
-    const auto& place = in_.river.gauges[gauge].place;
     const auto above = gauges_above(gauge, &GaugeRecord::discharge);
     FromAbove routed;
     for (const std::size_t upper : above) {
@@ -124,7 +123,7 @@ class Tuner {
       break;
     }
     FlowTuning tuning = tune_flow({.record = in_.records[gauge],
-                                   .below_dam = place && ramping_dam_above(in_.river, *place) != nullptr,
+                                   .below_dam = dam_above(in_.river, in_.river.gauges[gauge]).dam != nullptr,
                                    .time_zone = in_.river.time_zone,
                                    .above = routed.routed.empty() ? nullptr : &routed,
                                    .made_on = in_.made_on});

@@ -95,9 +95,10 @@ int run_tune(const TuneOptions& options) {
   if (!now) return tell(now.error());
   auto configuration = configuration_with_payload(options);
   if (!configuration) return tell(configuration.error());
-  const auto lock = lock_run(configuration->directory);
-  if (!lock) return tell(lock.error());
   if (const auto ready = prepare_out(options.out); !ready) return tell(ready.error());
+  const fs::path directory = options.out.empty() ? configuration->directory : fs::path{options.out};
+  const auto lock = lock_run(directory);  // the one whose tuned.json is changed
+  if (!lock) return tell(lock.error());
 
   ProgressBar bar("tuning", !options.quiet);
   TuneInputs in{.river = configuration->river,
@@ -113,7 +114,6 @@ int run_tune(const TuneOptions& options) {
                  kExitNothingMade});
   Tuning tuning = tune_river(std::move(in));
   if (const auto done = print_report(options, *configuration, tuning.reports); !done) return tell(done.error());
-  const fs::path directory = options.out.empty() ? configuration->directory : fs::path{options.out};
   if (const auto kept = keep(directory, configuration->river, std::move(tuning)); !kept) return tell(kept.error());
   if (!options.quiet) fmt::print(stderr, "written: {}\n", (directory / kTunedFile).string());
   return kExitFresh;
@@ -140,7 +140,7 @@ void add_tune_command(CLI::App& program, RunCommand& run) {
       ->check(CLI::IsMember({"us", "metric"}).description(""));
   command->add_option("--out", options->out, "write tuned.json into this directory instead of the configuration's")->type_name("DIR");
   command->add_flag("--quiet", options->quiet, "say nothing on standard error but failures");
-  command->footer("Example: floatwright fetch --config ~/lantern --since P3Y && floatwright tune --config ~/lantern\n"
+  command->footer("Example: floatwright tune --config ~/lantern\n"
                   "         floatwright tune geometry --payload ~/measurements");
   command->callback([options, &run] { run = [options] { return run_tune(*options); }; });
 }

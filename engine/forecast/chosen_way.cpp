@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/forecast/local_clock.hpp"
 #include "engine/forecast/rain.hpp"
 
 namespace floatwright {
@@ -15,7 +16,6 @@ constexpr Period kOldForecast = std::chrono::hours{24};
 constexpr Period kOldFit = std::chrono::hours{24 * 365};  // the span of the errors that are kept
 constexpr double kFarOff = 1.25;  // ratio of gauge to an agency's forecast, either way, that is worth a sentence
 
-std::string when(Instant t) { return date::format("%Y-%m-%d %H:%M UTC", t); }
 std::string day(Instant t) { return date::format("%Y-%m-%d", t); }
 
 FlowMethod untuned_method(FlowState state) {
@@ -28,7 +28,7 @@ bool follows_schedule(const OutlookInputs& in, FlowState state) {
   return state == FlowState::Regulated && in.dam_close && !in.dam_above->schedule.empty();
 }
 
-void tell_schedule(const ChosenWay& way, GaugeOutlook& outlook) {
+void tell_schedule(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& outlook) {
   const std::string at = "At gauge " + outlook.gauge + " ";
   if (std::abs(way.gauge_over_schedule - 1.0) >= 0.005)
     outlook.notes.push_back(fmt::format("{}the typed releases of {} are taken times {:.2f}, as it read of late.", at,
@@ -36,7 +36,7 @@ void tell_schedule(const ChosenWay& way, GaugeOutlook& outlook) {
   const Instant last = way.schedule->schedule.back().time;
   if (last < outlook.now_at)
     outlook.notes.push_back(fmt::format("{}the last release typed for {} is of {} and is taken to hold.", at,
-                                        way.schedule->name, when(last)));
+                                        way.schedule->name, hour_and_day(last, in.time_zone)));
 }
 
 // A hole in the library is allowed for; its steps meet the leads.
@@ -84,13 +84,13 @@ void tell_official(const OutlookInputs& in, const ChosenWay& way, Instant until,
     if (in.record.official && !in.record.official->flow.empty())
       outlook.notes.push_back(
           fmt::format("{}the agency's forecast of {} does not reach past the newest reading and is not used.", at,
-                      when(in.record.official->issued)));
+                      hour_and_day(in.record.official->issued, in.time_zone)));
     return;
   }
   const Instant issued = in.record.official->issued;
-  outlook.source = "the agency's forecast for " + in.record.official->station + " of " + when(issued);
+  outlook.source = "the agency's forecast for " + in.record.official->station + " of " + hour_and_day(issued, in.time_zone);
   if (outlook.now_at - issued > kOldForecast)
-    outlook.notes.push_back(at + "the agency's newest forecast is of " + when(issued) + ".");
+    outlook.notes.push_back(at + "the agency's newest forecast is of " + hour_and_day(issued, in.time_zone) + ".");
   if (way.official->change_only)
     outlook.notes.push_back(
         at + "the agency's forecast is too coarse for so little water: its change is taken from the level read.");
@@ -98,21 +98,21 @@ void tell_official(const OutlookInputs& in, const ChosenWay& way, Instant until,
     outlook.notes.push_back(
         fmt::format("{}the flow read is {:.2f} times what the agency had forecast for that hour.", at, ratio));
   if (way.official->until() < until)
-    outlook.notes.push_back(at + "the agency's forecast ends at " + when(way.official->until()) +
+    outlook.notes.push_back(at + "the agency's forecast ends at " + hour_and_day(way.official->until(), in.time_zone) +
                             "; after it the flow goes on as the gauge's own record says.");
 }
 
-void tell_above(const ChosenWay& way, GaugeOutlook& outlook) {
+void tell_above(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& outlook) {
   const Instant seen = way.own.seen_above_until();
   if (seen <= outlook.now_at || way.official || way.schedule != nullptr) return;
-  outlook.notes.push_back("At gauge " + outlook.gauge + " the flow until " + when(seen) +
+  outlook.notes.push_back("At gauge " + outlook.gauge + " the flow until " + hour_and_day(seen, in.time_zone) +
                           " is what the gauge above has read, on its way down.");
 }
 
-void tell_rain(const ChosenWay& way, GaugeOutlook& outlook) {
+void tell_rain(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& outlook) {
   if (!way.wet_from) return;
   outlook.notes.push_back(
-      rain_note(*way.wet_from, outlook.gauge,
+      rain_note(hour_and_day(*way.wet_from, in.time_zone), outlook.gauge,
                 way.official ? ", where the agency's forecast does not already count the rain" : ""));
 }
 
@@ -153,16 +153,16 @@ ChosenWay chosen_way(const OutlookInputs& in, const FlowHistory& history, Instan
   if (!way.official && follows_schedule(in, outlook.state)) {
     way.schedule = in.dam_above;
     way.gauge_over_schedule = gauge_over_schedule(history, *in.dam_above);
-    tell_schedule(way, outlook);
+    tell_schedule(in, way, outlook);
   }
   if (in.weather != nullptr) way.wet_from = wet_from(*in.weather, outlook.now_at, until);
   outlook.method = way.method(until);
   if (outlook.method == FlowMethod::Tuned)
     outlook.source =
-        fmt::format("fitted to the gauge's record of {} to {}", day(tuned->record_from), day(tuned->record_to));
+        fmt::format("what was fitted to its own record of {} to {}", day(tuned->record_from), day(tuned->record_to));
   tell_official(in, way, until, outlook);
-  tell_above(way, outlook);
-  tell_rain(way, outlook);
+  tell_above(in, way, outlook);
+  tell_rain(in, way, outlook);
   return way;
 }
 

@@ -116,7 +116,7 @@ DailyAhead look_ahead(const OutlookInputs& in, const DailyRecord& own, sys_days 
 std::optional<Instant> rain_from(const OutlookInputs& in, Instant until, GaugeOutlook& outlook) {
   if (in.weather == nullptr) return std::nullopt;
   const auto from = wet_from(*in.weather, outlook.now_at, until);
-  if (from) outlook.notes.push_back(rain_note(*from, outlook.gauge));
+  if (from) outlook.notes.push_back(rain_note(hour_and_day(*from, in.time_zone), outlook.gauge));
   return from;
 }
 

@@ -47,6 +47,11 @@ Instant start_of_day(std::chrono::sys_days date, const std::string& time_zone) {
   return std::chrono::floor<std::chrono::seconds>(zone_or_utc(time_zone)->to_sys(midnight, date::choose::earliest));
 }
 
+std::string hour_and_day(Instant t, const std::string& time_zone) {
+  return date::format("%H:%M", wall_clock(t, time_zone)) + (zone_known(time_zone) ? "" : " UTC") +
+         date::format(" on %a %e %b", wall_clock(t, time_zone));
+}
+
 bool weekend(Instant t, const std::string& time_zone) {
   const date::weekday day{date::floor<date::days>(wall_clock(t, time_zone))};
   return day == date::Saturday || day == date::Sunday;

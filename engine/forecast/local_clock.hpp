@@ -18,6 +18,9 @@ namespace floatwright {
 // When the day begins there.
 [[nodiscard]] Instant start_of_day(std::chrono::sys_days date, const std::string& time_zone);
 
+// As a sentence tells it: "19:30 on Thu 13 May", with " UTC" where the zone is not known.
+[[nodiscard]] std::string hour_and_day(Instant t, const std::string& time_zone);
+
 [[nodiscard]] bool weekend(Instant t, const std::string& time_zone);
 [[nodiscard]] bool in_season(const Season& season, Instant t, const std::string& time_zone);
 

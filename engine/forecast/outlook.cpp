@@ -1,7 +1,5 @@
 #include "engine/forecast/outlook.hpp"
 
-#include <date/date.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -9,6 +7,7 @@
 #include "engine/forecast/daily_outlook.hpp"
 #include "engine/forecast/flow_library.hpp"
 #include "engine/forecast/flow_state.hpp"
+#include "engine/forecast/local_clock.hpp"
 
 namespace floatwright {
 namespace {
@@ -16,14 +15,14 @@ namespace {
 constexpr Period kTooOld = std::chrono::hours{48};
 constexpr Period kFarthestAhead = std::chrono::hours{48};
 
-std::string when(Instant t) { return date::format("%Y-%m-%d %H:%M UTC", t); }
 
 // Why nothing can be said, or empty.
-std::string no_forecast_because(const GaugeRecord& record, const FlowHistory& history, Instant now) {
+std::string no_forecast_because(const OutlookInputs& in, const FlowHistory& history, Instant now) {
+  const GaugeRecord& record = in.record;
   if (record.ice_now) return "ice: the newest flow is marked as affected by it";
   if (history.rows.empty())
     return record.discharge.empty() ? "no usable flow reading" : "no flow above zero in the record";
-  if (now - history.newest() > kTooOld) return "no reading since " + when(history.newest());
+  if (now - history.newest() > kTooOld) return "no reading since " + hour_and_day(history.newest(), in.time_zone);
   const auto newest_row = std::upper_bound(record.discharge.times.begin(), record.discharge.times.end(), now);
   if (newest_row != record.discharge.times.begin() && *(newest_row - 1) > history.newest())
     return "the newest flow is not above zero";
@@ -90,7 +89,7 @@ GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   GaugeOutlook outlook;
   outlook.gauge = in.record.gauge;
   const FlowHistory history = flow_history(in.record.discharge, now);
-  if (const std::string because = no_forecast_because(in.record, history, now); !because.empty()) {
+  if (const std::string because = no_forecast_because(in, history, now); !because.empty()) {
     if (!in.record.ice_now && !in.record.daily_discharge.empty())
       if (GaugeOutlook daily = daily_outlook(in, grid, now); daily.flow) return daily;
     outlook.state = in.record.ice_now ? FlowState::Ice : FlowState::Unknown;
@@ -108,7 +107,7 @@ GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   outlook.state = named.state;
   outlook.why = named.why;
   if (now - outlook.now_at > kStaleAfter)
-    outlook.notes.push_back("At gauge " + outlook.gauge + " no flow was read since " + when(outlook.now_at) + ".");
+    outlook.notes.push_back("At gauge " + outlook.gauge + " no flow was read since " + hour_and_day(outlook.now_at, in.time_zone) + ".");
   if (!ramps) tell_standing_still(history, outlook);
   const ChosenWay way = chosen_way(in, history, grid.last(), outlook);
   outlook.flow = over_grid(history, way, grid, outlook);

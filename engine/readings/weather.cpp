@@ -8,8 +8,10 @@ namespace {
 // When row `i` ceases to hold.
 template <class T>
 Instant end_of(const Series<T>& series, std::size_t i) {
-  const Instant longest = series.times[i] + kWeatherHolds;
-  return i + 1 < series.size() ? std::min(series.times[i + 1], longest) : longest;
+  const bool last = i + 1 == series.size();
+  const Period lone = std::chrono::hours{1};
+  const Period step = !last ? series.times[i + 1] - series.times[i] : i > 0 ? series.times[i] - series.times[i - 1] : lone;
+  return series.times[i] + std::min(step, kWeatherHolds);
 }
 
 template <class T>

@@ -15,8 +15,8 @@ struct Weather {
   Series<Speed> wind;  // mean wind, holding until the next row
 };
 
-// A row holds until the next, an hour at the most.
-inline constexpr Period kWeatherHolds = std::chrono::hours{1};
+// A row holds until the next, for 6 h at most; the last for as long as the one before it, a lone one for an hour.
+inline constexpr Period kWeatherHolds = std::chrono::hours{6};
 
 // The depth of rain from one instant to another; none where no row speaks for any of it.
 [[nodiscard]] std::optional<Length> rain_between(const Weather& weather, Instant from, Instant to);

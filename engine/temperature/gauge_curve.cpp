@@ -1,9 +1,8 @@
 #include "engine/temperature/gauge_curve.hpp"
 
-#include <date/date.h>
-
 #include <algorithm>
 
+#include "engine/forecast/local_clock.hpp"
 #include "engine/temperature/air_shift.hpp"
 #include "engine/temperature/curve_band.hpp"
 #include "engine/units/unit.hpp"
@@ -51,7 +50,7 @@ Measured<TemperatureCurve> gauge_curve(const Series<Temperature>& whole_record, 
   const Series<Temperature> record = looked_at(up_to(whole_record, now));
   if (record.empty()) return Absent{"no usable water temperature"};
   const Instant newest = record.times.back();
-  if (now - newest > kTooOld) return Absent{"no water temperature since " + date::format("%Y-%m-%d %H:%M UTC", newest)};
+  if (now - newest > kTooOld) return Absent{"no water temperature since " + hour_and_day(newest, help.time_zone)};
   const Absent too_few{"too few readings in the last two days to carry the daily curve on"};
   const HourlyTemperatures hourly(record);
   const auto origin = CurveOrigin::at(hourly, newest);

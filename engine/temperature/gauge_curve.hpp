@@ -21,6 +21,7 @@ struct CurveHelp {
   std::optional<TunedTemperature> tuned{};
   Series<Temperature> air{};  // empty: no forecast of the air
   double air_share = 0.0;     // where none was fitted
+  std::string time_zone{};    // in which hours are told
 };
 
 // Absent "no water temperature since ..." past 48 h, or where no day before the newest reading is known.

@@ -36,7 +36,8 @@ std::optional<TunedTemperature> tuned_for(const TemperatureInputs& in, const Gau
 
 GaugeCurve curve_at(const TemperatureInputs& in, std::size_t gauge) {
   const GaugeRecord& record = in.records[gauge];
-  const CurveHelp help{tuned_for(in, record), in.air, in.air.empty() ? 0.0 : air_share(in, gauge)};
+  const CurveHelp help{tuned_for(in, record), in.air, in.air.empty() ? 0.0 : air_share(in, gauge),
+                       in.river.time_zone};
   auto hourly = gauge_curve(record.temperature, in.grid, in.now, help);
   if (hourly || record.daily_temperature.empty()) return {std::move(hourly), false};
   return {curve_of_daily_means(record.daily_temperature, in.grid, in.now), true};

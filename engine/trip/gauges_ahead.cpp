@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "engine/forecast/release_plan.hpp"
 #include "engine/routing/brought_down.hpp"
 #include "engine/trip/local_time.hpp"
 
@@ -13,17 +14,6 @@ namespace {
 constexpr Period kBack = std::chrono::hours{96};
 constexpr Period kAfterTheDay = std::chrono::hours{6};
 constexpr std::chrono::days kAhead{2};
-// Within it the schedule's flow is taken for the gauge's; judgement.
-constexpr Length kCloseToTheDam = kilometres(8.0);
-
-bool nothing_joins_or_leaves(const River& river, RiverPlace upper, RiverPlace lower) {
-  const auto between = [&](RiverPlace place) { return place <= upper && place >= lower; };
-  const bool joins = std::any_of(river.tributaries.begin(), river.tributaries.end(),
-                                 [&](const Tributary& t) { return between(t.joins_at); });
-  const bool leaves = std::any_of(river.diversions.begin(), river.diversions.end(),
-                                  [&](const Diversion& d) { return between(d.place); });
-  return !joins && !leaves;
-}
 
 // What the next gauge up the stem with a flow of its own has shown.
 FromAbove shown_above(const River& river, const RiverGraph& graph, const std::vector<GaugeRecord>& records,
@@ -50,14 +40,6 @@ double away_from(const PlannedStretch& stretch, RiverPlace place) {  // m; 0 wit
 }
 
 }  // namespace
-
-const Dam* ramping_dam_above(const River& river, RiverPlace gauge) {
-  const Dam* nearest = nullptr;
-  for (const Dam& dam : river.dams) {
-    if (dam.place >= gauge && (nearest == nullptr || dam.place < nearest->place)) nearest = &dam;
-  }
-  return nearest != nullptr && nearest->ramping ? nearest : nullptr;
-}
 
 TimeGrid hours_looked_at(const River& river, std::chrono::year_month_day day, Instant now) {
   const bool ramps = std::any_of(river.dams.begin(), river.dams.end(), [](const Dam& dam) { return dam.ramping; });
@@ -93,11 +75,9 @@ std::vector<GaugeOutlook> outlooks_of(const River& river, const RiverGraph& grap
     const FromAbove above = shown_above(river, graph, known.records, g);
     if (!above.routed.empty()) in.above = &above;
     in.daily_above = daily_above(river, known.records, in.tuned_daily);
-    if (const auto& place = river.gauges[g].place) {
-      in.dam_above = ramping_dam_above(river, *place);
-      in.dam_close = in.dam_above != nullptr && in.dam_above->place - *place <= kCloseToTheDam &&
-                     nothing_joins_or_leaves(river, in.dam_above->place, *place);
-    }
+    const DamAbove dam = dam_above(river, river.gauges[g]);
+    in.dam_above = dam.dam;
+    in.dam_close = dam.close;
     outlooks.push_back(gauge_outlook(in, grid, now));
     outlooks.back().gauge = river.gauges[g].id;
   }

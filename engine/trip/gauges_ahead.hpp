@@ -17,9 +17,6 @@ namespace floatwright {
 // forecast (two days). Empty when one can.
 [[nodiscard]] std::string why_no_day(const River& river, std::chrono::year_month_day day, Instant now);
 
-// The next dam up the river, if it ramps; else null.
-[[nodiscard]] const Dam* ramping_dam_above(const River& river, RiverPlace gauge);
-
 // What speaks for tomorrow beside the river itself.
 struct KnownOfGauges {
   const std::vector<GaugeRecord>& records;  // by River::gauges index

@@ -74,10 +74,16 @@ std::vector<ReachRow> rows_of(const PlannedReach& reach) {
   return rows;
 }
 
-// A stop, a lunch or a closed water between two reaches keeps them apart: each is a thing to do.
+bool closed_alike(const PlannedReach& a, const PlannedReach& b) {
+  return !a.closed_why.empty() && a.closed_why == b.closed_why;
+}
+
+// A stop, a lunch or a closed water between two reaches keeps them apart: each is a thing to do. Closed water that goes on
+// is told once.
 bool joins(const ReachRow& before, const std::vector<ReachRow>& next) {
   const bool stop_between =
       before.last->portage_at_end || !before.last->stop_sentence.empty() || next.front().first->lunch;
+  if (next.size() == 1 && !stop_between && closed_alike(*before.last, *next.front().first)) return true;
   return next.size() == 1 && !before.names_waters && !stop_between && !next.front().types.empty() &&
          !before.types.empty() && fished_alike(before, next.front());
 }

@@ -37,11 +37,24 @@ void add_rows(Page& page, const Told& told) {
   add_left_out(page, sheet);
 }
 
-// The plan's cautions, heaviest first; how old the rules are is said under RULES.
+// A closed reach has its row, with why.
+bool has_a_row(const Caution& c, const PlannedStretch& stretch) {
+  return c.kind == CautionKind::Closure && !c.text.empty() &&
+         std::any_of(stretch.reaches.begin(), stretch.reaches.end(),
+                     [&](const PlannedReach& reach) { return reach.closed_why == c.text; });
+}
+
+// The plan's cautions, heaviest first; how old the rules are is said under RULES, what is closed in its row.
 void add_watch(Page& page, const Told& told) {
   DayPlan plan = told.plan;
   std::erase_if(plan.cautions, [](const Caution& c) { return c.kind == CautionKind::RulesOld; });
-  const Told without_rules{plan, told.in, told.units, told.clock, told.floated, told.rods, told.day_word};
+  PlannedStretch floated;
+  if (told.floated != nullptr) {
+    floated = *told.floated;
+    std::erase_if(floated.cautions, [&](const Caution& c) { return has_a_row(c, floated); });
+  }
+  const Told without_rules{plan,       told.in, told.units, told.clock, told.floated != nullptr ? &floated : nullptr,
+                           told.rods, told.day_word};
   std::vector<std::string> lines = care_lines(without_rules, true);
   if (lines.size() > kMostWatched) {
     const std::size_t more = lines.size() - kMostWatched;

@@ -138,7 +138,7 @@ std::string say_wind(const Caution& c, const CautionWords& words) {
 
 std::string say_rain(const Caution& c, UnitSystem units) {
   const std::string depth = c.rise ? say_rain_depth(*c.rise, units) : "Rain";
-  return depth + " of rain forecast in a day: the high flow is reckoned half as much again.";
+  return depth + " of rain forecast within a day: the river may rise more than told.";
 }
 
 std::string say_rules(const Caution& c) {

@@ -72,7 +72,7 @@ TEST(DemoPlan, NeverAdvisesAMethodThatTheSettingsLeaveOut) {
   EXPECT_GT(seen, 10u);
 }
 
-// The closure of mile 35.3 to 34.8 lies in every stretch from above Alder Bar to below it.
+// The closure of mile 36.0 to 34.8 lies in every stretch from above Alder Bar to below it.
 TEST(DemoPlan, NeverFishesAClosedReach) {
   const auto plan = nlohmann::json::parse(demo({"--as", "json"}).out);
   std::size_t closed = 0;

@@ -87,7 +87,7 @@ PlannedReach reach(std::string id, std::string name, double from, double to, Ins
   made.temperature = fahrenheits(47, 49, 51);
   made.whole_flow = cubic_feet_per_second(1850);
   made.flow_source = {.origin = FlowOrigin::Between, .from = {0, std::nullopt}, .to = {1, std::nullopt}};
-  made.temperature_source = {0, miles(5.2), false, ""};
+  made.temperature_source = {.gauge = 0, .away = miles(5.2)};
   return made;
 }
 

@@ -42,7 +42,7 @@ TEST(OutlookOfAnAgency, IsSetToTheGaugeLessAndLess) {
   record.official = official(6, 10, [](int h) { return 100.3 + h; });
   const auto outlook = outlook_of(inputs(record));
   EXPECT_EQ(outlook.method, FlowMethod::Official);
-  EXPECT_THAT(outlook.source, HasSubstr("nws:FERRY of 2027-05-13 15:00 UTC"));
+  EXPECT_THAT(outlook.source, HasSubstr("nws:FERRY of 09:00 on Thu 13 May"));
   const double ratio = 120.0 / 100.3;
   EXPECT_NEAR(at_lead(outlook.flow->middle, 12), 112.3 * std::pow(ratio, std::exp(-1.0)), kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->middle, 24), 124.3 * std::pow(ratio, std::exp(-2.0)), kRoundOff);
@@ -72,7 +72,7 @@ TEST(OutlookOfAnAgency, GoesOnAsTheGaugeAfterItsEnd) {
   record.official = official(6, 3, [](int h) { return 120.3 + h; });
   const auto outlook = outlook_of(inputs(record));
   EXPECT_NEAR(at_lead(outlook.flow->middle, 30), at_lead(outlook.flow->middle, 12), kRoundOff);
-  EXPECT_THAT(outlook.notes, Contains(HasSubstr("ends at 2027-05-14 06:00 UTC")));
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("ends at 00:00 on Fri 14 May")));
 }
 
 // 1 mm/h for 12 h reaches 12 mm at the twelfth hour; 0.9 for 12 h does not.
@@ -89,7 +89,7 @@ TEST(OutlookWithRain, RaisesTheHighCaseFromTheTwelfthMillimetreOn) {
   EXPECT_NEAR(at_lead(wet.flow->high, 11), at_lead(outlook_of(inputs(record)).flow->high, 11), kRoundOff);
   EXPECT_NEAR(at_lead(wet.flow->high, 24), 40.0 * 1.30 * 1.5, kRoundOff);
   EXPECT_NEAR(at_lead(wet.flow->low, 24), 40.0 * 0.82, kRoundOff);
-  EXPECT_THAT(wet.notes, Contains(HasSubstr("12 mm of rain within 24 h are forecast by 2027-05-14 06:00 UTC")));
+  EXPECT_THAT(wet.notes, Contains(HasSubstr("12 mm of rain within 24 h are forecast by 00:00 on Fri 14 May")));
   for (Speed& rate : weather.rain.values) rate = rate * 0.9;
   EXPECT_THAT(outlook_of(in).notes, IsEmpty());
 }
@@ -176,10 +176,10 @@ TEST(OutlookBelowADam, SeesInsideTheLagWhatTheGaugeAboveHasShown) {
   EXPECT_NEAR(at_lead(outlook.flow->middle, 2), 70.0, kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->middle, 4), 70.0, kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->middle, 10), 40.0, kRoundOff);  // forgotten six hours past the lag: the same hours
-  EXPECT_THAT(outlook.notes, Contains(HasSubstr("until 2027-05-13 22:00 UTC is what the gauge above has read")));
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("until 16:00 on Thu 13 May is what the gauge above has read")));
   above.routed.times.resize(24 * 15 + 2);  // what the gauge above read in the last three hours has not come in
   above.routed.values.resize(24 * 15 + 2);
-  EXPECT_THAT(outlook_of(in).notes, Contains(HasSubstr("until 2027-05-13 21:00 UTC is what the gauge above has read")));
+  EXPECT_THAT(outlook_of(in).notes, Contains(HasSubstr("until 15:00 on Thu 13 May is what the gauge above has read")));
 }
 TEST(OutlookBelowADam, SaysNothingOfASensorThatMayBeFrozenButDoesOnAFreeRiver) {
   const GaugeRecord record = record_of(24 * 15, [](int) { return 40.0; });

@@ -96,7 +96,7 @@ TEST(GaugeCurve, IsUnknownWithoutReadingsADayBeforeOrAfterTwoSilentDays) {
   EXPECT_THAT(gauge_curve(temperatures(12, daily_swing), grid_around(), kNow).why_absent(),
               HasSubstr("too few readings"));
   EXPECT_THAT(gauge_curve(temperatures(72, daily_swing, kNow - hours{50}), grid_around(), kNow).why_absent(),
-              HasSubstr("no water temperature since 2027-05-11 16:00 UTC"));
+              HasSubstr("no water temperature since 16:00 UTC on Tue 11 May"));
 }
 
 TEST(GaugeCurve, MovesWithTheAirByItsShare) {
