@@ -55,7 +55,7 @@ endfunction()
 
 # What every test compiles with: optimised lightly (the rooms under test are not theirs to optimise), and gmock's headers
 # read once. A compiler cache that shares between build folders does better without the second.
-option(FLOATWRIGHT_PRECOMPILED_TESTS "Precompile gmock's headers for the tests" ON)
+option(FLOATWRIGHT_PRECOMPILED_TESTS "Precompile heavy packaged headers for the tests and the commands" ON)
 function(floatwright_test_flags name)
   target_link_libraries(${name} PRIVATE floatwright_flags GTest::gmock Threads::Threads)
   target_compile_definitions(${name} PRIVATE
@@ -75,7 +75,7 @@ function(floatwright_test name)
       file(WRITE ${PROJECT_BINARY_DIR}/precompiled_gmock.cpp "")
       add_library(precompiled_gmock STATIC ${PROJECT_BINARY_DIR}/precompiled_gmock.cpp)
       floatwright_test_flags(precompiled_gmock)
-      target_precompile_headers(precompiled_gmock PRIVATE <gmock/gmock.h> <gtest/gtest.h>)
+      target_precompile_headers(precompiled_gmock PRIVATE <gmock/gmock.h> <gtest/gtest.h> <nlohmann/json.hpp>)
     endif()
     target_precompile_headers(${name} REUSE_FROM precompiled_gmock)
   endif()
