@@ -20,12 +20,24 @@ function(floatwright_executable name)
   endif()
 endfunction()
 
-# floatwright_room(NAME HEADERS a.hpp ... SOURCES a.cpp ... USES other_room pkg::target ... PRIVATELY pkg::target ...)
+# A cold build spends most of its time on the headers of the language and of packages: several sources are compiled as one
+# where a build is for running all tests. A room's sources share a namespace, so one that uses a name
+# for another thing than its neighbours is named under ALONE; the development build compiles each by itself and tells
+# what a source forgot to include.
+option(FLOATWRIGHT_SOURCES_TOGETHER "Compile several sources of a room or a test as one: a cold build takes half" OFF)
+function(floatwright_together name sources_at_once)
+  set_target_properties(${name} PROPERTIES UNITY_BUILD ${FLOATWRIGHT_SOURCES_TOGETHER} UNITY_BUILD_BATCH_SIZE ${sources_at_once})
+  if(ARGN)
+    set_source_files_properties(${ARGN} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+  endif()
+endfunction()
+
+# floatwright_room(NAME HEADERS a.hpp ... SOURCES a.cpp ... ALONE a.cpp ... USES other_room pkg::target ... PRIVATELY pkg::target ...)
 # Every header compiles alone: a.cpp includes a.hpp before all else (tests/architecture holds that), and a header without
 # a source of its own is compiled by all_verify_interface_header_sets.
 # LIGHTLY: a room that only carries words and bytes; more optimising would cost the build more than it gives.
 function(floatwright_room name)
-  cmake_parse_arguments(room "LIGHTLY" "" "HEADERS;SOURCES;USES;PRIVATELY" ${ARGN})
+  cmake_parse_arguments(room "LIGHTLY" "" "HEADERS;SOURCES;ALONE;USES;PRIVATELY" ${ARGN})
   set(with_source "")
   set(alone "")
   foreach(header ${room_HEADERS})
@@ -38,6 +50,7 @@ function(floatwright_room name)
   endforeach()
   if(room_SOURCES)
     add_library(${name} STATIC ${room_SOURCES})
+    floatwright_together(${name} 8 ${room_ALONE})
     target_link_libraries(${name} PUBLIC floatwright_flags ${room_USES} PRIVATE ${room_PRIVATELY})
     target_sources(${name} PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR} FILES ${with_source})
     set(scope PUBLIC)
@@ -55,7 +68,7 @@ endfunction()
 
 # What every test compiles with: optimised lightly (the rooms under test are not theirs to optimise), and gmock's headers
 # read once. A compiler cache that shares between build folders does better without the second.
-option(FLOATWRIGHT_PRECOMPILED_TESTS "Precompile heavy packaged headers for the tests and the commands" ON)
+option(FLOATWRIGHT_PRECOMPILED_TESTS "Precompile heavy packaged headers for the tests" ON)
 function(floatwright_test_flags name)
   target_link_libraries(${name} PRIVATE floatwright_flags GTest::gmock Threads::Threads)
   target_compile_definitions(${name} PRIVATE
@@ -63,10 +76,11 @@ function(floatwright_test_flags name)
   target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-O1> -Wno-dangling-else)  # what EXPECT_ makes of an if
 endfunction()
 
-# floatwright_test(NAME SOURCES a_test.cpp ... USES room ...): one executable, each TEST a ctest of its own.
+# floatwright_test(NAME SOURCES a_test.cpp ... ALONE a_test.cpp ... USES room ...): one executable, each TEST a ctest of its own.
 function(floatwright_test name)
-  cmake_parse_arguments(test "" "" "SOURCES;USES" ${ARGN})
+  cmake_parse_arguments(test "" "" "SOURCES;ALONE;USES" ${ARGN})
   add_executable(${name} ${test_SOURCES})
+  floatwright_together(${name} 4 ${test_ALONE})
   floatwright_executable(${name})
   target_link_libraries(${name} PRIVATE ${test_USES} GTest::gmock_main)
   floatwright_test_flags(${name})

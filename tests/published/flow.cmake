@@ -1,6 +1,7 @@
 floatwright_test(published_muskingum_test
   SOURCES ${CMAKE_CURRENT_LIST_DIR}/chow_1988_muskingum_test.cpp ${CMAKE_CURRENT_LIST_DIR}/ponce_muskingum_test.cpp
     ${CMAKE_CURRENT_LIST_DIR}/bedient_muskingum_cunge_test.cpp
+  ALONE bedient_muskingum_cunge_test.cpp ponce_muskingum_test.cpp
   USES routing)
 floatwright_test(published_area_ratio_test SOURCES ${CMAKE_CURRENT_LIST_DIR}/area_ratio_test.cpp USES routing)
 floatwright_test(published_scores_test
