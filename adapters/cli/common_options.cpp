@@ -76,10 +76,10 @@ Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, co
   }
   const auto ahead = std::chrono::sys_days{*day} - std::chrono::sys_days{today};
   if (ahead < std::chrono::days{0} || ahead > kDaysAhead) {
-    return tl::unexpected(Failure{
-        fmt::format("--date: {} is {} days from today on the river; a plan can be made for today and at most two days ahead",
-                    options.date, ahead.count()),
-        kExitUsage});
+    return tl::unexpected(
+        Failure{fmt::format("--date: {} is {} days {} today on the river; a plan can be made for today and at most two days ahead",
+                            options.date, std::abs(ahead.count()), ahead < std::chrono::days{0} ? "before" : "after"),
+                kExitUsage});
   }
   return *day;
 }

@@ -12,22 +12,27 @@ using RodNumbers = std::vector<std::size_t>;  // rising
 struct Sharing {
   std::size_t rods = 0;
   std::vector<std::size_t> most;  // by boat: how many rods it takes at most
-  // Worth of a set of rods in a boat: 0 for none, never less with one more. Not thread-safe: it may remember.
+  // Worth of a set of rods in a boat: 0 for none, never less with one more. Dear; not thread-safe: it may remember.
   std::function<double(std::size_t boat, const RodNumbers& rods)> worth;
+  // What that worth cannot be over; cheap. The nearer, the fewer sets are asked for their worth.
+  std::function<double(std::size_t boat, const RodNumbers& rods)> at_most;
 };
+
+inline constexpr std::size_t kSharedExactly = 14, kSharedAtOnce = 11;  // rods: a tenth and a hundredth of a second
 
 // By boat. Rods that bring nothing stay where they are; of equal ways the one that gives the earlier boats the fewer and
 // the earlier rods. The same question has the same answer.
 
-// The best there is: every set of rods in every boat, over which rods are left. Time and space grow as 2^rods.
+// The best there is: every set of rods in every boat, over which rods are left; what a set is worth at most stands for
+// its worth until a best way has no such set in it. Time and space grow as 2^rods.
 [[nodiscard]] std::vector<RodNumbers> shared_exactly(const Sharing& sharing);
 
-// A heuristic: the rod that brings most goes first; then every two boats share what they hold anew, and trade with the rack,
-// while that brings more. Against the best there is, on 400 random days of up to 4 boats and 6 rods: over 1 % short on two
-// of them, at worst 4 % (tests/engine/choice/share_out_test.cpp).
-[[nodiscard]] std::vector<RodNumbers> shared_by_trading(const Sharing& sharing);
+// A heuristic for more rods: the one that brings most goes first; then as many boats as hold `at_once` rods share these
+// and what lies in the rack anew, exactly, one lot of boats after the other while that brings more. How near it comes:
+// docs/accuracy.md.
+[[nodiscard]] std::vector<RodNumbers> shared_by_lots(const Sharing& sharing, std::size_t at_once = kSharedAtOnce);
 
-// Exactly where that takes few sets, else by trading.
+// Exactly up to kSharedExactly rods, else by lots.
 [[nodiscard]] std::vector<RodNumbers> shared_out(const Sharing& sharing);
 
 }  // namespace floatwright

@@ -16,6 +16,7 @@ namespace floatwright {
 [[nodiscard]] Problems map_problems(const River& river);       // miles against latitude and longitude
 [[nodiscard]] Problems water_problems(const River& river);     // notes, fishing times, channels, lakes
 [[nodiscard]] Problems section_problems(const River& river);   // surveyed sections
+[[nodiscard]] Problems note_problems(const River& river);      // notes that contradict; a boat without flows
 [[nodiscard]] Problems undescribed_water(const River& river);  // warnings; call only on a river without errors
 
 [[nodiscard]] Problem river_error(std::string pointer, std::string found, std::string allowed, std::string mend);

@@ -17,7 +17,7 @@ Problems river_problems(const River& river) {
   Problems all;
   for (const auto group :
        {identity_problems, span_problems, map_problems, extent_problems, circle_problems, flow_problems, water_problems,
-        section_problems}) {
+        section_problems, note_problems}) {
     append(all, group(river));
   }
   if (std::ranges::all_of(all, &Problem::warning)) append(all, undescribed_water(river));

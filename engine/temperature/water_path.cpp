@@ -6,7 +6,7 @@
 #include "engine/temperature/heat_parcel.hpp"
 #include "engine/temperature/nearest_gauge.hpp"
 #include "engine/units/unit.hpp"
-#include "engine/water/channel.hpp"
+#include "engine/water/travelling_water.hpp"
 
 namespace floatwright {
 namespace {
@@ -31,7 +31,7 @@ WaterSpeed water_speed(const PathInputs& in, const Reach& reach, const Channel& 
       return {boat * (now / mean_speed(channel, note.at_flow)) / kBoatOverWater, true};
     }
   }
-  return {metres_per_second(in_metres_per_second(now)), false};
+  return {metres_per_second(in_metres_per_second(travelling_speed(channel, q))), false};
 }
 
 // Of the flow below the confluence; none where it is not known.

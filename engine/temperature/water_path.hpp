@@ -1,8 +1,8 @@
 #pragma once
 // The way of the water from one place on the stem to another: how long it takes over each reach, how deep it is, and
 // what joins. Water goes with the mean speed of the channel, not with the wave: a noted float time over 1.25 (the
-// boat's thread is that much faster, judgement) carried to today's flow, else the channel's own mean speed. At the mean
-// middle flow of the hours asked for.
+// boat's thread is that much faster, judgement) carried to today's flow, else the channel's travelling speed
+// (engine/water/travelling_water.hpp). At the mean middle flow of the hours asked for.
 #include <vector>
 
 #include "engine/readings/gauge_record.hpp"

@@ -23,7 +23,7 @@ enum class LimitKind {
 };
 struct BrokenLimit {
   LimitKind kind = LimitKind::TooLong;
-  std::string where{};                    // reach, access or hazard
+  std::string where{};                    // reach, access or hazard; of AfterDark "sunset" or "dusk"
   std::optional<Discharge> flow{}, flow_limit{};
   std::optional<Length> length{}, length_limit{};
   std::optional<Instant> at{}, at_limit{};  // when off the water, and the latest allowed

@@ -85,4 +85,8 @@ std::vector<const Hazard*> hazards_in(const River& river, RiverPlace from, River
 
 Instant at_latest_off(const RiverDay& day) { return at_local(day.day, day.settings.latest_off, day.river.time_zone); }
 
+Measured<Instant> last_light(const SunDay& sun) {
+  return sun.sunset.has_value() || !sun.civil_dusk.has_value() ? sun.sunset : sun.civil_dusk;
+}
+
 }  // namespace floatwright

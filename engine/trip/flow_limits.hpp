@@ -14,6 +14,9 @@ namespace floatwright {
 // it), upstream to downstream.
 [[nodiscard]] std::vector<const Hazard*> hazards_in(const River& river, RiverPlace from, RiverPlace to);
 
+// By when to be off the water: the latest hour asked for; by the light sunset, or on a day without sun civil dusk
+// (absent where it is light all day, or nothing of the sun is known).
 [[nodiscard]] Instant at_latest_off(const RiverDay& day);
+[[nodiscard]] Measured<Instant> last_light(const SunDay& sun);
 
 }  // namespace floatwright

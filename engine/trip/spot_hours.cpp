@@ -27,7 +27,8 @@ struct Hours {
 Hours hours_of_day(const RiverDay& day, const Passage& spot) {
   const SunDay sun = sun_over(day, spot.from);
   Instant to = at_latest_off(day);
-  if (sun.sunset.has_value()) to = std::min(to, Instant{sun.sunset->time_since_epoch() / kStep * kStep});
+  const Measured<Instant> light = last_light(sun);
+  if (light.has_value()) to = std::min(to, Instant{light->time_since_epoch() / kStep * kStep});
   return {launch_time(day, sun), to};
 }
 

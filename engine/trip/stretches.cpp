@@ -1,5 +1,8 @@
 #include "engine/trip/stretches.hpp"
 
+#include <algorithm>
+#include <numeric>
+
 #include "engine/trip/flow_limits.hpp"
 #include "engine/trip/heat.hpp"
 
@@ -38,10 +41,12 @@ Broken closed_all_along(const RiverDay& day, const Timetable& times) {
 Broken daylight_limit(const RiverDay& day, const Timetable& times, const SunDay& sun) {
   const Instant latest = at_latest_off(day);
   if (times.off_by > latest) return BrokenLimit{.kind = LimitKind::OffTooLate, .at = times.off_by, .at_limit = latest};
-  if (sun.sunset.has_value() && times.end > *sun.sunset) {
-    return BrokenLimit{.kind = LimitKind::AfterDark, .at = times.end, .at_limit = *sun.sunset};
-  }
-  return std::nullopt;
+  const Measured<Instant> light = last_light(sun);
+  if (!light.has_value() || times.end <= *light) return std::nullopt;
+  return BrokenLimit{.kind = LimitKind::AfterDark,
+                     .where = sun.sunset.has_value() ? "sunset" : "dusk",
+                     .at = times.end,
+                     .at_limit = *light};
 }
 
 Broken limit_on_the_way(const RiverDay& day, const Stretch& stretch, const SunDay& sun) {
@@ -52,10 +57,9 @@ Broken limit_on_the_way(const RiverDay& day, const Stretch& stretch, const SunDa
   return daylight_limit(day, stretch.times, sun);
 }
 
-Stretch looked_at(const RiverDay& day, std::size_t put_in, std::size_t take_out) {
+Stretch looked_at(const RiverDay& day, std::size_t put_in, std::size_t take_out, const SunDay& sun) {
   const Access& from = day.river.accesses[put_in];
   const Access& to = day.river.accesses[take_out];
-  const SunDay sun = sun_over(day, from.place);
   Stretch stretch{.put_in = put_in, .take_out = take_out,
                   .times = timetable(day, from.place, to.place, launch_time(day, sun))};
   stretch.broken = access_limit(from);
@@ -65,8 +69,27 @@ Stretch looked_at(const RiverDay& day, std::size_t put_in, std::size_t take_out)
   return stretch;
 }
 
-bool asked_for(const Settings& settings, const Access& from, const Access& to) {
-  return (!settings.from || *settings.from == from.id) && (!settings.to || *settings.to == to.id);
+bool asked_for(const std::optional<std::string>& wanted, const Access& access) { return !wanted || *wanted == access.id; }
+
+constexpr std::size_t kAllTold = 24;  // accesses: 276 stretches
+
+// So far that whatever lies below is too far as well. Stops are shared out anew over a longer stretch, and the flow there
+// is another at another hour: hence the hour.
+bool is_far_too_long(const RiverDay& day, const Stretch& stretch, const SunDay& sun) {
+  constexpr Period kSurely = std::chrono::hours{1};
+  const auto& accesses = day.river.accesses;
+  const auto length = length_limit(day.settings, accesses[stretch.put_in].place - accesses[stretch.take_out].place);
+  if (length && length->kind == LimitKind::TooLong) return true;
+  if (stretch.times.off_by > at_latest_off(day) + kSurely) return true;
+  const Measured<Instant> light = last_light(sun);
+  return light.has_value() && stretch.times.end > *light + kSurely;
+}
+
+std::vector<std::size_t> downstream_order(const std::vector<Access>& accesses) {
+  std::vector<std::size_t> order(accesses.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::stable_sort(order, std::ranges::greater{}, [&](std::size_t i) { return accesses[i].place; });
+  return order;
 }
 
 }  // namespace
@@ -74,10 +97,16 @@ bool asked_for(const Settings& settings, const Access& from, const Access& to) {
 std::vector<Stretch> stretches(const RiverDay& day) {
   std::vector<Stretch> found;
   const auto& accesses = day.river.accesses;
-  for (std::size_t i = 0; i < accesses.size(); ++i) {
-    for (std::size_t j = 0; j < accesses.size(); ++j) {
-      if (!asked_for(day.settings, accesses[i], accesses[j])) continue;
-      if (!day.graph.between(accesses[i].place, accesses[j].place).empty()) found.push_back(looked_at(day, i, j));
+  const bool all_told = accesses.size() <= kAllTold;
+  const std::vector<std::size_t> downstream = downstream_order(accesses);
+  for (const std::size_t from : downstream) {
+    if (!asked_for(day.settings.from, accesses[from])) continue;
+    const SunDay sun = sun_over(day, accesses[from].place);
+    for (const std::size_t to : downstream) {
+      if (!asked_for(day.settings.to, accesses[to])) continue;
+      if (day.graph.between(accesses[from].place, accesses[to].place).empty()) continue;
+      found.push_back(looked_at(day, from, to, sun));
+      if (!all_told && is_far_too_long(day, found.back(), sun)) break;
     }
   }
   return found;
@@ -94,7 +123,7 @@ std::string say_limit(const BrokenLimit& limit) {
     case LimitKind::FlowAboveBoat: return "too much water for the boat at " + limit.where + " in the high case";
     case LimitKind::HazardFlow: return "the flow is beyond what was typed for " + limit.where;
     case LimitKind::OffTooLate: return "off the water later than the latest hour asked for";
-    case LimitKind::AfterDark: return "not off the water by sunset";
+    case LimitKind::AfterDark: return "not off the water by " + limit.where;
     case LimitKind::NoHours: return "no hour can be fished at " + limit.where;
     case LimitKind::TooWarm: return "too warm for trout from the launch on, at " + limit.where;
   }

@@ -17,8 +17,8 @@ struct Stretch {
   std::optional<BrokenLimit> broken{};     // the first that is broken, before any choice of line
 };
 
-// Pairs of accesses, the second downstream of the first; with `from` or `to` in the settings only those. Each with its
-// timetable, for one that is ruled out too.
+// Pairs of accesses, the second downstream of the first, from the source down; with `from` or `to` in the settings only
+// those. Each with its timetable, ruled out or not. Over 24 accesses those below a stretch far too long are left out.
 [[nodiscard]] std::vector<Stretch> stretches(const RiverDay& day);
 
 // A phrase without numbers: "The boat needs more water than the low case has at Quarry shelf".

@@ -5,7 +5,7 @@
 
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/season.hpp"
-#include "engine/water/channel.hpp"
+#include "engine/water/travelling_water.hpp"
 
 namespace floatwright {
 namespace {
@@ -43,7 +43,7 @@ Speed boat_speed(const RiverDay& day, std::size_t index, Instant t) {
   const Channel channel = channel_of(day.river, reach, typical);
   if (const auto noted = noted_speed(day, reach, channel, q)) return std::max(*noted, kSlowest);
   if (reach.lake) return kRowing;
-  return std::max(metres_per_second(kFastThread * in_metres_per_second(mean_speed(channel, typical))), kSlowest);
+  return std::max(metres_per_second(kFastThread * in_metres_per_second(travelling_speed(channel, typical))), kSlowest);
 }
 
 // A closure by hours is looked at when the hours are known.

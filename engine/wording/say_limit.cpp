@@ -27,7 +27,7 @@ std::string length_words(const BrokenLimit& l, const char* against, const River&
   return fmt::format("{} than the {} you set", against, say_distance(*l.length_limit, river, units));
 }
 
-std::string hour_words(const BrokenLimit& l, const char* limit_name, const LocalClock& clock) {
+std::string hour_words(const BrokenLimit& l, const std::string& limit_name, const LocalClock& clock) {
   if (!l.at || !l.at_limit) return "";
   return fmt::format("off the water at {}, {} {}", clock.ten_minutes(*l.at), limit_name,
                      clock.ten_minutes_before(*l.at_limit));
@@ -54,7 +54,7 @@ std::string numbers(const BrokenLimit& l, const River& river, const LocalClock& 
     case LimitKind::OffTooLate:
       return hour_words(l, "your latest is", clock);
     case LimitKind::AfterDark:
-      return hour_words(l, "sunset", clock);
+      return hour_words(l, l.where, clock);
     case LimitKind::TooWarm:
       return heat_words(l, units);
     default:

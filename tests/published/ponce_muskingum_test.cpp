@@ -29,5 +29,19 @@ TEST(Ponce, OutflowsOfTable91) {
     EXPECT_NEAR(in_cubic_metres_per_second(outflow[i]), kOutflow[i], 0.06) << "day " << i;  // MODFLOW's own tolerance
 }
 
+// The same book's problem on the rate of rise: a river 300 m wide that rises 3 mm an hour all along 20 km and carries
+// 1175 m3/s at their lower end takes in 1175 + 300 * 20000 * 0.003/3600 = 1180 m3/s at the upper one, whatever the
+// wave's speed c = dQ/dA: the flow there must then grow by c B dh/dt.
+TEST(Ponce, RiverThatRisesEvenlyKeepsBackTheWaterItRisesBy) {
+  const double rise = 300.0 * 0.003 / 3600.0;  // of the wetted section, m2/s
+  for (const double c : {1.0, 1.5, 2.5}) {
+    const WavePath river{kilometres(20.0), Duration::from_si(20000.0 / c), kilometres(2.0)};
+    std::vector<Discharge> inflow;
+    for (int h = 0; h <= 72; ++h) inflow.push_back(cubic_metres_per_second(1100.0 + c * rise * 3600.0 * h));
+    const auto outflow = routed(inflow, river, hours(1.0));
+    EXPECT_NEAR((inflow.back() - outflow.back()).si(), 5.0, 1e-3) << c;
+  }
+}
+
 }  // namespace
 }  // namespace floatwright

@@ -68,8 +68,81 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"tackle.json", "\"WF-6-F/S\"", "\"WF6\"", "WF6"},
         Mistake{"tackle.json", "\"on_rod\": \"thin\"", "\"on_rod\": \"thick\"", "thick"},
         Mistake{"tackle.json", "\"kind\": \"nymph_taper\"", "\"kind\": \"nymph_tapir\"", "nymph_taper"},
+        Mistake{"tackle.json", "\"rods\": [", "\"rods\": [], \"kept\": [", "found no rod"},
+        Mistake{"settings.json", "\"rods_aboard\": 3", "\"rods_aboard\": 0", "rods_aboard"},
+        Mistake{"settings.json", "\"latest_off\": \"19:00\"", "\"latest_off\": \"07:00\"", "launch before off"},
+        Mistake{"settings.json", "\"earliest_launch\": \"07:30\"", "\"earliest_launch\": \"25:00\"", "25:00"},
         Mistake{"settings.json", "\"heat_stop_f\": 69", "\"heat_stop_f\": 75", "75"},
         Mistake{"settings.json", "\"swing\": 1.0", "\"swong\": 1.0", "swing"}));
+
+// What makes a plan poorer and not impossible: told with file and place, and planned all the same.
+struct Doubt {
+  std::string file, from, to, pointer, told;
+};
+
+class OneDoubt : public ::testing::TestWithParam<Doubt> {};
+
+TEST_P(OneDoubt, IsToldAndStillPlanned) {
+  const auto& doubt = GetParam();
+  const DemoCopy demo;
+  demo.replace(doubt.file, doubt.from, doubt.to);
+  const std::string before = text_of(demo.config() / doubt.file);
+  const auto planned = demo.plan();
+  EXPECT_EQ(planned.exit_code, 0) << planned.err;
+  EXPECT_THAT(planned.err, AllOf(HasSubstr(doubt.file + ":"), HasSubstr("warning: " + doubt.pointer + ": found "),
+                                 HasSubstr(doubt.told), HasSubstr("allowed: ")));
+  EXPECT_THAT(planned.out, HasSubstr("FLOAT "));
+  EXPECT_EQ(text_of(demo.config() / doubt.file), before);
+}
+
+const std::string kMillNote = R"({ "from": "mill", "to": "bar", "at_flow_cfs": 900, "float_time_h": 3.4,
+      "waters": [ { "water": "run", "fishing_time": 1.0, "depth_ft": 3.0, "surface_speed_ft_s": 2.0 } ] },
+    )";
+const std::string kRiffle =
+    R"({ "seen_on": "2026-05-20", "at_flow_cfs": 1800, "depth_ft": 2.0, "surface_speed_ft_s": 3.8 })";
+
+INSTANTIATE_TEST_SUITE_P(
+    BadFiles, OneDoubt,
+    ::testing::Values(
+        Doubt{"river.json", "\"boat_limits\": { \"least_flow_cfs\": 600, \"most_flow_cfs\": 5200 },", "", "/boat_limits",
+              "no flow range for the boat"},
+        Doubt{"river.json", "{ \"from\": \"bar\", \"to\": \"ferry\"", kMillNote + "{ \"from\": \"bar\", \"to\": \"ferry\"",
+              "/notes/2", "only /notes/1 is read"},
+        Doubt{"river.json", kRiffle,
+              kRiffle + R"(, { "seen_on": "2026-06-02", "at_flow_cfs": 1800, "depth_ft": 6.0, "surface_speed_ft_s": 3.8 })",
+              "/reaches/0/waters/0", "6 ft deep"},
+        Doubt{"river.json", kRiffle,
+              kRiffle + R"(, { "seen_on": "2026-06-02", "at_flow_cfs": 900, "depth_ft": 3.0, "surface_speed_ft_s": 3.0 })",
+              "/reaches/0/waters/0", "deeper with more flow"}));
+
+TEST(BadFiles, WithoutAFlyForAMethodAreToldOf) {
+  const DemoCopy demo;
+  for (int fly = 0; fly < 2; ++fly) demo.replace("tackle.json", "\"use\": [\"dry\"]", "\"use\": [\"swing\"]");
+  const auto ran = demo.check();
+  EXPECT_EQ(ran.exit_code, 0);
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("tackle.json:"), HasSubstr("warning: /flies: found no fly for dry")));
+}
+
+// Not one trailer gets to the water, or the boat fits no stretch: every stretch stands with its limit, and nothing is
+// recommended.
+TEST(BadFiles, WithNoRoadToAnyAccessMakeNoFloat) {
+  const DemoCopy demo;
+  for (const char* id : {"dam", "mill", "bar", "ferry", "quarry"})
+    demo.replace("river.json", std::string("{ \"id\": \"") + id + "\",", std::string("{ \"id\": \"") + id + "\", \"trailer\": false,");
+  const auto ran = demo.plan();
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("NO PLAN"), HasSubstr("no trailer can be brought to the water"),
+                             HasSubstr("Mill Bridge"), ::testing::Not(HasSubstr("FLOAT "))));
+}
+
+TEST(BadFiles, OfOneAccessWithoutARoadFloatPastIt) {
+  const DemoCopy demo;
+  demo.replace("river.json", "{ \"id\": \"bar\",", "{ \"id\": \"bar\", \"trailer\": false,");
+  const auto ran = demo.plan();
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("FLOAT  Mill Bridge (mile 40.2) to Old Ferry"),
+                             HasSubstr("no trailer can be brought to")));
+}
 
 TEST(BadFiles, OfTheWorstKindNeverCrash) {
   const DemoCopy demo;

@@ -66,6 +66,23 @@ TEST(RodPool, IsSharedOutAsTheBestOfAllWays) {
   }
 }
 
+// Four boats and a rack of twelve rods: held against the best of every assignment that sharing exactly finds when each set
+// is asked for its worth, none bounded.
+TEST(RodPool, OfTwelveRodsAndFourBoatsIsWorthTheMost) {
+  std::mt19937 random(12);
+  const Tackle tackle = rack(12, 2, 1);
+  std::vector<PoolBoat> boats;
+  for (int boat = 0; boat < 4; ++boat) boats.push_back({random_day(tackle, 4, random), wanting(2)});
+  Sharing blindly{12, {2, 2, 2, 2}, {}, [](std::size_t, const RodNumbers&) { return 1e6; }};
+  blindly.worth = [&](std::size_t boat, const RodNumbers& rods) { return worth_with(boats[boat], rods, tackle); };
+  const auto worth_of_all = [&](const std::vector<RodNumbers>& given) {
+    double sum = 0.0;
+    for (std::size_t boat = 0; boat < boats.size(); ++boat) sum += worth_with(boats[boat], given[boat], tackle);
+    return sum;
+  };
+  EXPECT_NEAR(worth_of_all(rods_of_boats(boats, tackle, kJudgement)), worth_of_all(shared_exactly(blindly)), 0.7);
+}
+
 TEST(RodPool, GivesTheSameAnswerAgain) {
   std::mt19937 random(7);
   const Tackle tackle = rack(5, 2, 2);

@@ -198,6 +198,63 @@ TEST(RodsAboard, AreNoneForAnEmptyDayOrAnEmptyBoat) {
   EXPECT_TRUE(rods_aboard(day, tackle, aboard(0), kJudgement).rods.empty());
 }
 
+// One set of rods through the day, by every step from all that they carry to all that they could carry next.
+double best_of_set(const Tackle& tackle, const std::vector<WaterMinutes>& day, const std::vector<std::size_t>& set) {
+  std::vector<std::vector<Carried>> states{{}};
+  for (const std::size_t rod : set) {
+    std::vector<Carried> on;
+    for (const WaterMinutes& water : day)
+      for (const ScoredRig& s : water.scored) {
+        const Carried carried{s.rig, leader_class(s.technique.method)};
+        if (tackle.lines[s.rig.line].on_rod == tackle.rods[rod].id && std::ranges::find(on, carried) == on.end())
+          on.push_back(carried);
+      }
+    std::vector<std::vector<Carried>> more;
+    for (const auto& state : states)
+      for (const Carried& carried : on) more.emplace_back(state).push_back(carried);
+    states = std::move(more);
+  }
+  const auto brings = [&](const std::vector<Carried>& state, const WaterMinutes& water) {
+    double most = 0.0;
+    for (const ScoredRig& s : water.scored)
+      if (std::ranges::find(state, Carried{s.rig, leader_class(s.technique.method)}) != state.end())
+        most = std::max(most, in_minutes(water.time) * value(s, water));
+    return most;
+  };
+  std::vector<double> worth(states.size(), 0.0);
+  for (std::size_t w = 0; w < day.size(); ++w) {
+    const std::vector<double> before = worth;
+    for (std::size_t to = 0; to < states.size(); ++to) {
+      for (std::size_t from = 0; from < states.size() && w > 0; ++from) {
+        double lost = 0.0;
+        for (std::size_t i = 0; i < set.size(); ++i)
+          lost += in_minutes(change_time(states[from][i], states[to][i], kJudgement.changes));
+        worth[to] = std::max(worth[to], before[from] - lost);
+      }
+      worth[to] += brings(states[to], day[w]);
+    }
+  }
+  return worth.empty() ? 0.0 : std::ranges::max(worth);
+}
+
+TEST(RodsAboard, AreTheBestOfTwelveRodsWithTwentyFourLines) {
+  std::mt19937 random(24);
+  const Tackle tackle = rack(12, 2, 1);
+  for (int trial = 0; trial < 4; ++trial) {
+    const std::vector<WaterMinutes> day = random_day(tackle, 6, random);
+    double two = 0.0;
+    for (std::size_t a = 0; a < 12; ++a)
+      for (std::size_t b = a + 1; b < 12; ++b) two = std::max(two, best_of_set(tackle, day, {a, b}));
+    EXPECT_NEAR(worth_of(rods_aboard(day, tackle, aboard(2), kJudgement), day), two, 0.3) << "trial " << trial;
+  }
+  const std::vector<WaterMinutes> day = random_day(tackle, 2, random);
+  double three = 0.0;
+  for (std::size_t a = 0; a < 12; ++a)
+    for (std::size_t b = a + 1; b < 12; ++b)
+      for (std::size_t c = b + 1; c < 12; ++c) three = std::max(three, best_of_set(tackle, day, {a, b, c}));
+  EXPECT_NEAR(worth_of(rods_aboard(day, tackle, aboard(3), kJudgement), day), three, 0.2);
+}
+
 TEST(RodsAboard, FitALargeRack) {
   std::mt19937 random(2);
   const Tackle tackle = rack(5, 4, 4);

@@ -26,7 +26,8 @@ double worth_of(const Gains& gains, std::size_t boat, const RodNumbers& rods) {
 }
 
 Sharing sharing_of(const Gains& gains, std::size_t rods, std::vector<std::size_t> most) {
-  return {rods, std::move(most), [&gains](std::size_t boat, const RodNumbers& set) { return worth_of(gains, boat, set); }};
+  const auto worth = [&gains](std::size_t boat, const RodNumbers& set) { return worth_of(gains, boat, set); };
+  return {rods, std::move(most), worth, worth};
 }
 
 double total(const Gains& gains, const std::vector<RodNumbers>& given) {
@@ -62,15 +63,19 @@ struct Case {
 };
 
 // Some rods do not fish in some waters, and some are worth the same, as twins are.
-Case random_case(std::mt19937& random) {
+struct Between {
+  std::size_t least, most;
+};
+Case random_case(std::mt19937& random, Between boats_of_it = {1, 4}, Between rods_of_it = {1, 6},
+                 Between waters_of_it = {1, 4}) {
   const auto up_to = [&](std::size_t least, std::size_t most) {
     return std::uniform_int_distribution<std::size_t>(least, most)(random);
   };
-  Case made{{}, up_to(1, 6), {}};
-  const std::size_t boats = up_to(1, 4);
+  Case made{{}, up_to(rods_of_it.least, rods_of_it.most), {}};
+  const std::size_t boats = up_to(boats_of_it.least, boats_of_it.most);
   for (std::size_t boat = 0; boat < boats; ++boat) {
     made.most.push_back(up_to(0, 3));
-    auto& waters = made.gains.emplace_back(up_to(1, 4));
+    auto& waters = made.gains.emplace_back(up_to(waters_of_it.least, waters_of_it.most));
     for (auto& water : waters)
       for (std::size_t rod = 0; rod < made.rods; ++rod)
         water.push_back(std::max(0.0, 10.0 * static_cast<double>(up_to(0, 12)) - 30.0));
@@ -98,40 +103,61 @@ TEST(SharingOut, IsWorthWhatTheBestOfAllWaysIsWorth) {
   }
 }
 
-// The gap that share_out.hpp tells of.
-TEST(SharingOut, ByTradingComesNearTheBest) {
+// A worth that is under what is cheaply known of it by what changes cost: up to a fifth, another for each set.
+TEST(SharingOut, IsTheSameHoweverNearAWorthIsKnownBeforeItIsAskedFor) {
+  std::mt19937 random(20270516);
+  for (int i = 0; i < 200; ++i) {
+    const Case asked = random_case(random);
+    int asked_for = 0, asked_for_blindly = 0;
+    const auto less = [&](std::size_t boat, const RodNumbers& set) {
+      const std::size_t mixed = boat + 3 * set.front() + 7 * set.back() + set.size();
+      return worth_of(asked.gains, boat, set) * (1.0 - 0.05 * static_cast<double>(mixed % 5));
+    };
+    Sharing sharing = asked.sharing();
+    sharing.worth = [&](std::size_t boat, const RodNumbers& set) { return ++asked_for, less(boat, set); };
+    const auto given = shared_exactly(sharing);
+    sharing.worth = [&](std::size_t boat, const RodNumbers& set) { return ++asked_for_blindly, less(boat, set); };
+    sharing.at_most = [](std::size_t, const RodNumbers&) { return 1e6; };
+    EXPECT_EQ(given, shared_exactly(sharing)) << "case " << i;
+    EXPECT_LE(asked_for, asked_for_blindly) << "case " << i;
+  }
+}
+
+// Five to eight boats and eight or nine rods, of which seven are shared at once, in waters where a rod often fishes as
+// well as nothing: harder than a guide's day. The best is that of sharing exactly, which is proved above.
+TEST(SharingOut, ByLotsComesNearTheBest) {
   std::mt19937 random(20270515);
   double least = 1.0;
   int short_of_it = 0, judged = 0;
-  for (int i = 0; i < 400; ++i) {
-    const Case asked = random_case(random);
-    const auto given = shared_by_trading(asked.sharing());
+  for (int i = 0; i < 60; ++i) {
+    const Case asked = random_case(random, {5, 8}, {8, 9}, {4, 12});
+    const auto given = shared_by_lots(asked.sharing(), 7);
     expect_a_rod_in_one_boat_only(given, asked);
-    const double best = asked.best();
+    const double best = total(asked.gains, shared_exactly(asked.sharing()));
     if (best <= 0.0) continue;
     const double share = total(asked.gains, given) / best;
     EXPECT_LE(share, 1.0 + 1e-9);
     least = std::min(least, share);
-    short_of_it += share < 0.99 ? 1 : 0;
+    short_of_it += share < 0.98 ? 1 : 0;
     ++judged;
   }
   RecordProperty("least_share", std::to_string(least));
   RecordProperty("short_of_it", short_of_it);
-  EXPECT_GT(judged, 300);
-  EXPECT_GE(least, 0.95);
-  EXPECT_LE(short_of_it, 2);
+  EXPECT_GT(judged, 50);
+  EXPECT_GE(least, 0.93);
+  EXPECT_LE(short_of_it, 5);
 }
 
 TEST(SharingOut, GivesARodThatTwoBoatsWantToTheOneItBringsMore) {
   const Gains gains{{{50.0, 40.0}}, {{60.0, 10.0}}};
   EXPECT_THAT(shared_exactly(sharing_of(gains, 2, {1, 1})), ElementsAre(ElementsAre(1), ElementsAre(0)));
-  EXPECT_THAT(shared_by_trading(sharing_of(gains, 2, {1, 1})), ElementsAre(ElementsAre(1), ElementsAre(0)));
+  EXPECT_THAT(shared_by_lots(sharing_of(gains, 2, {1, 1})), ElementsAre(ElementsAre(1), ElementsAre(0)));
 }
 
 // Best first would give rod 0 to the first boat and nothing to the second: 50 against 49 + 48.
-TEST(SharingOut, ByTradingUndoesWhatBestFirstGotWrong) {
+TEST(SharingOut, ByLotsUndoesWhatBestFirstGotWrong) {
   const Gains gains{{{50.0, 49.0}}, {{48.0, 0.0}}};
-  EXPECT_THAT(shared_by_trading(sharing_of(gains, 2, {1, 1})), ElementsAre(ElementsAre(1), ElementsAre(0)));
+  EXPECT_THAT(shared_by_lots(sharing_of(gains, 2, {1, 1})), ElementsAre(ElementsAre(1), ElementsAre(0)));
 }
 
 TEST(SharingOut, LeavesBoatsWithoutARodWhenThereAreMoreBoatsThanRods) {
@@ -142,7 +168,7 @@ TEST(SharingOut, LeavesBoatsWithoutARodWhenThereAreMoreBoatsThanRods) {
 TEST(SharingOut, LeavesARodThatBringsNothingInTheRack) {
   const Gains gains{{{10.0, 10.0, 0.0}}};
   EXPECT_THAT(shared_exactly(sharing_of(gains, 3, {3})), ElementsAre(ElementsAre(0)));
-  EXPECT_THAT(shared_by_trading(sharing_of(gains, 3, {3})), ElementsAre(ElementsAre(0)));
+  EXPECT_THAT(shared_by_lots(sharing_of(gains, 3, {3})), ElementsAre(ElementsAre(0)));
 }
 
 TEST(SharingOut, OfNoBoatsOrNoRodsIsNothing) {

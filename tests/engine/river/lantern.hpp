@@ -94,6 +94,7 @@ inline void add_structures(River& river) {
 inline River lantern_river() {
   River river;
   river.name = "Lantern River";
+  river.boat_limits = {cubic_feet_per_second(600), cubic_feet_per_second(5200)};
   river.time_zone = "America/Denver";
   river.gauges = {gauge("heron", "Lantern below Heron Dam", 45.2, 980),
                   gauge("alder", "Alder Creek at the forks", {}, 210),

@@ -203,6 +203,24 @@ INSTANTIATE_TEST_SUITE_P(
                {"W /reaches/0/channel/sections/0"}},
         Spoilt{"SlopeInFeetPerMile", [](River& r) { r.reaches[0].slope = 8.0; }, {"E /reaches/0/slope"}},
         Spoilt{"FloatTooFast", [](River& r) { r.notes[0].float_time = minutes(2.4); }, {"W /notes/0"}},
+        Spoilt{"StretchNotedTwice", [](River& r) { r.notes.push_back(r.notes[0]); }, {"W /notes/4"}},
+        Spoilt{"TwoDepthsAtOneFlow",
+               [](River& r) {
+                 auto& notes = r.notes[0].waters[0].notes;
+                 notes.push_back(notes[0]);
+                 notes[1].depth = 3.0 * notes[0].depth;
+               },
+               {"W /notes/0/waters/0"}},
+        Spoilt{"ShallowerWithMoreFlow",
+               [](River& r) {
+                 auto& notes = r.notes[0].waters[0].notes;
+                 notes.push_back(notes[0]);
+                 notes[1].at_flow = 2.0 * notes[0].at_flow;
+                 notes[1].depth = 0.9 * notes[0].depth;
+               },
+               {"W /notes/0/waters/0"}},
+        Spoilt{"BoatOfNoFlowRange", [](River& r) { r.boat_limits = {}; }, {"W /boat_limits"}},
+        Spoilt{"BoatOfNoMostFlow", [](River& r) { r.boat_limits.most_flow.reset(); }, {"W /boat_limits"}},
         Spoilt{"StretchNobodyDescribed", [](River& r) { r.notes.pop_back(); }, {"W /notes"}}),
     name_of);
 

@@ -8,7 +8,8 @@ HandMadeDay::~HandMadeDay() = default;
 
 const RiverDay& HandMadeDay::day() {
   graph_ = river_graph(river);
-  const TimeGrid grid{local(0) - std::chrono::hours{24}, std::chrono::hours{1}, 55};
+  const Instant midnight = Instant{std::chrono::sys_days{date}} + std::chrono::hours{6};  // about that of the river
+  const TimeGrid grid{midnight - std::chrono::hours{24}, std::chrono::hours{1}, 55};
   flows_ = RiverFlows{};
   flows_.grid = grid;
   flows_.fronts = fronts;
@@ -16,7 +17,7 @@ const RiverDay& HandMadeDay::day() {
   temperatures_.grid = grid;
   for (std::size_t r = 0; r < graph_.reaches.size(); ++r) add_reach(grid);
   made_ = std::make_unique<RiverDay>(
-      RiverDay{river, graph_, settings, tackle, judgement, records, flows_, temperatures_, kDay, now,
+      RiverDay{river, graph_, settings, tackle, judgement, records, flows_, temperatures_, date, now,
                nullptr, weather ? &*weather : nullptr});
   return *made_;
 }

@@ -23,6 +23,7 @@ struct HandMadeDay {
   std::function<PerCase<Temperature>(Instant)> water = [](Instant) { return warm(50.0); };
   std::vector<DamFront> fronts{};
   Instant now = kNow;
+  std::chrono::year_month_day date = kDay;
   std::optional<Weather> weather{};
 
   static PerCase<Discharge> same(double cfs) { return spread(cfs, cfs, cfs); }

@@ -167,6 +167,7 @@ TEST(LimitWords, GiveTheNumbersOfTheLimit) {
   EXPECT_EQ(say_why_not(stretch, River{}, clock, kUs), "5,600 cfs is over the limit of 5,200 cfs");
   limit = {};
   limit.kind = LimitKind::AfterDark;
+  limit.where = "sunset";
   limit.at = on_the_day(21, 40);
   limit.at_limit = on_the_day(21, 14);
   stretch.limit = limit;
