@@ -117,18 +117,22 @@ INSTANTIATE_TEST_SUITE_P(
 
 TEST(BadFiles, WithoutAFlyForAMethodAreToldOf) {
   const DemoCopy demo;
-  for (int fly = 0; fly < 2; ++fly) demo.replace("tackle.json", "\"use\": [\"dry\"]", "\"use\": [\"swing\"]");
+  demo.replace("settings.json", "\"indicator\": 0.7", "\"indicator\": 0.7, \"tight_line\": 0.5");
+  for (int nymph = 0; nymph < 2; ++nymph)
+    demo.replace("tackle.json", "[\"indicator\", \"tight_line\"]", "[\"indicator\"]");
   const auto ran = demo.check();
   EXPECT_EQ(ran.exit_code, 0);
-  EXPECT_THAT(ran.out, AllOf(HasSubstr("tackle.json:"), HasSubstr("warning: /flies: found no fly for dry")));
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("tackle.json:"), HasSubstr("warning: /flies: found no fly for tight_line")));
 }
 
 // Not one trailer gets to the water, or the boat fits no stretch: every stretch stands with its limit, and nothing is
 // recommended.
 TEST(BadFiles, WithNoRoadToAnyAccessMakeNoFloat) {
   const DemoCopy demo;
-  for (const char* id : {"dam", "mill", "bar", "ferry", "quarry"})
-    demo.replace("river.json", std::string("{ \"id\": \"") + id + "\",", std::string("{ \"id\": \"") + id + "\", \"trailer\": false,");
+  for (const char* name : {"Heron Ramp", "Mill Bridge", "Alder Bar", "Old Ferry", "Quarry Landing"}) {
+    const std::string key = std::string("\"name\": \"") + name + "\",";
+    demo.replace("river.json", key, key + " \"trailer\": false,");
+  }
   const auto ran = demo.plan();
   EXPECT_EQ(ran.exit_code, 0) << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("NO PLAN"), HasSubstr("no trailer can be brought to the water"),

@@ -118,7 +118,7 @@ INSTANTIATE_TEST_SUITE_P(
                       Row{"/zone/reach_by_clarity/3/share", 0.5, {}}, Row{"/snag/rate_per_s/boulder", 2.0, {}},
                       Row{"/pace/swim_m_s", 0.5, {kSwing}}, Row{"/pace/drag_half_m_s", 0.5, {kIndicator, kTight}},
                       Row{"/times/tight_line_s", 2.0, {kTight}}, Row{"/times/shooting_head_s", 2.0, {}},
-                      Row{"/times/indicator_or_dry_mend_s", 2.0, {kIndicator, kDry}}, Row{"/mends/dry", 0.5, {kDry}},
+                      Row{"/times/indicator_or_dry_mend_s", 2.0, {kIndicator, kDry}}, Row{"/mends/dry", 0.0, {kDry}},
                       Row{"/mends/full_sinking", 2.0, {}}, Row{"/scatter/tight", 2.0, {kSwing}},
                       Row{"/scatter/drifted", 2.0, {kIndicator, kTight}},
                       Row{"/techniques/strip_m_s/1", 1.2, {}}, Row{"/changes/spool_min", 2.0, {}},
