@@ -4,6 +4,7 @@
 #include "engine/trip/compare.hpp"
 #include "engine/trip/day_facts.hpp"
 #include "engine/trip/gauges_ahead.hpp"
+#include "engine/trip/likely_waters.hpp"
 #include "engine/trip/spot_day.hpp"
 
 namespace floatwright {
@@ -37,13 +38,14 @@ WaterOfDay water_of_day(const DayInputs& in) {
                                            .now = in.now,
                                            .air = in.weather ? in.weather->air : Series<Temperature>{},
                                            .tuned = in.tuned.temperatures});
+  water.likely = likely_waters(river_day(in, water));
   return water;
 }
 
 RiverDay river_day(const DayInputs& in, const WaterOfDay& water) {
   return {in.river,    water.graph,        in.settings, in.tackle, in.judgement,   in.records,
           water.flows, water.temperatures, in.day,      in.now,    in.tables.get(),
-          in.weather ? &*in.weather : nullptr};
+          in.weather ? &*in.weather : nullptr, &water.likely};
 }
 
 void add_tables_needed(TablesNeeded& needed, const DayInputs& in) {

@@ -46,6 +46,7 @@ struct WaterOfDay {
   std::vector<GaugeOutlook> outlooks;
   RiverFlows flows;
   RiverTemperatures temperatures;
+  LikelyWaters likely;
 };
 [[nodiscard]] WaterOfDay water_of_day(const DayInputs& in);
 [[nodiscard]] RiverDay river_day(const DayInputs& in, const WaterOfDay& water);

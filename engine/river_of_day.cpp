@@ -6,7 +6,6 @@
 #include "engine/trip/met_water.hpp"
 #include "engine/trip/passages.hpp"
 #include "engine/water/channel.hpp"
-#include "engine/water/described.hpp"
 
 namespace floatwright {
 namespace {
@@ -39,17 +38,6 @@ std::vector<Passage> all_passages(const RiverDay& day) {
   std::vector<Passage> all = passages(day, day.graph.stations.front().place, day.graph.stations.back().place);
   for (Passage& branch : branches(day)) all.push_back(std::move(branch));
   return all;
-}
-
-// As described; else the one the channel makes likely, where there is running water. Depths are told by the whole river's
-// flow, as a person notes them.
-std::vector<Water> waters_told(const RiverDay& day, const Passage& passage, const Channel& channel, Instant noon) {
-  const std::vector<Water>& described = waters_of(day, passage);
-  const auto own = known_flow(day, passage.reach, noon), whole = whole_flow(day, passage.reach, noon);
-  if (!described.empty() || passage.lake || !own.has_value() || !(own->middle > Discharge{})) return described;
-  Water likely = likely_water(channel, own->middle);
-  for (WaterNote& note : likely.notes) note.at_flow = whole->middle;
-  return {likely};
 }
 
 template <class T>
@@ -109,7 +97,7 @@ BelievedReach believed(const RiverDay& day, const Passage& passage, const std::v
   const auto flow = known_flow(day, passage.reach, noon);
   const Channel channel = channel_of(day.river, graph_reach, flow.has_value() ? flow->middle : Discharge{});
   reach.channel_guessed = channel.guessed;
-  const std::vector<Water> waters = waters_told(day, passage, channel, noon);
+  const std::vector<Water>& waters = waters_of(day, passage);
   for (const Instant t : hours) reach.hours.push_back(reach_hour(day, passage, waters, t));
   add_waters(day, passage, waters, reach);
   return reach;

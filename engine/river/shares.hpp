@@ -12,5 +12,8 @@ inline constexpr double kLeastOfTheStem = 0.02;  // what the stem keeps, so that
 
 // The part of the whole flow that runs down this reach: 1, but in a side channel and in the stem beside one.
 [[nodiscard]] double own_share(const River& river, const Reach& reach, Discharge whole_flow);
+[[nodiscard]] inline Discharge own_flow(const River& river, const Reach& reach, Discharge whole_flow) {
+  return whole_flow * own_share(river, reach, whole_flow);
+}
 
 }  // namespace floatwright

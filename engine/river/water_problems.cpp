@@ -168,7 +168,7 @@ Problems undescribed_water(const River& river) {
         upper.name + " to " + lower.name + ": " + distance_text(river, blank) + " of " +
             distance_text(river, upper.place - lower.place) + " has no depth noted",
         "a note or a reach with waters for every stretch",
-        "Add a note: the flow, and depth and surface speed of one water; until then no line is chosen there."));
+        "Add a note: the flow, and depth and surface speed of one water; until then a line is chosen there by a guess at best."));
   }
   return all;
 }

@@ -77,7 +77,7 @@ class StretchNetwork {
 
   [[nodiscard]] WavePath wave(std::size_t k, Discharge whole, Discharge at_top) const {
     const Reach& reach = in_.reach(k);
-    return reach_wave(in_.river, reach, whole * own_share(in_.river, reach, whole), at_top).path;
+    return reach_wave(in_.river, reach, own_flow(in_.river, reach, whole), at_top).path;
   }
 
   std::optional<std::uint32_t> add(std::size_t k, bool head, std::optional<std::uint32_t> from,

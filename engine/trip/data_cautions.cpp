@@ -30,15 +30,16 @@ std::string basis_of_doubt(bool official, bool weather) {
 }
 
 struct Unknowns {
-  std::string flow, guessed, far, beyond, undescribed, no_line;
+  std::string flow, guessed, likely, far, beyond, undescribed, no_line;
 };
 
 void look(const PlannedReach& reach, Unknowns& found) {
   if (!reach.discharge.has_value()) add_place(found.flow, reach.name);
   if (!is_fished(reach)) return;
   if (reach.waters.empty()) add_place(found.undescribed, reach.name);
+  if (!reach.described && !reach.waters.empty()) add_place(found.likely, reach.name);
   for (const PlannedWater& water : reach.waters) {
-    if (water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
+    if (reach.described && water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
     if (water.depth.has_value() && water.far_from_note) add_place(found.far, reach.name);
     if (water.depth.has_value() && !water.beyond.empty()) add_place(found.beyond, reach.name + " (" + water.beyond + ")");
     const bool kept_out = water.choice.why_none == kTooMuchToWade;
@@ -78,6 +79,8 @@ void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Cau
   for (const PlannedReach& reach : reaches) look(reach, found);
   add_if_any(CautionKind::UnknownFlow, found.flow, "", cautions);
   add_if_any(CautionKind::GuessedDepth, found.guessed, "Depth and speed are guessed here: nobody noted them.", cautions);
+  add_if_any(CautionKind::GuessedDepth, found.likely,
+             "Nobody described this water: depth and speed are guessed from its channel, sound it first.", cautions);
   add_if_any(CautionKind::GuessedDepth, found.far, "Noted at a flow far from this one: depth and speed are less certain.", cautions);
   add_if_any(CautionKind::GuessedDepth, found.beyond,
              "This flow is beyond what was measured: depth and speed are less certain.", cautions);

@@ -60,6 +60,7 @@ struct PlannedReach {
   Measured<Discharge> whole_flow; // best, with what runs beside it in side channels: what notes and line changes are told at
   FlowSource flow_source;
   TemperatureSource temperature_source;
+  bool described = true;          // else nobody noted a water: `waters` holds the one its channel makes likely, or none
   std::vector<PlannedWater> waters;
   std::string closed_why;         // as typed; not empty: not fished
   std::string kept_out;           // at a spot: why not fished in these hours, without numbers

@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/river/shares.hpp"
 #include "engine/trip/bands.hpp"
 #include "engine/trip/dam_fronts.hpp"
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/season.hpp"
 #include "engine/trip/wading.hpp"
+#include "engine/water/described.hpp"
 #include "engine/water/profile.hpp"
 
 namespace floatwright {
@@ -27,14 +29,40 @@ bool beside_the_boat(WaterType type) {
   return type == WaterType::Bank || type == WaterType::Eddy || type == WaterType::Pocket;
 }
 
+// A reach at its own flow: the part of the river's that runs down it, by which its channel, its sections and the gauges
+// that speak for it are known.
+class ReachAtFlow {
+ public:
+  ReachAtFlow(const River& river, const Reach& reach, const PerCase<Discharge>& own)
+      : river_(river), reach_(reach), own_(own), channel_(channel_of(river, reach, own.middle)), surface_(surface_law_of(river, reach)) {}
+
+  // `noted_at` is the whole river's flow, as the note has it.
+  [[nodiscard]] Measured<Lane> lane_of(const Water& typed) const {
+    const Water here = water_in(river_, reach_, typed);
+    auto there = lane(here, channel_, own_, surface_);
+    if (!there.has_value()) return there;
+    const Discharge noted = there->noted_at;
+    for (std::size_t i = 0; i < here.notes.size(); ++i)
+      if (here.notes[i].at_flow == noted) there.value().noted_at = typed.notes[i].at_flow;
+    return there;
+  }
+
+ private:
+  const River& river_;
+  const Reach& reach_;
+  PerCase<Discharge> own_;
+  Channel channel_;
+  SurfaceLaw surface_;
+};
+
 // The thread the boat is in: the water fished, but for bank, eddy and pocket the reach's run, else riffle, else 1.5 times.
 PerCase<SurfaceSpeed> boat_lane(const std::vector<Water>& waters, const Water& fished, const Lane& lane_fished,
-                                const Channel& channel, const PerCase<Discharge>& flow, const SurfaceLaw& surface) {
+                                const ReachAtFlow& reach) {
   if (!beside_the_boat(fished.type)) return lane_fished.surface_speed;
   for (const WaterType thread : {WaterType::Run, WaterType::Riffle}) {
     const Water* water = find_water(waters, thread);
     if (water == nullptr) continue;
-    const auto there = lane(*water, channel, flow, surface);
+    const auto there = reach.lane_of(*water);
     if (there.has_value()) return there->surface_speed;
   }
   return each_case(lane_fished.surface_speed, [](SurfaceSpeed u) { return kFasterThanTheEdge * u; });
@@ -87,11 +115,10 @@ struct LaneMet {
   PerCase<SurfaceSpeed> boat;  // where there is a lane
 };
 
-LaneMet lane_met(const RiverDay& day, const Passage& passage, const Water& water, const PerCase<Discharge>& flow) {
-  const Channel channel = channel_of(day.river, day.graph.reaches[passage.reach], flow.middle);
-  const SurfaceLaw surface = surface_law_of(day.river, day.graph.reaches[passage.reach]);
-  LaneMet met{lane(water, channel, flow, surface), {}};
-  if (met.lane.has_value()) met.boat = boat_lane(waters_of(day, passage), water, *met.lane, channel, flow, surface);
+LaneMet lane_met(const RiverDay& day, const Passage& passage, const Water& water, const PerCase<Discharge>& own) {
+  const ReachAtFlow reach(day.river, day.graph.reaches[passage.reach], own);
+  LaneMet met{reach.lane_of(water), {}};
+  if (met.lane.has_value()) met.boat = boat_lane(waters_of(day, passage), water, *met.lane, reach);
   return met;
 }
 
@@ -152,7 +179,7 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
   met.printed.hatch = hatch != nullptr;
   if (hatch != nullptr) met.printed.hatch_name = hatch->name;
 
-  const auto flow = whole_flow(day, passage.reach, t);
+  const auto flow = known_flow(day, passage.reach, t);
   if (!flow.has_value()) {
     print_unknown(met.printed, flow.why_absent());
     met.to_fish = Absent{"the flow is unknown: " + flow.why_absent()};
@@ -165,20 +192,21 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
     return met;
   }
   print_lane(met.printed, *there.lane);
+  if (!is_described(day, passage)) met.printed.noted_at = Absent{"nobody noted it"};
   met.to_fish = to_fish(day, passage, water, there, t);
   return met;
 }
 
 Measured<Lane> lane_at(const RiverDay& day, const Passage& passage, const Water& water, Instant t) {
-  const auto flow = whole_flow(day, passage.reach, t);
+  const auto flow = known_flow(day, passage.reach, t);
   if (!flow.has_value()) return Absent{flow.why_absent()};
-  const Reach& reach = day.graph.reaches[passage.reach];
-  return lane(water, channel_of(day.river, reach, flow->middle), *flow, surface_law_of(day.river, reach));
+  return ReachAtFlow(day.river, day.graph.reaches[passage.reach], *flow).lane_of(water);
 }
 
 std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water, Instant t,
-                                         Discharge flow) {
-  const LaneMet there = lane_met(day, passage, water, {flow, flow, flow});
+                                         Discharge whole) {
+  const Discharge own = own_flow(day.river, day.graph.reaches[passage.reach], whole);
+  const LaneMet there = lane_met(day, passage, water, {own, own, own});
   if (!there.lane.has_value() || there.lane->far_from_note || !there.lane->beyond.empty()) return std::nullopt;
   const auto asked = to_fish(day, passage, water, there, t);
   return asked.has_value() ? std::optional<WaterToFish>{*asked} : std::nullopt;

@@ -15,9 +15,9 @@ struct MetWater {
 // Depth and speed of the water at that instant, or why they are unknown.
 [[nodiscard]] Measured<Lane> lane_at(const RiverDay& day, const Passage& passage, const Water& water, Instant t);
 
-// The same water at another flow, all else as at that instant; none where the notes do not bear it.
+// The same water at another flow of the whole river, all else as at that instant; none where the notes do not bear it.
 [[nodiscard]] std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water,
-                                                       Instant t, Discharge flow);
+                                                       Instant t, Discharge whole);
 
 // The listed hatch of that instant; none without one, or where its least temperature is not known to be reached.
 [[nodiscard]] const Hatch* hatch_at(const RiverDay& day, std::size_t reach, Instant t);

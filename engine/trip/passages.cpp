@@ -68,6 +68,11 @@ std::optional<Passage> piece(const RiverDay& day, RiverPlace from, RiverPlace to
   return passage;
 }
 
+const std::vector<Water>& typed_waters(const RiverDay& day, const Passage& passage) {
+  if (passage.spot) return day.river.spots[*passage.spot].waters;
+  return waters_of(day.river, day.graph.reaches[passage.reach]);
+}
+
 bool belong_together(const Passage& a, const Passage& b) {
   if (a.portage || a.closure != b.closure || a.lake != b.lake || a.named_reach != b.named_reach) return false;
   return a.named_reach.has_value() || a.note == b.note;
@@ -125,9 +130,13 @@ std::vector<Passage> cut_evenly(const RiverDay& day, const Passage& passage, int
   return cut;
 }
 
+bool is_described(const RiverDay& day, const Passage& passage) {
+  return std::ranges::any_of(typed_waters(day, passage), [](const Water& water) { return !water.notes.empty(); });
+}
+
 const std::vector<Water>& waters_of(const RiverDay& day, const Passage& passage) {
-  if (passage.spot) return day.river.spots[*passage.spot].waters;
-  return waters_of(day.river, day.graph.reaches[passage.reach]);
+  const bool likely = day.likely != nullptr && passage.reach < day.likely->size() && !(*day.likely)[passage.reach].empty();
+  return likely && !is_described(day, passage) ? (*day.likely)[passage.reach] : typed_waters(day, passage);
 }
 
 Bed bed_of(const RiverDay& day, const Passage& passage) {

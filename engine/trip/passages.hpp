@@ -30,6 +30,9 @@ struct Passage {
 // Cut into even parts, each of its own place on the clock.
 [[nodiscard]] std::vector<Passage> cut_evenly(const RiverDay& day, const Passage& passage, int parts);
 
+// Whether somebody noted a water of it.
+[[nodiscard]] bool is_described(const RiverDay& day, const Passage& passage);
+// As described; else the one that is likely there; empty where neither is known.
 [[nodiscard]] const std::vector<Water>& waters_of(const RiverDay& day, const Passage& passage);
 [[nodiscard]] Bed bed_of(const RiverDay& day, const Passage& passage);
 

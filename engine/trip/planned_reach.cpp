@@ -49,6 +49,7 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
   reach.float_time = row.afloat;
   reach.stops = row.stops;
   reach.lunch = row.lunch > Duration{};
+  reach.described = is_described(day, row.passage);
   reach.discharge = printed(known_flow(day, row.passage.reach, reach.read_at));
   reach.temperature = printed(known_temperature(day, row.passage.reach, reach.read_at));
   reach.whole_flow = best_whole_flow(day, row.passage.reach, reach.read_at);

@@ -8,9 +8,7 @@
 namespace floatwright {
 namespace {
 
-bool runs_beside(const Reach& branch, const Reach& stem) {
-  return branch.side_channel && !branch.main_thread && branch.from > stem.to && branch.to < stem.from;
-}
+bool run_side_by_side(const Reach& a, const Reach& b) { return a.from > b.to && a.to < b.from; }
 
 PerCase<Discharge> sum(const PerCase<Discharge>& a, const PerCase<Discharge>& b) {
   return {a.low + b.low, a.middle + b.middle, a.high + b.high};
@@ -28,12 +26,13 @@ Measured<PerCase<Discharge>> known_flow(const RiverDay& day, std::size_t reach, 
 Measured<PerCase<Discharge>> whole_flow(const RiverDay& day, std::size_t reach, Instant t) {
   auto flow = known_flow(day, reach, t);
   if (!flow.has_value()) return flow;
-  std::set<std::size_t> added;  // side channels; each runs through several reaches one after the other
+  // The stem (none) and the side channels; each runs through several reaches one after the other and counts once.
+  std::set<std::optional<std::size_t>> threads{day.graph.reaches[reach].side_channel};
   for (std::size_t r = 0; r < day.graph.reaches.size(); ++r) {
-    const Reach& branch = day.graph.reaches[r];
-    if (!runs_beside(branch, day.graph.reaches[reach]) || !added.insert(*branch.side_channel).second) continue;
-    const auto beside = known_flow(day, r, t);
-    if (beside.has_value()) flow = sum(*flow, *beside);
+    const Reach& beside = day.graph.reaches[r];
+    if (!run_side_by_side(beside, day.graph.reaches[reach]) || !threads.insert(beside.side_channel).second) continue;
+    const auto its_flow = known_flow(day, r, t);
+    if (its_flow.has_value()) flow = sum(*flow, *its_flow);
   }
   return flow;
 }

@@ -14,6 +14,9 @@
 
 namespace floatwright {
 
+// By reach of the graph the water that is likely where nobody described one (likely_waters.hpp): one, or none.
+using LikelyWaters = std::vector<std::vector<Water>>;
+
 struct RiverDay {
   const River& river;
   const RiverGraph& graph;
@@ -27,11 +30,13 @@ struct RiverDay {
   Instant now{};
   const FishingTables* tables = nullptr;  // none: every cast is worked out
   const Weather* weather = nullptr;       // none: not known
+  const LikelyWaters* likely = nullptr;   // none: only described water is known
 };
 
 // Flow and temperature of a reach at an instant, or why not.
 [[nodiscard]] Measured<PerCase<Discharge>> known_flow(const RiverDay& day, std::size_t reach, Instant t);
-// The same with what runs beside it in side channels: the flow that notes are made at, for a guide reads the gauge.
+// The same with what runs beside it in the river's other threads: the flow that notes are made at, for a guide reads the
+// gauge.
 [[nodiscard]] Measured<PerCase<Discharge>> whole_flow(const RiverDay& day, std::size_t reach, Instant t);
 [[nodiscard]] Measured<PerCase<Temperature>> known_temperature(const RiverDay& day, std::size_t reach, Instant t);
 

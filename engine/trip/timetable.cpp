@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/river/shares.hpp"
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/season.hpp"
 #include "engine/water/travelling_water.hpp"
@@ -31,15 +32,16 @@ std::optional<Speed> noted_speed(const RiverDay& day, const Reach& reach, const 
   if (!note.float_time || *note.float_time <= Duration{}) return std::nullopt;
   const Speed then = (note.from - note.to) / *note.float_time;
   if (!q) return then;
-  return then * (mean_speed(channel, *q) / mean_speed(channel, note.at_flow));
+  return then * (mean_speed(channel, *q) / mean_speed(channel, own_flow(day.river, reach, note.at_flow)));
 }
 
 Speed boat_speed(const RiverDay& day, std::size_t index, Instant t) {
   const Reach& reach = day.graph.reaches[index];
-  const auto flow = whole_flow(day, index, t);
+  const auto flow = known_flow(day, index, t);
   std::optional<Discharge> q;
   if (flow.has_value() && flow->middle > Discharge{}) q = flow->middle;
-  const Discharge typical = q ? *q : reach.note ? day.river.notes[*reach.note].at_flow : cubic_metres_per_second(30.0);
+  const Discharge usual = reach.note ? day.river.notes[*reach.note].at_flow : cubic_metres_per_second(30.0);
+  const Discharge typical = q ? *q : own_flow(day.river, reach, usual);
   const Channel channel = channel_of(day.river, reach, typical);
   if (const auto noted = noted_speed(day, reach, channel, q)) return std::max(*noted, kSlowest);
   if (reach.lake) return kRowing;

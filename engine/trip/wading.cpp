@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/trip/bands.hpp"
 #include "engine/water/profile.hpp"
 
 namespace floatwright {
@@ -17,8 +18,10 @@ WadingLimits wading_limits(const Settings& settings) {
 }
 
 WadedLane waded(const Lane& lane) {
-  const Length depth = lane.depth.high;
-  const MeanSpeed mean = mean_speed(lane.surface_speed.high, Profile{}, depth);
+  const bool guessed = lane.source == DepthSource::Guessed;
+  const Length depth = guessed ? band_with_scatter(lane.depth, lane.sd_ln_depth).high : lane.depth.high;
+  const SurfaceSpeed surface = guessed ? band_with_scatter(lane.surface_speed, lane.sd_ln_speed).high : lane.surface_speed.high;
+  const MeanSpeed mean = mean_speed(surface, Profile{}, depth);
   return {depth, metres_per_second(in_metres_per_second(mean))};
 }
 

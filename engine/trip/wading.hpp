@@ -25,7 +25,7 @@ struct WadedLane {
   Speed speed;  // mean over the depth
   [[nodiscard]] DepthTimesSpeed product() const { return depth * speed; }
 };
-// The lane in the high case: what a wader must be able to stand in.
+// The lane in the high case: what a wader must be able to stand in. Of a guessed lane the upper end of its band.
 [[nodiscard]] WadedLane waded(const Lane& lane);
 [[nodiscard]] bool too_much_to_wade(const Lane& lane, const WadingLimits& limits);
 

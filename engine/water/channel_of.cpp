@@ -6,16 +6,15 @@
 #include "engine/water/channel.hpp"
 #include "engine/water/described.hpp"
 #include "engine/water/gauge_near.hpp"
+#include "engine/water/known_channel.hpp"
 #include "engine/water/surveyed_section.hpp"
 
 namespace floatwright {
 namespace {
 
-// Judgement: how a fished lane and the boat's thread stand to the mean of the whole channel.
-constexpr double kLaneOverMeanDepth = 1.4;
-constexpr double kThreadOverMeanSpeed = 1.25;
-constexpr double kMeanOverSurface = 0.85;
-constexpr double kBankfullSpeed = 1.5;  // m/s
+// Judgement.
+constexpr double kThreadOverMeanSpeed = 1.25;  // the boat's thread over the mean of the whole channel
+constexpr double kBankfullSpeed = 1.5;         // m/s
 
 bool is_through_water(WaterType type) { return type != WaterType::Bank && type != WaterType::Eddy; }
 
@@ -115,10 +114,10 @@ Channel channel_from_flow(Discharge usual) {
   return channel;
 }
 
-Channel channel_of(const River& river, const Reach& reach, Discharge typical_flow) {
+std::optional<Channel> known_channel(const River& river, const Reach& reach) {
   const StretchNote* note = reach.note ? &river.notes[*reach.note] : nullptr;
   auto thread = note ? thread_of(*note) : std::nullopt;
-  if (thread) thread->at_flow = thread->at_flow * own_share(river, reach, thread->at_flow);
+  if (thread) thread->at_flow = own_flow(river, reach, thread->at_flow);
   const NamedReach* named = reach.named_reach ? &river.reaches[*reach.named_reach] : nullptr;
   if (named != nullptr) {
     const bool measured = !named->channel.empty() && std::ranges::all_of(named->channel, complete);
@@ -134,7 +133,13 @@ Channel channel_of(const River& river, const Reach& reach, Discharge typical_flo
     if (const auto channel = channel_from_note(brought_to(river, reach, note->waters), thread)) return *channel;
   }
   if (gauge) return as_a_guess(gauge->channel);
-  return reach.drainage_area ? channel_from_area(*reach.drainage_area) : channel_from_flow(typical_flow);
+  if (reach.drainage_area) return channel_from_area(*reach.drainage_area);
+  return std::nullopt;
+}
+
+Channel channel_of(const River& river, const Reach& reach, Discharge typical_flow) {
+  const auto known = known_channel(river, reach);
+  return known ? *known : channel_from_flow(typical_flow);
 }
 
 }  // namespace floatwright

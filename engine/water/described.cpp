@@ -9,8 +9,6 @@ namespace floatwright {
 namespace {
 
 constexpr double kPoolUnder = 0.18, kRiffleOver = 0.41;  // Froude number
-constexpr double kLaneOverMeanDepth = 1.4;
-constexpr double kMeanOverSurface = 0.85;
 
 WaterType type_by_froude(double froude) {
   if (froude < kPoolUnder) return WaterType::Pool;
@@ -21,7 +19,7 @@ WaterType type_by_froude(double froude) {
 
 Water water_in(const River& river, const Reach& reach, const Water& typed) {
   Water water = typed;
-  for (auto& note : water.notes) note.at_flow = note.at_flow * own_share(river, reach, note.at_flow);
+  for (auto& note : water.notes) note.at_flow = own_flow(river, reach, note.at_flow);
   return water;
 }
 

@@ -8,6 +8,11 @@
 
 namespace floatwright {
 
+// How what a person sees stands to the channel's mean: a lane that is fished is deeper (judgement), the water slower in
+// the mean over its depth than at its surface (0.84 to 0.90: Rantz and others 1982, USGS WSP 2175, from memory).
+inline constexpr double kLaneOverMeanDepth = 1.4;
+inline constexpr double kMeanOverSurface = 0.85;
+
 // A person notes the flow of the whole river. In a side channel, and in the stem beside one, only a part of it runs by:
 // the same water with each note's flow turned into the flow of this reach. Give this to `lane`, not the water as typed.
 [[nodiscard]] Water water_in(const River& river, const Reach& reach, const Water& typed);

@@ -31,9 +31,10 @@ std::string reach_words(const Told& told, const ReachRow& row) {
   return row.first->lunch ? words + ", lunch" : words;
 }
 
-// "Mill run 40.2: run", then "bank" under it.
+// "Mill run 40.2: run", then "bank" under it; "Below Old Ferry 28.6: likely run" where nobody described it.
 std::string water_cell(const Told& told, const ReachRow& row) {
-  const std::string types = row.names_waters ? type_words(row) : "";
+  std::string types = row.names_waters ? type_words(row) : "";
+  if (!row.first->described && !row.types.empty()) types = "likely " + type_words(row);
   if (!row.begins_reach) return "  " + types;
   return reach_words(told, row) + (types.empty() ? "" : ": " + types);
 }

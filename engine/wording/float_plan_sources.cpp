@@ -98,6 +98,19 @@ std::string note_words(const Told& told) {
   return "Depths and speeds from notes" + when + flows_of_notes(told) + ", carried to the flow of the hour.";
 }
 
+// Where water is told that nobody described, and what to type to have it told better; empty: nowhere.
+std::string likely_words(const Told& told) {
+  std::vector<std::string> places;
+  for (const PlannedReach& reach : told.floated->reaches) {
+    const bool likely = !reach.described && !reach.waters.empty() && is_fished(reach);
+    if (likely && std::find(places.begin(), places.end(), at_reach(reach)) == places.end()) places.push_back(at_reach(reach));
+  }
+  if (places.empty()) return "";
+  return fmt::format("Nobody described the water {}: its kind, depth and speed are guessed from the channel, a depth by a third "
+                     "under to half over. Type \"waters\" with depth, surface speed and flow {} in river.json.",
+                     joined(places), at_spot(told) ? "for the spot" : "into \"notes\" or \"reaches\"");
+}
+
 const PlannedWater* first_under_water(const Told& told) {
   for (const PlannedReach& reach : told.floated->reaches)
     for (const PlannedWater& water : reach.waters)
@@ -145,7 +158,9 @@ std::vector<std::string> method_lines(const Told& told) {
   const std::string temperature = say_temperature_sources(reaches, told.in.river, told.units);
   if (!flow.empty()) lines.insert(lines.begin(), "Flow: " + flow + ".");
   if (!temperature.empty()) lines.push_back("Water temperature: " + temperature + ".");
-  lines.push_back(note_words(told));
+  if (std::any_of(reaches.begin(), reaches.end(), [](const PlannedReach& r) { return r.described; }))
+    lines.push_back(note_words(told));
+  if (std::string likely = likely_words(told); !likely.empty()) lines.push_back(std::move(likely));
   lines.push_back(band_words(told));
   return lines;
 }

@@ -36,7 +36,7 @@ bool fished_alike(const ReachRow& a, const ReachRow& b) {
   if (!a.best || !b.best) return !a.best && !b.best && a.why_none == b.why_none && !a.types.empty() && !b.types.empty();
   const Length apart = a.best->indicator_to_fly - b.best->indicator_to_fly;
   return a.best->rig == b.best->rig && a.best->technique == b.best->technique && a.doubtful == b.doubtful &&
-         std::abs(apart.si()) < kSameDepthOfIndicator;
+         a.first->described == b.first->described && std::abs(apart.si()) < kSameDepthOfIndicator;
 }
 
 void put_together(ReachRow& row, const ReachRow& other) {

@@ -57,8 +57,7 @@ PageTable hours_table(const Told& told, const BelievedReach& reach) {
 const ReachHour& noon_of(const BelievedReach& reach) { return reach.hours[reach.hours.size() / 2]; }
 
 std::string source_words(const BelievedWater& water, UnitSystem units) {
-  if (water.source == DepthSource::Guessed && !water.noted_at) return "a guess";
-  if (water.source == DepthSource::Guessed) return "a guess from the channel";
+  if (water.source == DepthSource::Guessed && !water.noted_at) return "a guess from the channel";
   return fmt::format("{}{}{}", word_for(water.source), water.noted_at ? " at " + say_flow(*water.noted_at, units) : "",
                      water.far_from_note ? ", far from the flow of the day" : "");
 }

@@ -13,3 +13,4 @@ floatwright_test(published_normal_depth_test
 floatwright_test(published_reach_distributions_test
   SOURCES ${CMAKE_CURRENT_LIST_DIR}/lamouroux_reach_distributions_test.cpp
   USES water)
+floatwright_test(published_midsection_measurements_test SOURCES midsection_measurements_test.cpp USES water)

@@ -1,8 +1,8 @@
 #pragma once
-// The field measurements that lie in a directory, of whatever form: USGS RDB, pages of the USGS collections, or CSV with
-// a row a visit. The CSV's columns are named in its first row, each with its unit: date; station or site (may be left
-// out where the file is of one gauge); discharge, width or top_width, mean_depth, and mean_speed or velocity, in _m3_s,
-// _m3s or _cfs, _m or _ft, _m_s or _ft_s.
+// The field measurements that lie in a directory, of whatever form: USGS RDB, pages of the USGS collections, CSV with a
+// row a vertical (verticals_csv.hpp), or CSV with a row a visit. The latter's columns are named in its first row, each
+// quantity's with its unit: date; station or site (may be left out where the file is of one gauge); discharge, width or
+// top_width, mean_depth, and mean_speed or velocity, in _m3_s, _m3s or _cfs, _m or _ft, _m_s or _ft_s.
 #include <filesystem>
 #include <string>
 #include <string_view>

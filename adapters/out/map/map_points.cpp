@@ -74,7 +74,7 @@ MapPoint hazard_point(const Hazard& hazard, const Told& told) {
 }
 
 std::string rig_line(const Told& told, const PlannedWater& water) {
-  const std::string type{word_for(water.type)};
+  const std::string type = std::string(water.source == DepthSource::Guessed ? "guessed " : "") + std::string(word_for(water.type));
   if (!water.choice.best) return capitalised(type) + ": " + typed(water.choice.why_none);
   const ScoredRig& best = *water.choice.best;
   const auto rod = in_boat(told.rods, told.in.tackle, best.rig);

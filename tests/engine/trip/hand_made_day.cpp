@@ -1,5 +1,7 @@
 #include "tests/engine/trip/hand_made_day.hpp"
 
+#include "engine/trip/likely_waters.hpp"
+
 namespace floatwright {
 
 HandMadeDay::HandMadeDay() = default;
@@ -18,7 +20,8 @@ const RiverDay& HandMadeDay::day() {
   for (std::size_t r = 0; r < graph_.reaches.size(); ++r) add_reach(grid);
   made_ = std::make_unique<RiverDay>(
       RiverDay{river, graph_, settings, tackle, judgement, records, flows_, temperatures_, date, now,
-               nullptr, weather ? &*weather : nullptr});
+               nullptr, weather ? &*weather : nullptr, &likely_});
+  likely_ = likely_waters(*made_);
   return *made_;
 }
 

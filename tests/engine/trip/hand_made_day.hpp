@@ -41,6 +41,7 @@ struct HandMadeDay {
   RiverGraph graph_;
   RiverFlows flows_;
   RiverTemperatures temperatures_;
+  LikelyWaters likely_;
   std::unique_ptr<RiverDay> made_;
 };
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "tests/engine/trip/hand_made_day.hpp"
 
@@ -42,6 +43,97 @@ TEST(MetWater, BesideASideChannelIsThatOfTheNoteAtTheWholeRiversFlow) {
   const MetWater run = met_water(day, passage, waters_of(day, passage)[0], local(9));
   ASSERT_TRUE(run.to_fish.has_value());
   EXPECT_NEAR(in_feet(run.printed.depth->best), 4.5, 0.01);
+}
+
+SideChannel willow_channel() {
+  SideChannel side;
+  side.id = side.name = "Willow Channel";
+  side.leaves = river_mile(12.0);
+  side.returns = river_mile(6.0);
+  return side;
+}
+
+// By hand: the note's 1,800 cfs sent half down either thread, 900 cfs. Now 1,200 cfs run in the stem and 2,400 cfs by the
+// gauge; 1 ft3/s more of the stem's own water raises it, not the whole river's: by mean depth c Q^0.40 with c from the
+// note, whose run is 1.4 times as deep as the channel, 4.5/1.4 ((1200/900)^0.40 - 1) = 0.392 ft on 4.5.
+TEST(MetWater, RisesWithTheFlowOfItsOwnThread) {
+  HandMadeDay made;
+  SideChannel side = willow_channel();
+  side.share_by_flow = {{cubic_feet_per_second(1800.0), 0.5}};
+  made.river.side_channels = {side};
+  made.flow = [](Instant) { return HandMadeDay::same(1200.0); };
+  const RiverDay& day = made.day();
+  const Passage passage = first_passage(day);
+  const MetWater run = met_water(day, passage, waters_of(day, passage)[0], local(9));
+  EXPECT_NEAR(in_feet(run.printed.depth->best), 4.892, 0.005);
+  EXPECT_NEAR(in_cubic_feet_per_second(*run.printed.noted_at), 1800.0, 1e-6);
+}
+
+TEST(WholeFlow, IsTheSameSeenFromEitherThread) {
+  HandMadeDay made;
+  made.river.side_channels = {willow_channel()};
+  made.flow = [](Instant) { return HandMadeDay::same(900.0); };
+  const RiverDay& day = made.day();
+  for (std::size_t r = 0; r < day.graph.reaches.size(); ++r) {
+    const bool divided = day.graph.reaches[r].from > river_mile(6.0);
+    EXPECT_NEAR(in_cubic_feet_per_second(whole_flow(day, r, local(9))->middle), divided ? 1800.0 : 900.0, 1e-6) << r;
+  }
+}
+
+// Two gauges of known area, and no note between them. By hand for mile 12 to 6 from Bieger et al. 2015 (bankfull W 2.70
+// A^0.352, D 0.30 A^0.213, A in km2; from memory) run full at 1.5 m/s, and Leopold & Maddock's exponents: 500 mi2 at mile
+// 14 and 900 at 0.5 make 737.0 mi2 at mile 6, 1,908.9 km2: 38.57 m by 1.4994 m, full at 86.74 m3/s. At 1,800 cfs (50.97
+// m3/s) 1.2122 m in the mean and 1.2519 m/s: Froude number 0.363, a run; 1.697 m deep in the lane, 1.473 m/s at the surface.
+HandMadeDay undescribed_day() {
+  HandMadeDay made;
+  made.river.notes.erase(made.river.notes.begin());
+  GaugeSite head = made.river.gauges[0];
+  head.id = "head";
+  head.place = river_mile(14.0);
+  head.drainage_area = square_miles(500.0);
+  made.river.gauges.insert(made.river.gauges.begin(), head);
+  made.records.insert(made.records.begin(), made.records[0]);
+  return made;
+}
+
+TEST(MetWater, NobodyDescribedIsTheLikelyOneOfItsChannel) {
+  HandMadeDay made = undescribed_day();
+  const RiverDay& day = made.day();
+  const Passage passage = first_passage(day);
+  EXPECT_FALSE(is_described(day, passage));
+  ASSERT_EQ(waters_of(day, passage).size(), 1u);
+  const MetWater met = met_water(day, passage, waters_of(day, passage)[0], local(9));
+  EXPECT_EQ(met.printed.type, WaterType::Run);
+  EXPECT_EQ(met.printed.source, DepthSource::Guessed);
+  EXPECT_FALSE(met.printed.noted_at.has_value());
+  ASSERT_TRUE(met.to_fish.has_value());
+  EXPECT_NEAR(in_metres(met.printed.depth->best), 1.697, 0.002);
+  EXPECT_NEAR(in_metres_per_second(met.printed.surface_speed->best), 1.473, 0.002);
+  EXPECT_NEAR(met.printed.depth->high / met.printed.depth->best, std::exp(1.2816 * 0.30), 1e-3);
+}
+
+TEST(MetWater, NobodyDescribedStaysUnknownWithNothingButAFlow) {
+  HandMadeDay made;
+  made.river.notes.clear();
+  const RiverDay& day = made.day();
+  EXPECT_TRUE(waters_of(day, first_passage(day)).empty());
+}
+
+// A guess of 2 ft at 2 ft/s (4 ft2/s by its surface, 3.4 in the mean) is within 6.5 ft2/s; the upper ends of its bands,
+// each exp(1.2816 x 0.30) = 1.469 times as much, are not: 3.4 x 2.158 = 7.3.
+TEST(MetWater, IsWadedOnAGuessOnlyWhereEvenItsUpperEndCanBe) {
+  HandMadeDay made;
+  made.settings.preferences.anglers[0].wades = true;
+  const auto wades = [&](DepthSource source) {
+    made.river.notes[0].waters = {noted(WaterType::Run, 1.0, 2.0, 2.0, 1800.0)};
+    made.river.notes[0].waters[0].notes[0].source = source;
+    const RiverDay& day = made.day();
+    const Passage passage = first_passage(day);
+    const auto platforms = met_water(day, passage, waters_of(day, passage)[0], local(9)).to_fish->platforms;
+    return std::find(platforms.begin(), platforms.end(), Platform::Wading) != platforms.end();
+  };
+  EXPECT_TRUE(wades(DepthSource::Noted));
+  EXPECT_FALSE(wades(DepthSource::Guessed));
 }
 
 TEST(MetWater, BesideABankHasTheBoatInTheRun) {

@@ -50,6 +50,38 @@ TEST(PlanDay, HasARigForEveryWaterOnARodThatIsAboard) {
   EXPECT_EQ(rigged, 8);  // four rows of two waters
 }
 
+// Two gauges of known area are all that is known of the upper half: its channel is a guess, and is said to be one.
+TEST(PlanDay, FishesWaterThatNobodyDescribedAndSaysThatItIsAGuess) {
+  DayInputs in = small_day();
+  in.river.notes.erase(in.river.notes.begin());
+  GaugeSite head = in.river.gauges[0];
+  head.id = "head";
+  head.place = river_mile(14.0);
+  head.drainage_area = square_miles(500.0);
+  in.river.gauges.push_back(head);
+  in.records.push_back(in.records[0]);
+  in.records[1].gauge = "head";
+  const DayPlan plan = plan_day(in);
+  const auto upper = std::ranges::find(plan.stretches, "upper", &PlannedStretch::from);
+  ASSERT_NE(upper, plan.stretches.end());
+  const PlannedReach& reach = upper->reaches.front();
+  EXPECT_FALSE(reach.described);
+  ASSERT_EQ(reach.waters.size(), 1u);
+  EXPECT_EQ(reach.waters[0].source, DepthSource::Guessed);
+  EXPECT_GT(reach.waters[0].fishing, Duration{});
+  EXPECT_TRUE(std::ranges::any_of(upper->cautions, [](const Caution& c) {
+    return c.kind == CautionKind::GuessedDepth && c.text.find("guessed from its channel") != std::string::npos;
+  }));
+}
+
+TEST(PlanDay, RigsNothingForWaterOfWhichOnlyTheFlowIsKnown) {
+  DayInputs in = small_day();
+  in.river.notes.clear();
+  in.river.gauges[0].drainage_area.reset();
+  for (const PlannedStretch& stretch : plan_day(in).stretches)
+    for (const PlannedReach& reach : stretch.reaches) EXPECT_TRUE(reach.waters.empty());
+}
+
 TEST(PlanDay, KeepsAStretchThatBreaksALimitButLast) {
   DayInputs in = small_day();
   in.river.accesses[2].closed = true;

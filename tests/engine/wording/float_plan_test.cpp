@@ -186,6 +186,18 @@ TEST(FloatPlan, HasAtMostThreeLinesOfRivalsEachReachOnceAndNamesTheRod) {
   EXPECT_THAT(lines[2], HasSubstr("As good at Mill run (run): sinking tip 10 ft 4 in/s on A, "));
 }
 
+TEST(FloatPlan, TellsWaterThatNobodyDescribedAsAGuessAndWhatToType) {
+  DayPlan plan = sample_plan();
+  PlannedReach& mill = plan.stretches[0].reaches[0];
+  mill.described = false;
+  mill.waters.resize(1);
+  mill.waters[0].source = DepthSource::Guessed;
+  const std::string text = plan_words(plan);
+  EXPECT_THAT(text, HasSubstr("Mill run 40.2: likely run"));
+  EXPECT_THAT(text, HasSubstr("Nobody described the water at Mill run: its kind, depth and speed are guessed from the channel"));
+  EXPECT_THAT(text, HasSubstr("in river.json"));
+}
+
 TEST(FloatPlan, SaysTheRainOnce) {
   DayPlan plan = sample_plan();
   Caution doubt;

@@ -3,6 +3,7 @@
 
 #include <gmock/gmock.h>
 
+#include "adapters/in/gauges/verticals_csv.hpp"
 #include "engine/units/unit.hpp"
 #include "tests/support/run_program.hpp"
 
@@ -43,6 +44,40 @@ TEST(MeasurementFiles, WithoutAColumnAreToldWhichAreNeeded) {
   ASSERT_FALSE(read);
   EXPECT_EQ(read.error().exit_code, 65);
   EXPECT_THAT(read.error().what, HasSubstr("needs the columns date, discharge, width, mean_depth and mean_speed"));
+}
+
+constexpr const char* kWaded =
+    "station,date,distance_ft,depth_ft,mean_speed_ft_s\n"
+    "usgs:00000001,2026-05-20,0,0,0\n,,2,1,1\n,,4,2,1.5\n,,6,0,0\n"
+    "usgs:00000001,2026-06-02,0,0,0\n,,2,1,x\n,,4,0,0\n";
+
+TEST(Verticals, OfAVisitAreOneMeasurement) {  // by hand: 1 x 1 x 2 + 1.5 x 2 x 2 = 8 cfs through 6 ft2 over 6 ft
+  const auto read = read_verticals_csv(kWaded, "own/waded.csv");
+  ASSERT_TRUE(read);
+  ASSERT_THAT(read->visits, SizeIs(1));
+  const FieldMeasurement& visit = read->visits[0];
+  EXPECT_EQ(visit.station, "usgs:00000001");
+  EXPECT_EQ(visit.visit, "waded.csv, line 2");
+  EXPECT_NEAR(in_cubic_feet_per_second(*visit.discharge), 8.0, 1e-9);
+  EXPECT_NEAR(in_feet(*visit.channels.at(0).width), 6.0, 1e-9);
+  EXPECT_NEAR(visit.channels.at(0).area->si(), 6.0 * 0.3048 * 0.3048, 1e-12);
+  EXPECT_NEAR(in_feet_per_second(*visit.channels.at(0).speed), 8.0 / 6.0, 1e-9);
+  EXPECT_THAT(read->troubles,
+              ElementsAre("own/waded.csv: the verticals from line 6 are left out: line 7 is no whole vertical (speed)"));
+}
+
+// The surface coefficient of 0.85 (Rantz and others 1982, from memory): 2.0 at the surface is 1.70 in the mean.
+TEST(Verticals, OfAFloatOnTheSurfaceAreSlowerInTheMean) {
+  const auto read = read_verticals_csv("date,distance_m,depth_m,surface_speed_m_s\n2026-05-20,0,0,0\n,1,1,2.0\n,2,0,0\n", "w.csv");
+  ASSERT_TRUE(read);
+  EXPECT_NEAR(read->visits.at(0).channels.at(0).speed->si(), 1.70, 1e-12);
+}
+
+TEST(Verticals, WithoutAUnitAreToldWhatIsNeeded) {
+  const auto read = read_verticals_csv("date,distance,depth_ft,mean_speed_ft_s\n2026-05-20,0,0,0\n", "w.csv");
+  ASSERT_FALSE(read);
+  EXPECT_EQ(read.error().exit_code, 65);
+  EXPECT_THAT(read.error().what, HasSubstr("w.csv: line 1: verticals need the columns date, distance, depth and mean_speed"));
 }
 
 TEST(MeasurementFiles, OfTheServicesAreReadBesideOthers) {
