@@ -45,7 +45,7 @@ WaterOfDay water_of_day(const DayInputs& in) {
 RiverDay river_day(const DayInputs& in, const WaterOfDay& water) {
   return {in.river,    water.graph,        in.settings, in.tackle, in.judgement,   in.records,
           water.flows, water.temperatures, in.day,      in.now,    in.tables.get(),
-          in.weather ? &*in.weather : nullptr, &water.likely};
+          in.weather ? &*in.weather : nullptr, &water.likely, &in.learned};
 }
 
 void add_tables_needed(TablesNeeded& needed, const DayInputs& in) {

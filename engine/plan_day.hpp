@@ -23,6 +23,7 @@ struct DayInputs {
   std::optional<std::size_t> spot{};  // index into River::spots: the day there instead of a float
   Tuned tuned{};                      // by `tune`; empty: stated defaults
   std::optional<Weather> weather{};   // none: not known
+  Learned learned{};                  // of the log; empty: nothing was met
   std::optional<HandedOut> before{};  // what was handed out for this day last, if anything
   std::shared_ptr<const FishingTables> tables{};  // of tables_needed(); none: every cast is worked out, which is dear
 };

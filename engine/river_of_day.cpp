@@ -74,7 +74,11 @@ ReachHour reach_hour(const RiverDay& day, const Passage& passage, const std::vec
 void add_waters(const RiverDay& day, const Passage& passage, const std::vector<Water>& waters, BelievedReach& reach) {
   for (std::size_t w = 0; w < waters.size(); ++w) {
     const PlannedWater noon = met_water(day, passage, waters[w], reach.hours[reach.hours.size() / 2].at).printed;
-    BelievedWater told{.type = noon.type, .source = noon.source, .noted_at = noon.noted_at};
+    BelievedWater told{.type = noon.type,
+                       .source = noon.source,
+                       .noted_at = noon.noted_at,
+                       .depth_met = noon.depth_met,
+                       .speed_met = noon.speed_met};
     for (const ReachHour& hour : reach.hours) told.far_from_note |= met_water(day, passage, waters[w], hour.at).printed.far_from_note;
     reach.waters.push_back(told);
   }

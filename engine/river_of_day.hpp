@@ -13,6 +13,7 @@ struct BelievedWater {
   DepthSource source = DepthSource::Guessed;
   Measured<Discharge> noted_at{};  // the flow of the note used at noon
   bool far_from_note = false;      // at some hour
+  Correction depth_met{}, speed_met{};  // logged since the note
 };
 
 struct WaterHour {

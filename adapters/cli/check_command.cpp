@@ -10,6 +10,7 @@
 #include "adapters/cli/gather_order.hpp"
 #include "adapters/cli/message.hpp"
 #include "adapters/cli/send.hpp"
+#include "adapters/in/files/log_file.hpp"
 #include "adapters/in/gauges/rating_files.hpp"
 #include "engine/river/graph.hpp"
 #include "engine/river/picture.hpp"
@@ -46,13 +47,15 @@ int run_check(const CheckOptions& options) {
   const auto directory = configuration_directory(options);
   if (!directory) return tell(directory.error());
   const auto loaded = with_ratings(load_configuration(*directory));
-  for (const auto& problem : loaded.problems) fmt::print("{}\n", say(problem));
+  Problems problems = loaded.problems;
+  std::ranges::move(read_log(*directory).problems, std::back_inserter(problems));
+  for (const auto& problem : problems) fmt::print("{}\n", say(problem));
   if (!loaded.configuration) {
     const auto errors = std::ranges::count_if(loaded.problems, [](const Problem& p) { return !p.warning; });
     return tell({fmt::format("{}: {} to mend", directory->string(), errors == 1 ? "1 problem" : fmt::format("{} problems", errors)),
                  loaded.exit_code == 0 ? kExitConfiguration : loaded.exit_code});
   }
-  if (!loaded.problems.empty()) fmt::print("\n");
+  if (!problems.empty()) fmt::print("\n");
   print_picture(*loaded.configuration);
   if (const int archive = check_archive(*loaded.configuration); archive != kExitFresh || !options.mail) return archive;
   const auto now = instant_now(options);

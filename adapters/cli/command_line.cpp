@@ -71,6 +71,7 @@ int run_command_line(const std::vector<std::string>& words) {
   add_fetch_command(program, run);
   add_sink_command(program, run);
   add_show_command(program, run);
+  add_log_command(program, run);
   add_tune_command(program, run);
 
   try {

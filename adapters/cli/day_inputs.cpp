@@ -3,8 +3,20 @@
 #include <fmt/format.h>
 
 #include "adapters/cli/message.hpp"
+#include "adapters/in/files/log_file.hpp"
 
 namespace floatwright {
+
+namespace {
+
+Learned learned_by(const std::filesystem::path& directory, const River& river, bool quiet) {
+  const LogFile log = read_log(directory);
+  for (const Problem& problem : log.problems)
+    if (!quiet) fmt::print(stderr, "{}\n", say(problem));
+  return learned(river, river_graph(river), log.entries);
+}
+
+}  // namespace
 
 DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration, Instant now,
                      std::chrono::year_month_day day, Gathered&& gathered) {
@@ -12,6 +24,7 @@ DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration
                std::move(configuration.judgement), std::move(gathered.records),     day,
                now};
   in.tuned = std::move(configuration.tuned);
+  in.learned = learned_by(configuration.directory, in.river, options.quiet);
   in.weather = std::move(gathered.weather);
   if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
   return in;

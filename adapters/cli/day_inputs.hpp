@@ -6,6 +6,7 @@
 
 namespace floatwright {
 
+// What was logged beside the configuration is learned; what is wrong with the log is told on standard error.
 [[nodiscard]] DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration, Instant now,
                                    std::chrono::year_month_day day, Gathered&& gathered);
 

@@ -43,11 +43,12 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
         plan) _floatwright_list 'plan sheet mail ashore json calendar map' ;;
         'show readings') _floatwright_words 'csv json' ;;
         'show river') _floatwright_words 'text json geojson svg' ;;
-        'show skill' | tune) _floatwright_words 'text json' ;;
+        'show skill' | log | tune) _floatwright_words 'text json' ;;
         sink) _floatwright_list 'text json pdf svg png' ;;
       esac ;;
     --at) _floatwright_words "$(_floatwright_ids spots)" ;;
-    --date) _floatwright_words 'today tomorrow' ;;
+    --date) if [[ $2 == log ]]; then _floatwright_words 'today yesterday'; else _floatwright_words 'today tomorrow'; fi ;;
+    --bottom) _floatwright_words 'Y N' ;;
     --paper) _floatwright_words 'letter a4' ;;
     --units) _floatwright_words 'us metric' ;;
     --service) _floatwright_words 'ea-flood ea-hydrology foen hubeau nve nwps nws-weather usgs-legacy usgs-rdb usgs-water-data usgs-waterml1 waterml2 wsc-datamart wsc-geomet wsc-realtime' ;;
@@ -55,7 +56,7 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
     --platform) _floatwright_words 'drifting held anchored wading' ;;
     --bed) _floatwright_words 'sand gravel cobble boulder wood' ;;
     --now | --since | --line | --tip | --leader | --fly | --shot | --rod | --depth | --speed | --mean | --thread | --profile) ;;
-    --temperature | --technique | --cast | --count | --strip | --layer | --lake) ;;
+    --temperature | --technique | --cast | --count | --where | --hour | --water | --retract | --strip | --layer | --lake) ;;
     *) return 1 ;;
   esac
 }
@@ -72,7 +73,7 @@ _floatwright() {
   [[ $command == show ]] && ((COMP_CWORD > 2)) && command="show ${COMP_WORDS[2]}"
   _floatwright_value "$before" "$command" && return
   case $command in
-    '') _floatwright_words 'start plan check fetch sink show tune --help --version' ;;
+    '') _floatwright_words 'start plan check fetch sink show log tune --help --version' ;;
     start) _floatwright_words '--dir --payload --now --help' ;;
     plan) _floatwright_words '--config --date --now --offline --as --at --boats --paper --send --units --out --quiet --verbose --help' ;;
     check) _floatwright_words '--config --mail --help' ;;
@@ -81,6 +82,12 @@ _floatwright() {
     show) _floatwright_words 'readings river skill --help' ;;
     'show river') _floatwright_words '--config --date --now --offline --as --units --out --quiet --verbose --help' ;;
     'show skill') _floatwright_words '--config --as --units --help' ;;
+    log)
+      if [[ $cur == -* ]]; then
+        _floatwright_words '--config --date --now --where --hour --depth --speed --bottom --fly --rod --count --water --retract --show --as --units --quiet --help'
+      else
+        _floatwright_files -f
+      fi ;;
     tune)
       if [[ $cur == -* ]]; then
         _floatwright_words '--config --payload --now --as --units --out --quiet --help'

@@ -7,6 +7,7 @@
 
 #include "engine/choice/line_over_bed.hpp"
 #include "engine/forecast/outlook.hpp"
+#include "engine/learning/learned.hpp"
 #include "engine/routing/river_flows.hpp"
 #include "engine/temperature/river_temperatures.hpp"
 #include "engine/trip/caution.hpp"
@@ -44,6 +45,7 @@ struct PlannedWater {
   bool far_from_note = false;
   std::string beyond{};  // what was measured of the channel, where the flow is beyond it
   Measured<Discharge> noted_at{};
+  Correction depth_met{}, speed_met{};  // what is in depth and speed of what was logged since the note
   WaterChoice choice{};             // best is the rig to use with the rods aboard
 };
 

@@ -11,6 +11,7 @@
 #include "engine/trip/wading.hpp"
 #include "engine/water/described.hpp"
 #include "engine/water/profile.hpp"
+#include "engine/water/reach_at_flow.hpp"
 
 namespace floatwright {
 namespace {
@@ -29,40 +30,29 @@ bool beside_the_boat(WaterType type) {
   return type == WaterType::Bank || type == WaterType::Eddy || type == WaterType::Pocket;
 }
 
-// A reach at its own flow: the part of the river's that runs down it, by which its channel, its sections and the gauges
-// that speak for it are known.
-class ReachAtFlow {
- public:
-  ReachAtFlow(const River& river, const Reach& reach, const PerCase<Discharge>& own)
-      : river_(river), reach_(reach), own_(own), channel_(channel_of(river, reach, own.middle)), surface_(surface_law_of(river, reach)) {}
+const LearnedWater* learned_of(const RiverDay& day, const Passage& passage, WaterType type) {
+  if (day.learned == nullptr) return nullptr;
+  const Reach& reach = day.graph.reaches[passage.reach];
+  if (passage.spot) return learned_of(*day.learned, WaterHolder::Spot, *passage.spot, type);
+  if (reach.named_reach) return learned_of(*day.learned, WaterHolder::NamedReach, *reach.named_reach, type);
+  return reach.note ? learned_of(*day.learned, WaterHolder::StretchNote, *reach.note, type) : nullptr;
+}
 
-  // `noted_at` is the whole river's flow, as the note has it.
-  [[nodiscard]] Measured<Lane> lane_of(const Water& typed) const {
-    const Water here = water_in(river_, reach_, typed);
-    auto there = lane(here, channel_, own_, surface_);
-    if (!there.has_value()) return there;
-    const Discharge noted = there->noted_at;
-    for (std::size_t i = 0; i < here.notes.size(); ++i)
-      if (here.notes[i].at_flow == noted) there.value().noted_at = typed.notes[i].at_flow;
-    return there;
-  }
-
- private:
-  const River& river_;
-  const Reach& reach_;
-  PerCase<Discharge> own_;
-  Channel channel_;
-  SurfaceLaw surface_;
-};
+// With what was logged of the water since it was noted.
+Measured<Lane> as_met(const RiverDay& day, const Passage& passage, const Water& water, Measured<Lane> noted) {
+  const LearnedWater* const met = learned_of(day, passage, water.type);
+  if (met == nullptr || !noted.has_value()) return noted;
+  return corrected(*noted, *met);
+}
 
 // The thread the boat is in: the water fished, but for bank, eddy and pocket the reach's run, else riffle, else 1.5 times.
-PerCase<SurfaceSpeed> boat_lane(const std::vector<Water>& waters, const Water& fished, const Lane& lane_fished,
+PerCase<SurfaceSpeed> boat_lane(const RiverDay& day, const Passage& passage, const Water& fished, const Lane& lane_fished,
                                 const ReachAtFlow& reach) {
   if (!beside_the_boat(fished.type)) return lane_fished.surface_speed;
   for (const WaterType thread : {WaterType::Run, WaterType::Riffle}) {
-    const Water* water = find_water(waters, thread);
+    const Water* water = find_water(waters_of(day, passage), thread);
     if (water == nullptr) continue;
-    const auto there = reach.lane_of(*water);
+    const auto there = as_met(day, passage, *water, reach.lane_of(*water));
     if (there.has_value()) return there->surface_speed;
   }
   return each_case(lane_fished.surface_speed, [](SurfaceSpeed u) { return kFasterThanTheEdge * u; });
@@ -117,8 +107,8 @@ struct LaneMet {
 
 LaneMet lane_met(const RiverDay& day, const Passage& passage, const Water& water, const PerCase<Discharge>& own) {
   const ReachAtFlow reach(day.river, day.graph.reaches[passage.reach], own);
-  LaneMet met{reach.lane_of(water), {}};
-  if (met.lane.has_value()) met.boat = boat_lane(waters_of(day, passage), water, *met.lane, reach);
+  LaneMet met{as_met(day, passage, water, reach.lane_of(water)), {}};
+  if (met.lane.has_value()) met.boat = boat_lane(day, passage, water, *met.lane, reach);
   return met;
 }
 
@@ -177,6 +167,10 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
   MetWater met{.printed = {.type = water.type, .bed = bed_of(day, passage), .fishing_time = water.fishing_time}, .to_fish = {}};
   const Hatch* hatch = hatch_at(day, passage.reach, t);
   met.printed.hatch = hatch != nullptr;
+  if (const LearnedWater* learned = learned_of(day, passage, water.type)) {
+    met.printed.depth_met = learned->depth;
+    met.printed.speed_met = learned->speed;
+  }
   if (hatch != nullptr) met.printed.hatch_name = hatch->name;
 
   const auto flow = known_flow(day, passage.reach, t);
@@ -200,7 +194,8 @@ MetWater met_water(const RiverDay& day, const Passage& passage, const Water& wat
 Measured<Lane> lane_at(const RiverDay& day, const Passage& passage, const Water& water, Instant t) {
   const auto flow = known_flow(day, passage.reach, t);
   if (!flow.has_value()) return Absent{flow.why_absent()};
-  return ReachAtFlow(day.river, day.graph.reaches[passage.reach], *flow).lane_of(water);
+  const ReachAtFlow reach(day.river, day.graph.reaches[passage.reach], *flow);
+  return as_met(day, passage, water, reach.lane_of(water));
 }
 
 std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water, Instant t,

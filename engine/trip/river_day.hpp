@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/choice/choose.hpp"
+#include "engine/learning/learned.hpp"
 #include "engine/readings/weather.hpp"
 #include "engine/routing/river_flows.hpp"
 #include "engine/temperature/river_temperatures.hpp"
@@ -31,6 +32,7 @@ struct RiverDay {
   const FishingTables* tables = nullptr;  // none: every cast is worked out
   const Weather* weather = nullptr;       // none: not known
   const LikelyWaters* likely = nullptr;   // none: only described water is known
+  const Learned* learned = nullptr;       // of the log; none: nothing was met
 };
 
 // Flow and temperature of a reach at an instant, or why not.

@@ -3,18 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/river/shares.hpp"
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/season.hpp"
-#include "engine/water/travelling_water.hpp"
+#include "engine/water/floating_speed.hpp"
 
 namespace floatwright {
 namespace {
 
 // All judgement.
-constexpr double kFastThread = 1.25;                         // the boat's thread over the channel's mean speed
-constexpr Speed kRowing = metres_per_second(1.0);            // across still water
-constexpr Speed kSlowest = metres_per_second(0.1);           // below it nobody waits for the river: they row
 constexpr Duration kPortageIfNotTyped = minutes(60.0);
 constexpr Duration kSlack = minutes(30.0);
 constexpr Duration kLongestRow = hours(2.0);
@@ -24,28 +20,15 @@ Instant up_to_ten_minutes(Instant t) {
   return Instant{((t.time_since_epoch() + kTenMinutes - Period{1}) / kTenMinutes) * kTenMinutes};
 }
 
-// The boat's speed by the guide's float time, if one covers the reach.
-std::optional<Speed> noted_speed(const RiverDay& day, const Reach& reach, const Channel& channel,
-                                 const std::optional<Discharge>& q) {
-  if (!reach.note) return std::nullopt;
-  const StretchNote& note = day.river.notes[*reach.note];
-  if (!note.float_time || *note.float_time <= Duration{}) return std::nullopt;
-  const Speed then = (note.from - note.to) / *note.float_time;
-  if (!q) return then;
-  return then * (mean_speed(channel, *q) / mean_speed(channel, own_flow(day.river, reach, note.at_flow)));
+double pace_of_boat(const RiverDay& day) {
+  return day.learned == nullptr ? 1.0 : std::exp(pace_of(*day.learned, day.settings.boat).ln);
 }
 
-Speed boat_speed(const RiverDay& day, std::size_t index, Instant t) {
-  const Reach& reach = day.graph.reaches[index];
-  const auto flow = known_flow(day, index, t);
-  std::optional<Discharge> q;
-  if (flow.has_value() && flow->middle > Discharge{}) q = flow->middle;
-  const Discharge usual = reach.note ? day.river.notes[*reach.note].at_flow : cubic_metres_per_second(30.0);
-  const Discharge typical = q ? *q : own_flow(day.river, reach, usual);
-  const Channel channel = channel_of(day.river, reach, typical);
-  if (const auto noted = noted_speed(day, reach, channel, q)) return std::max(*noted, kSlowest);
-  if (reach.lake) return kRowing;
-  return std::max(metres_per_second(kFastThread * in_metres_per_second(travelling_speed(channel, typical))), kSlowest);
+Speed boat_speed(const RiverDay& day, std::size_t reach, Instant t) {
+  const auto flow = known_flow(day, reach, t);
+  const bool runs = flow.has_value() && flow->middle > Discharge{};
+  return floating_speed(day.river, day.graph.reaches[reach], runs ? std::optional(flow->middle) : std::nullopt,
+                        pace_of_boat(day));
 }
 
 // A closure by hours is looked at when the hours are known.

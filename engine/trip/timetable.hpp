@@ -1,7 +1,7 @@
 #pragma once
 // Where the boat is when: launch, each passage's arrival and departure, lunch, portages, off the water.
-// Time afloat is the note's float time scaled by V(Q0)/V(Q) of the channel and spread by length, else 1.25 times the
-// water's own (the fast thread; judgement). Stops are spread over the water that can be fished by the time afloat in it.
+// Time afloat is by floating_speed (engine/water) and the boat's own pace. Stops are spread over the water that can be
+// fished by the time afloat in it.
 #include <string>
 #include <vector>
 

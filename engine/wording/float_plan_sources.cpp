@@ -4,6 +4,7 @@
 #include <set>
 
 #include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/say_learned.hpp"
 #include "engine/wording/say_reading.hpp"
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/say_source.hpp"
@@ -151,6 +152,20 @@ std::vector<std::string> followed_lines(const Told& told) {
   return lines;
 }
 
+constexpr std::size_t kMostMet = 4;  // on a page; all of them with log --show
+
+std::vector<std::string> met_lines(const Told& told) {
+  std::vector<std::string> lines = say_what_was_met(told.floated->reaches, told.units);
+  if (lines.size() > kMostMet) {
+    const std::size_t more = lines.size() - kMostMet;
+    lines.resize(kMostMet);
+    lines.push_back(fmt::format("Of {} more waters what was logged is in it too.", more));
+  }
+  if (const Correction pace = pace_of(told.in.learned, told.in.settings.boat); pace.entries > 0)
+    lines.push_back(say(LearnedPace{told.in.settings.boat, pace}));
+  return lines;
+}
+
 std::vector<std::string> method_lines(const Told& told) {
   std::vector<std::string> lines = followed_lines(told);
   const auto& reaches = told.floated->reaches;
@@ -161,6 +176,7 @@ std::vector<std::string> method_lines(const Told& told) {
   if (std::any_of(reaches.begin(), reaches.end(), [](const PlannedReach& r) { return r.described; }))
     lines.push_back(note_words(told));
   if (std::string likely = likely_words(told); !likely.empty()) lines.push_back(std::move(likely));
+  for (std::string& line : met_lines(told)) lines.push_back(std::move(line));
   lines.push_back(band_words(told));
   return lines;
 }

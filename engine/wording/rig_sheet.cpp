@@ -99,10 +99,19 @@ std::string bands(const Told& told) {
   return "";
 }
 
+// By what was logged since the notes.
+bool is_corrected(const Told& told) {
+  for (const PlannedReach& reach : told.floated->reaches)
+    for (const PlannedWater& water : reach.waters)
+      if (water.depth_met.entries > 0) return true;
+  return false;
+}
+
 void add_from(Page& page, const Told& told) {
   std::string made = fmt::format("Made {} {}.", told.clock.minute(told.plan.made_at),
                                  day_of_week(told.clock.day(told.plan.made_at)));
-  if (told.floated != nullptr) made += " Depths from your notes, at the hour's flow; ~ a guess." + bands(told);
+  if (told.floated != nullptr)
+    made += fmt::format(" Depths from your notes{}, at the hour's flow; ~ a guess.{}", is_corrected(told) ? " and log" : "", bands(told));
   page.blocks.push_back(Lines{{main_reading(told), made}, "FROM"});
 }
 

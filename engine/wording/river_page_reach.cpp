@@ -3,6 +3,7 @@
 #include "engine/river/names.hpp"
 #include "engine/trip/local_time.hpp"
 #include "engine/wording/river_page.hpp"
+#include "engine/wording/say_learned.hpp"
 #include "engine/wording/say_source.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
@@ -62,16 +63,25 @@ std::string source_words(const BelievedWater& water, UnitSystem units) {
                      water.far_from_note ? ", far from the flow of the day" : "");
 }
 
+// "; 0.4 ft deeper than noted (3 entries)"
+std::string met_words(const BelievedWater& water, const WaterHour& noon, UnitSystem units) {
+  std::string words;
+  for (const std::string& part :
+       {say_deeper(water.depth_met, noon.depth->best, units), say_faster(water.speed_met, noon.surface_speed->best, units)})
+    if (!part.empty()) words += "; " + part;
+  return words;
+}
+
 // "Run, noted at 1,800 cfs: at noon 4-5 ft deep, 2.8-3.9 ft/s on the surface."
 std::string water_line(const BelievedWater& water, const WaterHour& noon, UnitSystem units) {
   const std::string kind = capitalised(std::string(word_for(water.type)));
   if (!noon.depth) return kind + " not known: " + without_stop(typed(noon.depth.why_absent())) + ".";
   if (!noon.surface_speed) return kind + ": no speed: " + without_stop(typed(noon.surface_speed.why_absent())) + ".";
   const auto speed = [](SurfaceSpeed u) { return Speed::from_si(u.si()); };
-  return fmt::format("{}, {}: at noon {} {} deep, {} {} on the surface.", kind, source_words(water, units),
+  return fmt::format("{}, {}: at noon {} {} deep, {} {} on the surface{}.", kind, source_words(water, units),
                      length_range_figure(noon.depth->low, noon.depth->high, units), length_unit(units),
                      speed_range_figure(speed(noon.surface_speed->low), speed(noon.surface_speed->high), units),
-                     speed_unit(units));
+                     speed_unit(units), met_words(water, noon, units));
 }
 
 std::string channel_line(const BelievedReach& reach, UnitSystem units) {

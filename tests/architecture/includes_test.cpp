@@ -11,7 +11,7 @@ namespace floatwright::testing {
 namespace {
 
 // Engine rooms in the order of the data flow: a room may use itself and the rooms before it.
-const std::vector<std::string> kRooms{"units",  "statistics", "readings", "river",  "water", "forecast", "routing", "temperature",
+const std::vector<std::string> kRooms{"units",  "statistics", "readings", "river",  "water", "learning", "forecast", "routing", "temperature",
                                       "tackle", "sinking",  "choice", "trip",  "plan_day", "wording"};
 
 // Beside the C++ standard library, what each engine room may include of a package. fmt formats text and reaches nothing.

@@ -114,4 +114,21 @@ Result<Written> write_whole_file(const std::filesystem::path& path, std::string_
   return Written{};
 }
 
+Result<Written> add_to_file(const std::filesystem::path& path, std::string_view bytes) {
+  const HeldSignals held;
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0666));
+  if (!file.is_open()) return failed(path, "add to it", errno, kExitCantCreate);
+  struct stat before {};
+  if (::fstat(file.number(), &before) != 0) return failed(path, "see how long it is", errno, kExitWriteFailed);
+  if (!write_all(file.number(), bytes) || ::fsync(file.number()) != 0) {
+    const int error = errno;
+    if (::ftruncate(file.number(), before.st_size) != 0) return failed(path, "take back half a line", errno, kExitWriteFailed);
+    return failed(path, "add to it", error, kExitWriteFailed);
+  }
+  if (!file.close_now()) return failed(path, "close it", errno, kExitWriteFailed);
+  if (before.st_size == 0 && !sync_folder(folder_of(path)))
+    return failed(path, "bring its folder to the disk", errno, kExitWriteFailed);
+  return Written{};
+}
+
 }  // namespace floatwright

@@ -56,6 +56,14 @@ std::string utc(Instant t) {
                      since / 60 % 60, since % 60);
 }
 
+Json logged_json(JsonPlan& out, const Correction& depth, const Correction& speed) {
+  if (depth.entries + speed.entries == 0) return nullptr;
+  return {{"depth_factor", number(out, std::exp(depth.ln), "depth_factor")},
+          {"depth_entries", depth.entries},
+          {"surface_speed_factor", number(out, std::exp(speed.ln), "surface_speed_factor")},
+          {"surface_speed_entries", speed.entries}};
+}
+
 void put_instant(JsonPlan& out, Json& object, const std::string& key, Instant t) {
   object[key] = utc(t);
   object[key + "_local"] = out.clock.written(t);

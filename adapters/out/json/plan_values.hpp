@@ -40,6 +40,9 @@ template <class T>
 template <class T>
 [[nodiscard]] Json maybe(JsonPlan& out, const Measured<T>& value, const char* what);
 
+// What was logged since the note: the factors that are in depth and speed; null where nothing was.
+[[nodiscard]] Json logged_json(JsonPlan& out, const Correction& depth, const Correction& speed);
+
 // The instant in UTC under `key`, the wall clock's under `key`_local.
 void put_instant(JsonPlan& out, Json& object, const std::string& key, Instant t);
 void put_instant(JsonPlan& out, Json& object, const std::string& key, const std::optional<Instant>& t);

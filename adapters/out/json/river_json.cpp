@@ -36,6 +36,7 @@ Json water_json(JsonPlan& out, const BelievedWater& water, const WaterHour& noon
           {"source", word_for(water.source)},
           {"noted_at_m3_s", maybe(out, water.noted_at, "noted_at_m3_s")},
           {"far_from_note", water.far_from_note},
+          {"logged", logged_json(out, water.depth_met, water.speed_met)},
           {"why_none", why_none(noon.depth)}};
 }
 

@@ -27,6 +27,7 @@ Json water_json(JsonPlan& out, const PlannedWater& water) {
   object["noted_at_m3_s"] = maybe(out, water.noted_at, "noted_at_m3_s");
   object["far_from_note"] = water.far_from_note;
   object["beyond_measured"] = water.beyond.empty() ? Json(nullptr) : Json(water.beyond);
+  object["logged"] = logged_json(out, water.depth_met, water.speed_met);
   object["choice"] = choice_json(out, water);
   object["why_none"] = water.choice.best ? Json(nullptr) : Json(water.choice.why_none);
   return object;

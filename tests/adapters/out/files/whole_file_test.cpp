@@ -149,5 +149,61 @@ TEST_F(WholeFile, IsWholeHoweverOftenTheWriterIsKilled) {
   }
 }
 
+TEST_F(WholeFile, IsAddedToAtItsEndAndMadeWhereItIsNotThere) {
+  ASSERT_TRUE(add_to_file(folder_ / "log.jsonl", "one\n"));
+  ASSERT_TRUE(add_to_file(folder_ / "log.jsonl", "two\n"));
+  EXPECT_EQ(content_of(folder_ / "log.jsonl"), "one\ntwo\n");
+  const auto nowhere = add_to_file(folder_ / "none" / "log.jsonl", "one\n");
+  ASSERT_FALSE(nowhere);
+  EXPECT_EQ(nowhere.error().exit_code, 73);
+}
+
+TEST_F(WholeFile, IsCutBackToWhatItWasWhenTheAddingFailsHalfWay) {
+  ASSERT_TRUE(add_to_file(folder_ / "log.jsonl", "old\n"));
+  const pid_t child = ::fork();
+  ASSERT_GE(child, 0);
+  if (child == 0) {
+    ::signal(SIGXFSZ, SIG_IGN);
+    const rlimit small{4096, 4096};
+    ::setrlimit(RLIMIT_FSIZE, &small);
+    const auto written = add_to_file(folder_ / "log.jsonl", std::string(100000, 'n'));
+    ::_exit(written ? 0 : written.error().exit_code);
+  }
+  int status = 0;
+  ASSERT_EQ(::waitpid(child, &status, 0), child);
+  ASSERT_TRUE(WIFEXITED(status));
+  EXPECT_EQ(WEXITSTATUS(status), 74);
+  EXPECT_EQ(content_of(folder_ / "log.jsonl"), "old\n");
+}
+
+[[noreturn]] void add_for_ever(const std::filesystem::path& path, int told) {
+  for (;;) {
+    if (!add_to_file(path, std::string(3000, 'n') + "\n")) ::_exit(1);
+    if (::write(told, "x", 1) != 1) ::_exit(2);
+  }
+}
+
+TEST_F(WholeFile, HasNoLineCutButItsLastHoweverOftenTheWriterIsKilled) {
+  const auto path = folder_ / "log.jsonl";
+  for (int round = 0; round < 20; ++round) {
+    int told[2] = {-1, -1};
+    ASSERT_EQ(::pipe(told), 0);
+    const pid_t child = ::fork();
+    ASSERT_GE(child, 0);
+    if (child == 0) add_for_ever(path, told[1]);
+    ::close(told[1]);
+    char first = 0;
+    ASSERT_EQ(::read(told[0], &first, 1), 1) << "the writer wrote nothing";
+    ASSERT_EQ(::kill(child, SIGKILL), 0);
+    ASSERT_EQ(::waitpid(child, nullptr, 0), child);
+    ::close(told[0]);
+    std::ifstream lines(path);
+    std::size_t whole = 0;
+    for (std::string line; std::getline(lines, line) && !lines.eof(); ++whole) ASSERT_EQ(line, std::string(3000, 'n'));
+    ASSERT_GE(whole, 1u);
+    std::filesystem::remove(path);
+  }
+}
+
 }  // namespace
 }  // namespace floatwright
