@@ -124,7 +124,7 @@ std::vector<BoatDay> plan_boats(const DayInputs& day, const std::vector<BoatOrde
   for (const BoatOrder& boat : boats) days.push_back({inputs_of(boat, day), {}});
   const WaterOfDay water = water_of_day(day);
   Library library(days, water);
-  if (days.size() > 1 && why_no_day(day.river, day.day, day.now).empty()) {
+  if (days.size() > 1 && why_no_day(day.river, day.records, day.day, day.now).empty()) {
     std::vector<Wish> wishes(days.size());
     do_each(days.size(), [&](std::size_t i) { wishes[i] = wish_of(days[i].in, water, library.of(i)); });
     share_rods(wishes, days);

@@ -27,7 +27,7 @@ std::vector<Platform> platforms_of_day(const DayInputs& in) {
 WaterOfDay water_of_day(const DayInputs& in) {
   WaterOfDay water;
   water.graph = river_graph(in.river);
-  const TimeGrid grid = hours_looked_at(in.river, in.day, in.now);
+  const TimeGrid grid = hours_looked_at(in.river, in.records, in.day, in.now);
   water.outlooks = outlooks_of(in.river, water.graph, {in.records, in.tuned, in.weather ? &*in.weather : nullptr}, grid, in.now);
   water.flows = river_flows(in.river, water.graph, water.outlooks, grid, in.now);
   water.temperatures = river_temperatures({.river = in.river,
@@ -60,7 +60,7 @@ DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& boo
   plan.outlooks = water.outlooks;
 
   const RiverDay day = river_day(in, water);
-  plan.why_no_stretch = why_no_day(in.river, in.day, in.now);
+  plan.why_no_stretch = why_no_day(in.river, in.records, in.day, in.now);
   if (plan.why_no_stretch.empty()) {
     // timetable, choices of line, rods and cautions of each
     plan.stretches = in.spot ? day_at_spot(day, *in.spot) : compared_stretches(day, book);

@@ -1,6 +1,8 @@
 #include "engine/tune_river.hpp"
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
 #include "engine/forecast/release_plan.hpp"
 #include "engine/forecast/tune_daily_flow.hpp"
@@ -95,6 +97,7 @@ class Tuner {
     if (!upper || below.empty()) return;
     LagTuning tuning = tune_lag({in_.river, graph_, *upper, lower, finest_flow(in_.records[*upper]), below});
     out_.reports.lags.push_back(std::move(tuning.report));
+    half_way_lags_[{*upper, lower}] = tuning.of_first_half;
     if (!tuning.lag.has_value()) return;
     out_.lags.push_back(*tuning.lag);
     std::erase_if(in_.river.fitted_lags,
@@ -114,19 +117,34 @@ class Tuner {
     }
   }
 
+  // The river with no more of this pair's lag than the first half of its record tells: a forecast judged on the rest
+  // may not know better.
+  [[nodiscard]] River river_known_half_way(std::size_t upper, std::size_t lower) {
+    const auto [known, missing] = half_way_lags_.try_emplace({upper, lower});
+    if (missing)
+      known->second = tune_lag({in_.river, graph_, upper, lower, in_.records[upper].discharge, in_.records[lower].discharge}).of_first_half;
+    River river = in_.river;
+    const std::string &from = river.gauges[upper].id, &to = river.gauges[lower].id;
+    std::erase_if(river.fitted_lags, [&](const FittedLag& lag) { return lag.from == from && lag.to == to; });
+    if (known->second) river.fitted_lags.push_back(*known->second);
+    return river;
+  }
+
   void tune_instants(std::size_t gauge) {
-    const auto above = gauges_above(gauge, &GaugeRecord::discharge);
-    FromAbove routed;
-    for (const std::size_t upper : above) {
+    FromAbove routed, routed_then;
+    for (const std::size_t upper : gauges_above(gauge, &GaugeRecord::discharge)) {
       if (!in_.river.gauges[upper].place) continue;
-      routed = from_above(in_.river, graph_, upper, gauge, in_.records[upper].discharge);
+      const Series<Discharge>& shown = in_.records[upper].discharge;
+      routed = from_above(in_.river, graph_, upper, gauge, shown);
+      routed_then = from_above(river_known_half_way(upper, gauge), graph_, upper, gauge, shown);
       break;
     }
     FlowTuning tuning = tune_flow({.record = in_.records[gauge],
                                    .below_dam = dam_above(in_.river, in_.river.gauges[gauge]).dam != nullptr,
                                    .time_zone = in_.river.time_zone,
                                    .above = routed.routed.empty() ? nullptr : &routed,
-                                   .made_on = in_.made_on});
+                                   .made_on = in_.made_on,
+                                   .above_then = routed_then.routed.empty() ? nullptr : &routed_then});
     out_.reports.flows.push_back(std::move(tuning.report));
     if (tuning.tuned.has_value()) out_.tuned.flows.push_back(*std::move(tuning.tuned));
   }
@@ -146,6 +164,7 @@ class Tuner {
 
   TuneInputs in_;
   RiverGraph graph_;
+  std::map<std::pair<std::size_t, std::size_t>, std::optional<FittedLag>> half_way_lags_;
   Tuning out_;
 };
 

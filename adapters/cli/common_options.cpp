@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdlib>
 
 #include "adapters/in/calendar/written_time.hpp"
 #include "adapters/in/files/calendar_text.hpp"
 #include "adapters/in/gauges/rating_files.hpp"
+#include "engine/trip/gauges_ahead.hpp"
 #include "engine/trip/local_time.hpp"
 
 namespace floatwright {
@@ -62,6 +64,11 @@ Result<Instant> instant_now(const CommonOptions& options) {
       kExitUsage});
 }
 
+std::chrono::days days_ahead(const River& river) {
+  const bool official = std::ranges::any_of(river.gauges, [](const GaugeSite& gauge) { return !gauge.forecast.empty(); });
+  return official ? kFarthestOfficial : kOwnDaysAhead;
+}
+
 Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, const Configuration& configuration,
                                                 Instant now) {
   const auto& zone = configuration.river.time_zone;
@@ -75,10 +82,13 @@ Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, co
         Failure{fmt::format("--date: found \"{}\"; give today, tomorrow or a date as YYYY-MM-DD", options.date), kExitUsage});
   }
   const auto ahead = std::chrono::sys_days{*day} - std::chrono::sys_days{today};
-  if (ahead < std::chrono::days{0} || ahead > kDaysAhead) {
+  const auto most = days_ahead(configuration.river);
+  if (ahead < std::chrono::days{0} || ahead > most) {
     return tl::unexpected(
-        Failure{fmt::format("--date: {} is {} days {} today on the river; a plan can be made for today and at most two days ahead",
-                            options.date, std::abs(ahead.count()), ahead < std::chrono::days{0} ? "before" : "after"),
+        Failure{fmt::format("--date: {} is {} days {} today on the river; a plan can be made for today and at most {} days ahead{}",
+                            options.date, std::abs(ahead.count()), ahead < std::chrono::days{0} ? "before" : "after",
+                            most == kOwnDaysAhead ? "two" : "fifteen",
+                            most == kOwnDaysAhead ? " (more where a gauge in river.json names an official \"forecast\")" : ""),
                 kExitUsage});
   }
   return *day;

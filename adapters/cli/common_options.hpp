@@ -31,7 +31,9 @@ void add_output_options(CLI::App& command, CommonOptions& options);  // --units 
 // --now as an ISO 8601 instant with an offset or Z, else the clock.
 [[nodiscard]] Result<Instant> instant_now(const CommonOptions& options);
 
-inline constexpr std::chrono::days kDaysAhead{2};  // that a plan can be made for
+// How many days ahead a plan may be asked for: two, or fifteen where a gauge names an official forecast; how far that
+// reaches shows when it is read (why_no_day).
+[[nodiscard]] std::chrono::days days_ahead(const River& river);
 
 // --date today|tomorrow|YYYY-MM-DD on the river's clock; without it, today before `day_turns_at`, else tomorrow.
 [[nodiscard]] Result<std::chrono::year_month_day> day_planned(const CommonOptions& options, const Configuration& configuration,

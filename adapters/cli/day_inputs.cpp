@@ -4,6 +4,7 @@
 
 #include "adapters/cli/message.hpp"
 #include "adapters/in/files/log_file.hpp"
+#include "engine/trip/gauges_ahead.hpp"
 
 namespace floatwright {
 
@@ -28,6 +29,12 @@ DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration
   in.weather = std::move(gathered.weather);
   if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
   return in;
+}
+
+std::optional<Failure> day_out_of_reach(const DayInputs& in) {
+  const std::string why = why_no_day(in.river, in.records, in.day, in.now);
+  if (why.empty()) return std::nullopt;
+  return Failure{"--date: " + why, kExitNothingMade};
 }
 
 int told_how_fresh(const DayPlan& plan, const char* what, int otherwise) {

@@ -65,7 +65,7 @@ Result<Boats> day_and_boats(const PlanOptions& options, const Configuration& con
   if (!day) return tl::unexpected(day.error());
   if (options.boats.empty()) return Boats{*day, {}};
   const auto today = local_date(now, configuration.river.time_zone);
-  const DaysAllowed ahead{today, std::chrono::sys_days{today} + kDaysAhead};
+  const DaysAllowed ahead{today, std::chrono::sys_days{today} + days_ahead(configuration.river)};
   auto loaded = load_boats(options.boats, configuration, options.date.empty() ? ahead : DaysAllowed{*day, *day});
   for (const auto& problem : loaded.problems)
     if (!problem.warning || !options.quiet) fmt::print(stderr, "{}\n", say(problem));
@@ -114,6 +114,7 @@ int run_plan(const PlanOptions& options) {
   const std::filesystem::path directory = configuration->directory;
   const auto mail = configuration->mail;
   auto in = day_inputs(options, std::move(*configuration), *now, asked->day, std::move(gathered));
+  if (const auto no_day = day_out_of_reach(in)) return tell(*no_day);
   in.spot = *spot;
   Printed printed = planned(options, asked->boats, std::move(in));
   printed.mail = mail;

@@ -58,6 +58,7 @@ int run_show_river(const RiverOptions& options) {
   auto gathered = gather_readings(*configuration, gather_order(options, *configuration, *now, kAskAgainAfter));
   for (const auto& trouble : gathered.troubles) say_beside(trouble);
   const DayInputs in = day_inputs(options, std::move(*configuration), *now, *day, std::move(gathered));
+  if (const auto no_day = day_out_of_reach(in)) return tell(*no_day);
   const RiverOfDay river = river_of_day(in);
   if (const auto done = hand_out_river(options, printed(options.as, river, in)); !done) return tell(done.error());
   return told_how_fresh(river.facts, "river", kExitFresh);

@@ -6,15 +6,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/forecast/joined_official.hpp"
 #include "engine/forecast/local_clock.hpp"
 #include "engine/forecast/rain.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr Period kOldForecast = std::chrono::hours{24};
 constexpr Period kOldFit = std::chrono::hours{24 * 365};  // the span of the errors that are kept
-constexpr double kFarOff = 1.25;  // ratio of gauge to an agency's forecast, either way, that is worth a sentence
 
 std::string day(Instant t) { return date::format("%Y-%m-%d", t); }
 
@@ -78,30 +77,6 @@ const TunedFlow* own_tuned(const OutlookInputs& in, FlowState state, GaugeOutloo
   return in.tuned;
 }
 
-void tell_official(const OutlookInputs& in, const ChosenWay& way, Instant until, GaugeOutlook& outlook) {
-  const std::string at = "At gauge " + outlook.gauge + " ";
-  if (!way.official) {
-    if (in.record.official && !in.record.official->flow.empty())
-      outlook.notes.push_back(
-          fmt::format("{}the agency's forecast of {} does not reach past the newest reading and is not used.", at,
-                      hour_and_day(in.record.official->issued, in.time_zone)));
-    return;
-  }
-  const Instant issued = in.record.official->issued;
-  outlook.source = "the agency's forecast for " + in.record.official->station + " of " + hour_and_day(issued, in.time_zone);
-  if (outlook.now_at - issued > kOldForecast)
-    outlook.notes.push_back(at + "the agency's newest forecast is of " + hour_and_day(issued, in.time_zone) + ".");
-  if (way.official->change_only)
-    outlook.notes.push_back(
-        at + "the agency's forecast is too coarse for so little water: its change is taken from the level read.");
-  else if (const double ratio = way.official->ratio(); std::max(ratio, 1.0 / ratio) > kFarOff)
-    outlook.notes.push_back(
-        fmt::format("{}the flow read is {:.2f} times what the agency had forecast for that hour.", at, ratio));
-  if (way.official->until() < until)
-    outlook.notes.push_back(at + "the agency's forecast ends at " + hour_and_day(way.official->until(), in.time_zone) +
-                            "; after it the flow goes on as the gauge's own record says.");
-}
-
 void tell_above(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& outlook) {
   const Instant seen = way.own.seen_above_until();
   if (seen <= outlook.now_at || way.official || way.schedule != nullptr) return;
@@ -111,9 +86,7 @@ void tell_above(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& out
 
 void tell_rain(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& outlook) {
   if (!way.wet_from) return;
-  outlook.notes.push_back(
-      rain_note(hour_and_day(*way.wet_from, in.time_zone), outlook.gauge,
-                way.official ? ", where the agency's forecast does not already count the rain" : ""));
+  outlook.notes.push_back(rain_note(hour_and_day(*way.wet_from, in.time_zone), outlook.gauge, way.official.has_value()));
 }
 
 }  // namespace
@@ -131,10 +104,9 @@ LnCases ChosenWay::at(Instant t) const {
       schedule != nullptr && !official ? by_schedule(own.origin.history, *schedule, gauge_over_schedule, t) : own.at(t);
   bool rain_counted = false;
   if (official) {
-    const auto said = official->ln_flow(std::min(t, official->until()));
-    const double held = said.value_or(cases.middle) + cases.middle - own.at(std::min(t, official->until())).middle;
-    const double moved = held - cases.middle;
-    cases = {cases.low + moved, held, cases.high + moved};
+    const double said = official->ln_flow_or(t, [&](Instant then) { return own.at(then).middle; });
+    const double moved = said - cases.middle;
+    cases = {cases.low + moved, said, cases.high + moved};
     rain_counted = t <= official->until();
   }
   if (wet_from && t >= *wet_from && !rain_counted) cases.high += std::log(kRainRaisesHighCase);
@@ -149,7 +121,7 @@ ChosenWay chosen_way(const OutlookInputs& in, const FlowHistory& history, Instan
                         .time_zone = in.time_zone};
   const TunedFlow* tuned = own_tuned(in, outlook.state, outlook);
   ChosenWay way{.own = flow_ahead(std::move(origin), tuned), .official = std::nullopt, .wet_from = std::nullopt};
-  if (in.record.official) way.official = official_ahead(*in.record.official, history);
+  way.official = joined_official(in, until, outlook);
   if (!way.official && follows_schedule(in, outlook.state)) {
     way.schedule = in.dam_above;
     way.gauge_over_schedule = gauge_over_schedule(history, *in.dam_above);
@@ -160,7 +132,6 @@ ChosenWay chosen_way(const OutlookInputs& in, const FlowHistory& history, Instan
   if (outlook.method == FlowMethod::Tuned)
     outlook.source =
         fmt::format("what was fitted to its own record of {} to {}", day(tuned->record_from), day(tuned->record_to));
-  tell_official(in, way, until, outlook);
   tell_above(in, way, outlook);
   tell_rain(in, way, outlook);
   return way;

@@ -7,7 +7,9 @@
 #include <cmath>
 #include <optional>
 
+#include "engine/forecast/ahead.hpp"
 #include "engine/forecast/daily_ahead.hpp"
+#include "engine/forecast/joined_official.hpp"
 #include "engine/forecast/local_clock.hpp"
 #include "engine/forecast/rain.hpp"
 
@@ -43,11 +45,10 @@ class DailyCourse {
     points_.push_back({2.0, newest + ahead.days[1].change});
   }
 
-  [[nodiscard]] PerCase<Discharge> at(double day) const {
+  [[nodiscard]] LnCases at(double day) const {
     const double y = middle(day);
-    const auto flow = [](double ln) { return Discharge::from_si(std::exp(ln)); };
-    const LnBand band = band_at(day);
-    return {flow(y + band.low), flow(y), flow(y + band.high)};
+    const LnBand band = widened(band_at(day), hours(24.0 * day));
+    return {y + band.low, y, y + band.high};
   }
 
  private:
@@ -116,27 +117,42 @@ DailyAhead look_ahead(const OutlookInputs& in, const DailyRecord& own, sys_days 
 std::optional<Instant> rain_from(const OutlookInputs& in, Instant until, GaugeOutlook& outlook) {
   if (in.weather == nullptr) return std::nullopt;
   const auto from = wet_from(*in.weather, outlook.now_at, until);
-  if (from) outlook.notes.push_back(rain_note(hour_and_day(*from, in.time_zone), outlook.gauge));
+  const bool official = outlook.method == FlowMethod::Official;
+  if (from) outlook.notes.push_back(rain_note(hour_and_day(*from, in.time_zone), outlook.gauge, official));
   return from;
+}
+
+PerCase<Discharge> flow_of(const LnCases& y) {
+  const auto flow = [](double ln) { return Discharge::from_si(std::exp(ln)); };
+  return {flow(y.low), flow(y.middle), flow(y.high)};
 }
 
 // Fills the flow of the grid and the instant from which it is forecast.
 void over_grid(const DailyCourse& course, sys_days newest, const OutlookInputs& in, const TimeGrid& grid,
                GaugeOutlook& outlook) {
   const Instant noon = newest + std::chrono::hours{12};  // on the wall
+  const auto day_of = [&](Instant t) { return in_hours(duration(shown_at(t, in.time_zone) - noon)) / 24.0; };
+  const auto official = joined_official(in, grid.last(), outlook);
+  if (official) outlook.method = FlowMethod::Official;
   const auto wet = rain_from(in, grid.last(), outlook);
   PerCase<std::vector<Discharge>> flow;
   outlook.forecast_from = grid.last() + grid.step;
-  double day = 0.0;
   for (std::size_t i = 0; i < grid.count; ++i) {
-    day = in_hours(duration(shown_at(grid.at(i), in.time_zone) - noon)) / 24.0;
-    if (day > 0.0) outlook.forecast_from = std::min(outlook.forecast_from, grid.at(i));
-    const PerCase<Discharge> at = course.at(day);
+    const Instant t = grid.at(i);
+    if (day_of(t) > 0.0) outlook.forecast_from = std::min(outlook.forecast_from, t);
+    LnCases y = course.at(day_of(t));
+    if (official && t > outlook.now_at) {
+      const double moved = official->ln_flow_or(t, [&](Instant then) { return course.at(day_of(then)).middle; }) - y.middle;
+      y = {y.low + moved, y.middle + moved, y.high + moved};
+    }
+    if (wet && t >= *wet && !(official && t <= official->until())) y.high += std::log(kRainRaisesHighCase);
+    const PerCase<Discharge> at = flow_of(y);
     flow.low.push_back(at.low);
     flow.middle.push_back(at.middle);
-    flow.high.push_back(wet && grid.at(i) >= *wet ? at.high * kRainRaisesHighCase : at.high);
+    flow.high.push_back(at.high);
   }
-  if (day > 2.5)
+  const Instant told_until = official ? official->until() : outlook.now_at;
+  if (day_of(grid.last()) - day_of(told_until) > 2.5)
     outlook.notes.push_back("At gauge " + outlook.gauge + " the flow is only held after the second day past " +
                             on(newest) + ".");
   outlook.flow = std::move(flow);
@@ -157,6 +173,7 @@ GaugeOutlook daily_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   const bool ramps = in.dam_above != nullptr && in.dam_above->ramping;
   outlook.state = ramps ? FlowState::Regulated : ahead.state;
   outlook.method = FlowMethod::DailyMeans;
+  outlook.only_daily_means = true;
   outlook.why = moved(ahead) + (ramps ? ", below a dam that ramps" : "");
   outlook.now = Discharge::from_si(std::exp(own.ln_flow.back()));
   outlook.now_at = start_of_day(newest, in.time_zone) + std::chrono::hours{12};

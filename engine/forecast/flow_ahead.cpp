@@ -65,7 +65,7 @@ Instant FlowAhead::seen_above_until() const {
   return ln_from_above(origin, told) ? told : origin.at();
 }
 
-LnCases FlowAhead::at(Instant t) const {
+LnCases FlowAhead::banded_at(Instant t) const {
   const Period lead = t - origin.at();
   const LnCases untuned = origin.untuned(t);
   const auto seen = ln_from_above(origin, t);
@@ -77,6 +77,13 @@ LnCases FlowAhead::at(Instant t) const {
   if (!seen) return {middle + untuned.low - untuned.middle, middle, middle + untuned.high - untuned.middle};
   const double share = std::min(1.0, duration(lead) / duration(kFromAboveFrom));
   return {middle + share * std::log(kFromAboveLow), middle, middle + share * std::log(kFromAboveHigh)};
+}
+
+LnCases FlowAhead::at(Instant t) const {
+  const LnCases known = banded_at(t);
+  if (origin.state == FlowState::Regulated) return known;
+  const LnBand band = widened({known.low - known.middle, known.high - known.middle}, duration(t - origin.at()));
+  return {known.middle + band.low, known.middle, known.middle + band.high};
 }
 
 FlowAhead flow_ahead(ForecastOrigin origin, const TunedFlow* tuned) {

@@ -19,7 +19,11 @@ struct FlowAhead {
 
   // The newest instant that the gauge above decides; the origin where there is none.
   [[nodiscard]] Instant seen_above_until() const;
+  // Past two days ahead the band widens as that of a flow that is held; below a ramping dam it does not.
   [[nodiscard]] LnCases at(Instant t) const;
+
+ private:
+  [[nodiscard]] LnCases banded_at(Instant t) const;
 };
 
 // `tuned` may be null.

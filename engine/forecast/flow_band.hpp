@@ -14,6 +14,13 @@ struct LnBand {
 // ten days after the last one.
 [[nodiscard]] LnBand default_band(FlowState state, bool after_wave, Duration lead);
 
+// How far a flow that is held is off, as P10 and P90 of what came over it: measured on 16 gauges' daily means
+// (docs/accuracy.md), medians, at 1 to 15 days. Straight lines in ln between, none at lead 0, held past 15 days.
+[[nodiscard]] LnBand held_band(Duration lead);
+// A band known up to kFarthestBand ahead, at `lead`: past that it widens as held_band does.
+inline constexpr Period kFarthestBand = std::chrono::hours{48};
+[[nodiscard]] LnBand widened(LnBand band, Duration lead);
+
 // Share of the last 6 h's fall that is still to come: 0.40, 0.60, 0.85, 1.00 at 6, 12, 24, 36 h.
 [[nodiscard]] double fall_still_to_come(Duration lead);
 

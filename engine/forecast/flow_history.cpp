@@ -37,6 +37,16 @@ std::optional<double> FlowHistory::ln_flow(Instant t) const {
   return std::log((rows.values[before] * (1.0 - share) + rows.values[after] * share).si());
 }
 
+double FlowHistory::ln_flow_or_between(Instant t) const {
+  if (const auto y = ln_flow(t)) return *y;
+  const auto& times = rows.times;
+  if (t <= times.front()) return std::log(rows.values.front().si());
+  if (t >= times.back()) return std::log(rows.values.back().si());
+  const auto after = static_cast<std::size_t>(std::upper_bound(times.begin(), times.end(), t) - times.begin());
+  const double share = duration(t - times[after - 1]) / duration(times[after] - times[after - 1]);
+  return std::log(rows.values[after - 1].si()) * (1.0 - share) + std::log(rows.values[after].si()) * share;
+}
+
 std::optional<double> FlowHistory::change_6h() const {
   if (rows.empty()) return std::nullopt;
   const auto earlier = ln_flow(newest() - std::chrono::hours{6});

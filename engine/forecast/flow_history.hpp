@@ -16,6 +16,9 @@ struct FlowHistory {
   [[nodiscard]] Instant newest() const { return rows.times.back(); }  // the caller has asked rows.empty()
   // ln(Q / (m3/s)); none across a wide gap, before the first row and after the newest.
   [[nodiscard]] std::optional<double> ln_flow(Instant t) const;
+  // As ln_flow; a wider gap is crossed by a straight line in ln, before the first row the first is held, after the newest
+  // the newest. There are rows.
+  [[nodiscard]] double ln_flow_or_between(Instant t) const;
   // y(t) - y(t - 6 h) at the newest row.
   [[nodiscard]] std::optional<double> change_6h() const;
 };

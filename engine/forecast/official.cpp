@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/forecast/flow_history.hpp"
 #include "engine/units/unit.hpp"
 
 namespace floatwright {
@@ -11,7 +12,7 @@ namespace {
 constexpr Duration kRatioFades = hours(12.0);
 constexpr double kRoundingsInFlow = 20.0;
 constexpr Period kWidestStep = std::chrono::hours{24};
-constexpr Period kStartsLate = std::chrono::hours{6};
+constexpr Period kStartsLate = std::chrono::hours{48};  // as old as a reading may be
 constexpr double kLeastShare = 0.1;  // of the newest reading, whatever fall is forecast; judgement
 
 }  // namespace
@@ -29,20 +30,24 @@ std::optional<double> OfficialAhead::ln_flow(Instant t) const {
   return std::log(then->si()) + (ln_now - ln_then) * std::exp(-(duration(t - from) / kRatioFades));
 }
 
-std::optional<OfficialAhead> official_ahead(const OfficialForecast& forecast, const FlowHistory& history) {
-  OfficialAhead ahead{.flow = {}, .from = history.newest(), .ln_now = std::log(history.rows.values.back().si())};
+Series<Discharge> flows_of(const OfficialForecast& forecast) {
+  Series<Discharge> flows;
   for (std::size_t i = 0; i < forecast.flow.size(); ++i) {
     const Discharge flow = forecast.flow.values[i];
     if (!(flow > Discharge{}) || !std::isfinite(flow.si())) continue;
-    ahead.flow.times.push_back(forecast.flow.times[i]);
-    ahead.flow.values.push_back(flow);
+    flows.times.push_back(forecast.flow.times[i]);
+    flows.values.push_back(flow);
   }
-  if (ahead.flow.empty() || ahead.until() <= ahead.from || ahead.flow.times.front() > ahead.from + kStartsLate)
-    return std::nullopt;
-  const auto then = value_at(ahead.flow, std::max(ahead.from, ahead.flow.times.front()), kWidestStep);
+  return flows;
+}
+
+std::optional<OfficialAhead> official_ahead(const OfficialForecast& forecast, Instant from, double ln_now) {
+  OfficialAhead ahead{.flow = flows_of(forecast), .from = from, .ln_now = ln_now};
+  if (ahead.flow.empty() || ahead.until() <= from || ahead.flow.times.front() > from + kStartsLate) return std::nullopt;
+  const auto then = value_at(ahead.flow, std::max(from, ahead.flow.times.front()), kWidestStep);
   if (!then) return std::nullopt;
   ahead.ln_then = std::log(then->si());
-  ahead.change_only = std::exp(ahead.ln_now) < kRoundingsInFlow * common_step(ahead.flow.values).si();
+  ahead.change_only = std::exp(ln_now) < kRoundingsInFlow * common_step(ahead.flow.values).si();
   return ahead;
 }
 

@@ -4,24 +4,34 @@
 // rounded, its level says nothing: then the gauge's own level and the forecast change.
 #include <optional>
 
-#include "engine/forecast/flow_history.hpp"
+#include "engine/readings/gauge_record.hpp"
 
 namespace floatwright {
 
 struct OfficialAhead {
   Series<Discharge> flow;  // above zero
-  Instant from{};          // the newest reading
+  Instant from{};          // where it is set to what the gauge read
   double ln_now = 0.0;     // ln Q there
   double ln_then = 0.0;    // ln Q that was forecast for it
   bool change_only = false;
 
   [[nodiscard]] Instant until() const { return flow.times.back(); }
   [[nodiscard]] double ratio() const;  // of reading to forecast
+  // As forecast; before `from` and across gaps as `own` has it, after the end as `own` goes on from there.
+  template <class Own>
+  [[nodiscard]] double ln_flow_or(Instant t, const Own& own) const {
+    if (t <= until()) return ln_flow(t).value_or(own(t));
+    return ln_flow(until()).value_or(own(until())) + own(t) - own(until());
+  }
   // None before `from`, after `until`, and across gaps of over a day.
   [[nodiscard]] std::optional<double> ln_flow(Instant t) const;
 };
 
-// None where it does not reach both sides of the newest reading; a first row up to 6 h after it will do.
-[[nodiscard]] std::optional<OfficialAhead> official_ahead(const OfficialForecast& forecast, const FlowHistory& history);
+// Set to `ln_now`, the gauge's ln Q at `from`. None where it does not reach both sides of `from`; a first row up to
+// 48 h after it will do, and is then what was forecast for it.
+[[nodiscard]] std::optional<OfficialAhead> official_ahead(const OfficialForecast& forecast, Instant from, double ln_now);
+
+// Its rows above zero.
+[[nodiscard]] Series<Discharge> flows_of(const OfficialForecast& forecast);
 
 }  // namespace floatwright

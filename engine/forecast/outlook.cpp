@@ -8,13 +8,13 @@
 #include "engine/forecast/flow_library.hpp"
 #include "engine/forecast/flow_state.hpp"
 #include "engine/forecast/local_clock.hpp"
+#include "engine/forecast/official_alone.hpp"
 
 namespace floatwright {
 namespace {
 
 constexpr Period kTooOld = std::chrono::hours{48};
 constexpr Period kFarthestAhead = std::chrono::hours{48};
-
 
 // Why nothing can be said, or empty.
 std::string no_forecast_because(const OutlookInputs& in, const FlowHistory& history, Instant now) {
@@ -27,19 +27,6 @@ std::string no_forecast_because(const OutlookInputs& in, const FlowHistory& hist
   if (newest_row != record.discharge.times.begin() && *(newest_row - 1) > history.newest())
     return "the newest flow is not above zero";
   return "";
-}
-
-// The past at a grid instant. A hole wider than the bridge is crossed by a straight line in ln; before the first row
-// the first is held. Sets `patched` where it did either.
-double ln_past(const FlowHistory& history, Instant t, bool& patched) {
-  if (const auto y = history.ln_flow(t)) return *y;
-  patched = true;
-  const auto& rows = history.rows;
-  if (t <= rows.times.front()) return std::log(rows.values.front().si());
-  const auto after =
-      static_cast<std::size_t>(std::upper_bound(rows.times.begin(), rows.times.end(), t) - rows.times.begin());
-  const double share = duration(t - rows.times[after - 1]) / duration(rows.times[after] - rows.times[after - 1]);
-  return std::log(rows.values[after - 1].si()) * (1.0 - share) + std::log(rows.values[after].si()) * share;
 }
 
 Discharge flow_of(double ln_flow) { return Discharge::from_si(std::exp(ln_flow)); }
@@ -58,15 +45,18 @@ void tell_standing_still(const FlowHistory& history, GaugeOutlook& outlook) {
                           " the flow has read the same for ten days or more: its sensor may be frozen or stuck.");
 }
 
-PerCase<std::vector<Discharge>> over_grid(const FlowHistory& history, const ChosenWay& way, const TimeGrid& grid,
+// `way` says the cases at an instant past the newest reading. A hole wider than the bridge is crossed, and told.
+template <class Way>
+PerCase<std::vector<Discharge>> over_grid(const FlowHistory& history, const Way& way, const TimeGrid& grid,
                                           GaugeOutlook& outlook) {
   PerCase<std::vector<Discharge>> flow;
   bool patched = false;
   outlook.forecast_from = grid.last() + grid.step;
   for (std::size_t i = 0; i < grid.count; ++i) {
     const Instant t = grid.at(i);
-    if (t <= history.newest()) {
-      const double y = ln_past(history, t, patched);
+    if (!history.rows.empty() && t <= history.newest()) {
+      patched = patched || !history.ln_flow(t);
+      const double y = history.ln_flow_or_between(t);
       append(flow, {y, y, y});
       continue;
     }
@@ -76,11 +66,35 @@ PerCase<std::vector<Discharge>> over_grid(const FlowHistory& history, const Chos
   if (patched)
     outlook.notes.push_back("At gauge " + outlook.gauge +
                             " hours without a flow were filled in between their neighbours.");
+  return flow;
+}
+
+void tell_held(const FlowHistory& history, const ChosenWay& way, const TimeGrid& grid, GaugeOutlook& outlook) {
   const Instant told_until = way.official ? std::max(way.official->until(), history.newest()) : history.newest();
   if (grid.count > 0 && grid.last() - told_until > kFarthestAhead)
     outlook.notes.push_back("At gauge " + outlook.gauge +
                             " the flow is only held more than two days past its newest reading.");
-  return flow;
+}
+
+// Every row the gauge sent, whatever it says, is older than a forecast may start from.
+bool has_fallen_silent(const Series<Discharge>& record, Instant now) {
+  const auto newer = std::upper_bound(record.times.begin(), record.times.end(), now);
+  return newer == record.times.begin() || now - *(newer - 1) > kTooOld;
+}
+
+// What else may speak where no readings of hours do: means of days, or an agency alone.
+std::optional<GaugeOutlook> without_readings(const OutlookInputs& in, const FlowHistory& history, const TimeGrid& grid,
+                                             Instant now) {
+  if (in.record.ice_now) return std::nullopt;
+  if (!in.record.daily_discharge.empty())
+    if (GaugeOutlook daily = daily_outlook(in, grid, now); daily.flow) return daily;
+  if (!has_fallen_silent(in.record.discharge, now)) return std::nullopt;
+  GaugeOutlook outlook;
+  outlook.gauge = in.record.gauge;
+  const auto way = official_alone(in, history, now, grid.last(), outlook);
+  if (!way) return std::nullopt;
+  outlook.flow = over_grid(history, *way, grid, outlook);
+  return outlook;
 }
 
 }  // namespace
@@ -90,8 +104,7 @@ GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   outlook.gauge = in.record.gauge;
   const FlowHistory history = flow_history(in.record.discharge, now);
   if (const std::string because = no_forecast_because(in, history, now); !because.empty()) {
-    if (!in.record.ice_now && !in.record.daily_discharge.empty())
-      if (GaugeOutlook daily = daily_outlook(in, grid, now); daily.flow) return daily;
+    if (auto other = without_readings(in, history, grid, now)) return *std::move(other);
     outlook.state = in.record.ice_now ? FlowState::Ice : FlowState::Unknown;
     outlook.why = because;
     outlook.now = Absent{because};
@@ -111,6 +124,7 @@ GaugeOutlook gauge_outlook(const OutlookInputs& in, const TimeGrid& grid, Instan
   if (!ramps) tell_standing_still(history, outlook);
   const ChosenWay way = chosen_way(in, history, grid.last(), outlook);
   outlook.flow = over_grid(history, way, grid, outlook);
+  tell_held(history, way, grid, outlook);
   return outlook;
 }
 

@@ -22,6 +22,7 @@ struct GaugeOutlook {
   std::string source;              // what the forecast was made from, where that is more than the last days' readings
   std::vector<std::string> notes;  // sentences on the record and the releases that the forecast was made from
   Measured<Discharge> now;         // newest usable value
+  bool only_daily_means = false;   // `now` is a day's mean, at that day's noon
   Instant now_at{};
   double change_6h = 0.0;  // ln ratio over the last 6 h; 0 where unknown
   // Per grid step: observed (interpolated) where known, forecast after; Absent as a whole where nothing can be said.

@@ -12,7 +12,8 @@ inline constexpr double kRainRaisesHighCase = 1.5;
 // The first instant after `now`, and by `until`, at which 12 mm have fallen in the 24 h before.
 [[nodiscard]] std::optional<Instant> wet_from(const Weather& weather, Instant now, Instant until);
 
-// The note that a plan carries; `by` is when, in words, and `save` a clause such as ", where ...", or empty.
-[[nodiscard]] std::string rain_note(const std::string& by, const std::string& gauge, const std::string& save = "");
+// The note that a plan carries; `by` is when, in words. `official`: an agency's forecast is followed, which
+// counts the rain itself.
+[[nodiscard]] std::string rain_note(const std::string& by, const std::string& gauge, bool official);
 
 }  // namespace floatwright

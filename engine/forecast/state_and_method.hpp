@@ -8,7 +8,10 @@ namespace floatwright {
 enum class FlowState { Unknown, Ice, Regulated, DailyWave, Rising, EdgingUp, Falling, Steady };
 // Official: an agency's forecast, set to the gauge. FromAbove: what a gauge above has shown, brought down. Tuned: limb
 // regression and analogue, fitted to the gauge's own record. DailyMeans: from no more than the means of whole days.
-enum class FlowMethod { None, Official, FromAbove, Tuned, Schedule, SameHour, WaveShape, Hold, FadingFall, DailyMeans };
+// OfficialAlone: an agency's forecast of a gauge that is silent.
+enum class FlowMethod {
+  None, Official, FromAbove, Tuned, Schedule, SameHour, WaveShape, Hold, FadingFall, DailyMeans, OfficialAlone
+};
 
 // The words of files and JSON.
 inline constexpr WordTable<FlowState, 8> kFlowStateWords{{{FlowState::Unknown, "unknown"},

@@ -61,18 +61,23 @@ FlowTuning tune_flow(const FlowTuningInputs& in) {
                   .leads = {},
                   .skill = {},
                   .library = flow_library(history)};
-  const std::vector<PastOrigin> origins =
-      past_origins({history, tuned.library, tuned.median, in.below_dam, in.above, in.time_zone});
-  FittingPart part{origins, half, tuned.median, in.below_dam, in.above == nullptr ? Period{} : in.above->lag};
-  JudgedFit judged = judge_flow(origins, fit_limb(part), half, history.newest());
+  const auto origins_by = [&](const FromAbove* above) {
+    return past_origins({history, tuned.library, tuned.median, in.below_dam, above, in.time_zone});
+  };
+  const auto fitted = [&](const std::vector<PastOrigin>& origins, const FromAbove* above, Instant until) {
+    return fit_limb({origins, until, tuned.median, in.below_dam, above == nullptr ? Period{} : above->lag});
+  };
+  const FromAbove* above_then = in.above_then == nullptr ? in.above : in.above_then;
+  std::vector<PastOrigin> origins = origins_by(above_then);
+  JudgedFit judged = judge_flow(origins, fitted(origins, above_then, half), half, history.newest());
   report.fitted_from = tuned.record_from;
   report.fitted_until = half;
   report.judged_until = tuned.record_to;
   report.rows = std::move(judged.rows);
   if (judged.origins < kEnoughErrors) return too_short(std::move(report), judged.origins);
 
-  part.until = history.newest();
-  tuned.leads = fit_limb(part);
+  if (above_then != in.above) origins = origins_by(in.above);
+  tuned.leads = fitted(origins, in.above, history.newest());
   tuned.skill = std::move(judged.skill);
   return {std::move(tuned), std::move(report)};
 }

@@ -16,6 +16,7 @@ struct FlowTuningInputs {
   std::string time_zone;
   const FromAbove* above = nullptr;  // over the whole record
   Instant made_on{};
+  const FromAbove* above_then = nullptr;  // the same brought down with what was known at its middle; none: as `above`
 };
 
 struct FlowTuning {

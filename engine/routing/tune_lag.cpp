@@ -62,12 +62,15 @@ void judge_rises(const LagPair& pair, const Halves& halves, LagReport& report) {
       later, [&](Discharge q) { return pair.path(bare, q).travel; }, kChannelMargin, told);
 }
 
-void judge_flow(const LagPair& pair, const Halves& halves, LagReport& report) {
+FittedLag lag_of_first_half(const LagPair& pair, const Halves& halves) {
+  const LagLaw law = fitted_lag_law(halves.earlier);
+  return fitted(pair, law, best_spread(pair, halves.earlier_flow, law), halves.earlier.size());
+}
+
+void judge_flow(const LagPair& pair, const Halves& halves, const FittedLag& lag, LagReport& report) {
   const RoutedPart &earlier = halves.earlier_flow, &later = halves.later_flow;
   if (earlier.above.empty() || later.above.empty()) return;
-  const LagLaw law = fitted_lag_law(halves.earlier);
   const double growth = growth_between(earlier);
-  const FittedLag lag = fitted(pair, law, best_spread(pair, earlier, law), 0);
   const WaveTravel travel =
       travel_between(pair.river_with({lag}), pair.in.graph, *pair.upper.place, *pair.lower.place, lag.at_flow);
   const Discharge fastest = *std::max_element(later.above.begin(), later.above.end());
@@ -87,23 +90,25 @@ Halves halves_of(const std::vector<MatchedChange>& changes, const PairedFlows& f
   return halves;
 }
 
-void judge(const LagPair& pair, const Halves& halves, LagReport& report) {
-  if (static_cast<int>(halves.earlier.size()) < kLeastChanges || halves.later.empty()) {
-    report.notes.push_back("Too few changes of flow in the two halves of the record to judge the lag by.");
+void judge(const LagPair& pair, const Halves& halves, LagTuning& tuning) {
+  if (static_cast<int>(halves.earlier.size()) >= kLeastChanges) tuning.of_first_half = lag_of_first_half(pair, halves);
+  if (!tuning.of_first_half || halves.later.empty()) {
+    tuning.report.notes.push_back("Too few changes of flow in the two halves of the record to judge the lag by.");
     return;
   }
-  judge_rises(pair, halves, report);
-  judge_flow(pair, halves, report);
+  judge_rises(pair, halves, tuning.report);
+  judge_flow(pair, halves, *tuning.of_first_half, tuning.report);
 }
 
-Measured<FittedLag> fitted_and_judged(const LagTuningInputs& in, LagReport& report) {
+Measured<FittedLag> fitted_and_judged(const LagTuningInputs& in, LagTuning& tuning) {
+  LagReport& report = tuning.report;
   if (std::string why = no_way_down(in); !why.empty()) return Absent{std::move(why)};
   const LagPair pair{in, in.river.gauges[in.upper], in.river.gauges[in.lower]};
   report.apart = pair.apart();
   const PairedFlows flows = paired_flows(in.above, in.below);
   const auto changes = changes_at_both(pair, flows, report);
   if (!changes) return Absent{changes.why_absent()};
-  judge(pair, halves_of(*changes, flows, report), report);
+  judge(pair, halves_of(*changes, flows, report), tuning);
 
   const LagLaw law = fitted_lag_law(*changes);
   if (law.time < kShortestOfAStep * duration(flows.grid.step))
@@ -119,7 +124,7 @@ LagTuning tune_lag(const LagTuningInputs& in) {
   LagReport& report = tuning.report;
   report.from = in.river.gauges[in.upper].id;
   report.to = in.river.gauges[in.lower].id;
-  tuning.lag = fitted_and_judged(in, report);
+  tuning.lag = fitted_and_judged(in, tuning);
   if (!tuning.lag)
     report.notes.push_back("No lag from " + report.from + " to " + report.to + ": " + tuning.lag.why_absent() + ".");
   return tuning;

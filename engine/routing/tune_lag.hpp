@@ -2,6 +2,7 @@
 // How long a change of flow takes between two gauges, fitted to their records: the lag of every rise and fall seen at
 // both, as t(Q) = t0 (Q0/Q)^m, and a multiplier of the channel's diffusion. Judged on the later half of the record by
 // what was fitted to the earlier one; what is handed on is fitted to all of it.
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -48,6 +49,7 @@ struct LagReport {
 
 struct LagTuning {
   Measured<FittedLag> lag;
+  std::optional<FittedLag> of_first_half;  // what could be known at the record's middle
   LagReport report;
 };
 

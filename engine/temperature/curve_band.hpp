@@ -25,7 +25,7 @@ struct BandAtLead {
   Period lead{};
   ErrorBand band;
 };
-// Ascending leads; straight lines between them, flat beyond.
+// Ascending leads; straight lines between them; past two days wider than at the last.
 [[nodiscard]] ErrorBand band_at(std::span<const BandAtLead> bands, Period lead);
 
 // Of forecasts from the newest reading.

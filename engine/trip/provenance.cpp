@@ -52,6 +52,7 @@ void add_provenance(const RiverDay& day, DayPlan& plan) {
     plan.notes.insert(plan.notes.end(), record.left_out.begin(), record.left_out.end());
   }
   for (const GaugeOutlook& outlook : plan.outlooks) {
+    if (outlook.flow.has_value()) plan.nothing = false;  // an agency's forecast may speak where no gauge does
     if (!outlook.source.empty())
       plan.notes.push_back("At gauge " + outlook.gauge + " the flow ahead is from " + outlook.source + ".");
     plan.notes.insert(plan.notes.end(), outlook.notes.begin(), outlook.notes.end());

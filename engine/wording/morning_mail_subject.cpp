@@ -58,10 +58,17 @@ std::string dry_words(const Told& told) {
   return "";
 }
 
+bool forecast_alone(const DayPlan& plan) {
+  return std::any_of(plan.outlooks.begin(), plan.outlooks.end(), [&](const GaugeOutlook& outlook) {
+    return outlook.gauge == plan.main_gauge && outlook.method == FlowMethod::OfficialAlone;
+  });
+}
+
 std::vector<std::string> alarms(const Told& told) {
   std::vector<std::string> words;
   if (told.floated->stop_by) words.push_back("TOO WARM after " + told.clock.ten_minutes_before(*told.floated->stop_by));
   const auto age = oldest_flow_age(told.plan);
+  if (!age && forecast_alone(told.plan)) words.push_back("NO READING");
   if (age && *age > duration(kStaleAfter)) words.push_back("OLD READINGS (" + say_age(*age) + ")");
   return words;
 }

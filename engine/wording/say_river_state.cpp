@@ -15,7 +15,7 @@ constexpr double kSlow = 0.05, kFast = 0.15;  // |ln ratio| over 6 h between "sl
 
 // From daily means the pace of an hour is not known.
 std::string pace(const GaugeOutlook& outlook) {
-  if (outlook.method == FlowMethod::DailyMeans) return "";
+  if (outlook.only_daily_means) return "";
   const double size = std::abs(outlook.change_6h);
   if (size < kSlow) return " slowly";
   return size > kFast ? " fast" : "";
@@ -66,6 +66,8 @@ std::string say_method(FlowMethod method, const std::string& dam) {
       return "falls on, more slowly";
     case FlowMethod::DailyMeans:
       return "as such days went on";
+    case FlowMethod::OfficialAlone:
+      return "as the agency forecasts, not set to the gauge";
   }
   return "is not known";
 }
@@ -102,7 +104,7 @@ std::string say_trend(const GaugeOutlook& outlook, bool snow_fed) {
 
 std::string say(const GaugeOutlook& outlook, const StateWords& words) {
   std::string sentence = gauge_name(words.river, outlook.gauge);
-  if (outlook.now && outlook.method == FlowMethod::DailyMeans)
+  if (outlook.now && outlook.only_daily_means)
     sentence += fmt::format(" {} in the mean of {},", say_flow(*outlook.now, words.units),
                             day_of_week(words.clock.day(outlook.now_at)));
   else if (outlook.now)

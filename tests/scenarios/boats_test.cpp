@@ -190,7 +190,7 @@ INSTANTIATE_TEST_SUITE_P(
     ::testing::Values(Mistake{"\"mill\"", "\"mil\"", "The nearest id is \"mill\""},
                       Mistake{"\"07:30\"", "\"05:00\"", "07:30 to before 19:00"},
                       Mistake{"\"Boat 2\"", "\"Boat 1\"", "a name of its own"},
-                      Mistake{"2027-05-14", "2027-05-12", "at most two days ahead"},
+                      Mistake{"2027-05-14", "2027-05-12", "as far ahead as a plan may be asked for"},
                       Mistake{"2027-05-14", "2027-02-30", "/date"},
                       Mistake{"\"guide\": \"Wren\"", "\"guyde\": \"Wren\"", "\"guide\""},
                       Mistake{"\"boats\": [", "\"boats\": [ 7,", "/boats/0"},

@@ -12,8 +12,9 @@
 
 namespace floatwright {
 
-inline constexpr Period kFirstSpan = std::chrono::days{15};   // of a station that was never asked: 14 days of the same
-                                                              // hour, and one over
+// Of a station that was never asked, and what a day is made from: 14 days of the same hour for the flow; for a
+// temperature that was fitted means of 30 days, at the origins of the last 20 days' errors.
+inline constexpr Period kFirstSpan = std::chrono::days{60};
 inline constexpr Period kAskedAgain = std::chrono::hours{6};  // of what is held: late and changed readings
 inline constexpr Period kPiece = std::chrono::days{90};       // asked in one request when years are filled in
 

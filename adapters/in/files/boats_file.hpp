@@ -26,7 +26,7 @@ struct LoadedBoats {
   int exit_code = 0;           // 0; 66 the file is not there; 78
 };
 
-// The days that a plan may be made for: the one the command line names, else today on the river and two days ahead.
+// The days that a plan may be made for: the one the command line names, else from today on the river on.
 struct DaysAllowed {
   std::chrono::year_month_day first{}, last{};
 };

@@ -20,7 +20,7 @@ void check_day(const LocatedJson& root, FileReading& reading, std::chrono::year_
   reading.problems.push_back(
       {reading.file, line_of(root, "/date"), "/date", "\"" + iso(day) + "\"",
        asked ? iso(allowed.first) + ", the day asked for with --date"
-             : iso(allowed.first) + " to " + iso(allowed.last) + ": today on the river, and at most two days ahead",
+             : iso(allowed.first) + " to " + iso(allowed.last) + ": today on the river and as far ahead as a plan may be asked for",
        asked ? "Take that day's list, or leave --date out to plan the day of the file." : "Take the list of the day to come."});
 }
 

@@ -73,7 +73,7 @@ class TunedReader {
   void terms(const char* key, std::array<double, N>& values, const std::array<std::string_view, N>& words) {
     auto object = in_.object(key, Need::Required);
     if (!object) return;
-    for (std::size_t i = 0; i < N; ++i) values[i] = object->plain_number(words[i], -kMost, kMost, Need::Required).value_or(0.0);
+    for (std::size_t i = 0; i < N; ++i) values[i] = object->plain_number(words[i], -kMostShare, kMostShare, Need::Required).value_or(0.0);
     object->finish();
   }
   void row(const char* key, std::vector<float>& values);  // null: no number
@@ -93,7 +93,7 @@ class TunedReader {
   }
 
  private:
-  static constexpr double kMost = 1e12;
+  static constexpr double kMost = 1e12, kMostShare = 20.0;  // shares that were fitted are a few at most
 
   template <class T>
   static void read(TypedObject& in, T& value) {

@@ -9,7 +9,7 @@ constexpr WordTable<Verdict, 3> kVerdicts{
     {{Verdict::Recommended, "recommended"}, {Verdict::Possible, "possible"}, {Verdict::RuledOut, "ruled_out"}}};
 constexpr WordTable<Mending, 3> kMendings{
     {{Mending::Tight, "tight"}, {Mending::OneMend, "one_mend"}, {Mending::MendAndFeed, "mend_and_feed"}}};
-constexpr WordTable<FlowMethod, 10> kFlowMethods{{{FlowMethod::None, "none"},
+constexpr WordTable<FlowMethod, 11> kFlowMethods{{{FlowMethod::None, "none"},
                                                  {FlowMethod::Official, "official"},
                                                  {FlowMethod::FromAbove, "from_above"},
                                                  {FlowMethod::Tuned, "tuned"},
@@ -18,7 +18,8 @@ constexpr WordTable<FlowMethod, 10> kFlowMethods{{{FlowMethod::None, "none"},
                                                  {FlowMethod::WaveShape, "wave_shape"},
                                                  {FlowMethod::Hold, "hold"},
                                                  {FlowMethod::FadingFall, "fading_fall"},
-                                                 {FlowMethod::DailyMeans, "daily_means"}}};
+                                                 {FlowMethod::DailyMeans, "daily_means"},
+                                                 {FlowMethod::OfficialAlone, "official_alone"}}};
 constexpr WordTable<CautionKind, 25> kCautions{{{CautionKind::Wind, "wind"},
                                                 {CautionKind::Rain, "rain"},
                                                 {CautionKind::OldReading, "old_reading"},

@@ -63,6 +63,7 @@ Json fronts_json(JsonPlan& out) {
     put_instant(out, object, "earliest", front.earliest);
     put_instant(out, object, "expected", front.expected);
     put_instant(out, object, "latest", front.latest);
+    object["seen_at_gauge"] = front.seen_at_gauge;
     list.push_back(object);
   }
   return list;

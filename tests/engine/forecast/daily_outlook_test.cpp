@@ -105,6 +105,24 @@ TEST(DailyOutlook, AQuietRiverHasANarrowerStatedBandThanARestlessOne) {
   EXPECT_GE(quiet.high, 0.5 * usual.high - 1e-12);
 }
 
+// The newest mean stands at noon of yesterday, the forecast's first row is of now (noon too): 24 h on, e^-2 of what the
+// mean was over it is left.
+TEST(DailyOutlook, JoinsAnAgencysForecast) {
+  GaugeRecord record = days_of({60, 60, 60});
+  record.official = OfficialForecast{"nws:FERRY", kNow, {}};
+  for (int h = 0; h <= 48; h += 6) {
+    record.official->flow.times.push_back(kNow + std::chrono::hours{h});
+    record.official->flow.values.push_back(cubic_metres_per_second(90.3));
+  }
+  const GaugeOutlook outlook = outlook_of(record), own = outlook_of(days_of({60, 60, 60}));
+  EXPECT_EQ(outlook.method, FlowMethod::Official);
+  EXPECT_TRUE(outlook.only_daily_means);
+  EXPECT_NE(outlook.source.find("nws:FERRY"), std::string::npos);
+  EXPECT_NEAR(at(outlook, kNow).middle, 90.3 * std::pow(60.0 / 90.3, std::exp(-2.0)), 1e-9);
+  EXPECT_NEAR(at(outlook, noon(kToday - days{1})).middle, 60.0, 1e-9);
+  EXPECT_NEAR(at(outlook, kNow).high / at(outlook, kNow).middle, at(own, kNow).high / at(own, kNow).middle, 1e-9);
+}
+
 DailyTuning fitted_to_recorded_days(bool with_above) {
   auto records = recorded_days("new_river/va_new_river_daily_2017.csv");
   DailyTuningInputs in{.own = {"ferry", "usgs:00000001", records["03168000"]}};

@@ -63,7 +63,7 @@ TEST(OutlookOfAnAgency, IsNotUsedOnceItHasEndedNorWithoutFlows) {
   for (Instant& t : record.official->flow.times) t -= hours{80};
   const auto outlook = outlook_of(inputs(record));
   EXPECT_EQ(outlook.method, FlowMethod::Hold);
-  EXPECT_THAT(outlook.notes, Contains(HasSubstr("does not reach past the newest reading")));
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("does not meet the newest reading")));
   record.official = official(6, 10, [](int) { return -999.0; });
   EXPECT_EQ(outlook_of(inputs(record)).method, FlowMethod::Hold);
 }
@@ -73,6 +73,59 @@ TEST(OutlookOfAnAgency, GoesOnAsTheGaugeAfterItsEnd) {
   const auto outlook = outlook_of(inputs(record));
   EXPECT_NEAR(at_lead(outlook.flow->middle, 30), at_lead(outlook.flow->middle, 12), kRoundOff);
   EXPECT_THAT(outlook.notes, Contains(HasSubstr("ends at 00:00 on Fri 14 May")));
+}
+
+// Newest reading 20 h old, first row 20 h after it: by then e^(-20/12) of the difference is left.
+TEST(OutlookOfAnAgency, JoinsAReadingThatIsOlderThanItsFirstRow) {
+  GaugeRecord record = record_of(100, [](int) { return 60.0; }, kNow - hours{20});
+  record.official = official(6, 10, [](int) { return 90.3; });
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_EQ(outlook.method, FlowMethod::Official);
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 0), 90.3 * std::pow(60.0 / 90.3, std::exp(-20.0 / 12.0)), kRoundOff);
+}
+// Silent for 60 h, the forecast issued 3 h ago: held flows of 60 h ago are off as those of 2 and 3 days, 0.72 to 1.36
+// and 0.66 to 1.52 (medians of 16 gauges' daily means, docs/accuracy.md), half way in ln.
+TEST(OutlookOfAnAgency, StandsAloneWhereTheGaugeIsSilentWithTheBandOfAFlowHeldSince) {
+  GaugeRecord record = record_of(100, [](int) { return 60.0; }, kNow - hours{60});
+  record.official = official(6, 10, [](int h) { return 90.3 + h; });
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_EQ(outlook.method, FlowMethod::OfficialAlone);
+  EXPECT_EQ(outlook.state, FlowState::Unknown);
+  EXPECT_FALSE(outlook.now.has_value());
+  EXPECT_EQ(outlook.why, "official forecast of 09:00 on Thu 13 May alone; gauge silent since 00:00 on Tue 11 May");
+  ASSERT_TRUE(outlook.flow.has_value());
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 12), 102.3, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->low, 0) / 90.3, std::sqrt(0.72 * 0.66), kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->high, 0) / 90.3, std::sqrt(1.36 * 1.52), kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->high, -80), 60.0, kRoundOff);                        // as it was read
+  EXPECT_NEAR(at_lead(outlook.flow->middle, -30), std::sqrt(60.0 * 90.3), kRoundOff);    // half way in ln
+  EXPECT_EQ(outlook.forecast_from, kNow - hours{59});
+}
+TEST(OutlookOfAnAgency, StandsAloneWhereTheGaugeWasNeverRead) {
+  GaugeRecord record;
+  record.official = official(6, 3, [](int) { return 90.3; });
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_THAT(outlook.why, HasSubstr("alone; no flow read at the gauge"));
+  EXPECT_NEAR(at_lead(outlook.flow->middle, -90), 90.3, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->high, 21) / 90.3, 1.52, kRoundOff);  // 48 h and 3 to the issue and 21 on: 72
+  EXPECT_THAT(outlook.notes, Contains(HasSubstr("ends at 00:00 on Fri 14 May; after it its last flow is held")));
+}
+TEST(OutlookOfAnAgency, DoesNotSpeakUnderIceNorForAGaugeThatReadsNoFlowNorOnceItHasEnded) {
+  GaugeRecord iced = record_of(100, [](int) { return 60.0; }, kNow - hours{60});
+  iced.official = official(6, 10, [](int) { return 90.3; });
+  GaugeRecord dry = record_of(100, [](int h) { return h < 60 ? 0.0 : 60.0; }), ended = iced;
+  dry.official = iced.official;
+  iced.ice_now = true;
+  for (Instant& t : ended.official->flow.times) t -= hours{80};
+  for (const GaugeRecord* record : {&iced, &dry, &ended}) EXPECT_FALSE(outlook_of(inputs(*record)).flow.has_value());
+}
+// The stated band ends at 36 h and is held to 48; then it widens as that of a held flow: 3 days over 2, as above.
+TEST(OutlookOfAnAgency, WidensPastTwoDaysAsAHeldFlowDoes) {
+  GaugeRecord record = steady_at(90.3);
+  record.official = official(6, 20, [](int) { return 90.3; });
+  const auto outlook = gauge_outlook(inputs(record), {kNow - hours{96}, hours{1}, 96 + 72 + 1}, kNow);
+  EXPECT_NEAR(at_lead(outlook.flow->high, 48) / 90.3, 1.42, kRoundOff);
+  EXPECT_NEAR(std::log(at_lead(outlook.flow->high, 72) / 90.3), std::log(1.42) * std::log(1.52) / std::log(1.36), kRoundOff);
 }
 
 // 1 mm/h for 12 h reaches 12 mm at the twelfth hour; 0.9 for 12 h does not.

@@ -90,6 +90,7 @@ TEST_F(StateSentence, GivesFlowHourStateAndHowTheDayWasTold) {
 TEST_F(StateSentence, SaysWhichDaysMeanTheFlowIsAndNoPaceWithinIt) {
   outlook.state = FlowState::Falling;
   outlook.method = FlowMethod::DailyMeans;
+  outlook.only_daily_means = true;
   outlook.why = "down 10 % from one day's mean to the next";
   EXPECT_THAT(said(), ::testing::StartsWith("Lantern at Old Ferry 2,030 cfs in the mean of "));
   EXPECT_THAT(said(), ::testing::EndsWith(", falling, down 10 % from one day's mean to the next; tomorrow as such days "

@@ -88,7 +88,7 @@ TEST(GatherReadings, AsksTheServiceAndKeepsTheAnswerInTheArchive) {
   bench.order.fetch.manners.user_agent = "floatwright (wren@example.org)";
   EXPECT_THAT(bench.gather().troubles, IsEmpty());
   EXPECT_THAT(bench.server.log(1), AllOf(HasSubstr("monitoring_location_id=USGS-00000001&"), HasSubstr("limit=50000"),
-                                         HasSubstr("time=2026-04-28T13:00:00Z/2026-05-13T13:00:00Z"),
+                                         HasSubstr("time=2026-03-14T13:00:00Z/2026-05-13T13:00:00Z"),
                                          HasSubstr("\"floatwright (wren@example.org)\" \"-\"")));
   bench.order.offline = true;
   const auto later = bench.gather(std::chrono::hours{20});

@@ -3,10 +3,12 @@
 
 #include <gmock/gmock.h>
 
+#include <cctype>
 #include <cmath>
 #include <limits>
 
 #include "adapters/in/files/tuned_file.hpp"
+#include "engine/forecast/outlook.hpp"
 #include "tests/support/run_program.hpp"
 
 namespace floatwright::testing {
@@ -174,6 +176,71 @@ TEST_F(TunedJson, WithAWrongOrUnknownKeyIsLeftOutWithItsLine) {
     EXPECT_GT(back.problems.at(0).line, 1) << from;
     EXPECT_THAT(back.problems.at(0).mend, HasSubstr("floatwright tune"));
   }
+}
+
+// Where a value stands in a written file: after a colon, or in a row of numbers.
+std::vector<std::pair<std::size_t, std::size_t>> numbers_in(const std::string& text) {
+  std::vector<std::pair<std::size_t, std::size_t>> found;
+  for (std::size_t at = 1; at < text.size(); ++at) {
+    const bool begins = (std::isdigit(static_cast<unsigned char>(text[at])) || text[at] == '-') && text[at - 1] == ' ';
+    if (begins) found.emplace_back(at, text.find_first_not_of("-+.eE0123456789", at) - at);
+  }
+  return found;
+}
+
+// Three cases of two days on from fifteen steady ones, by what is left of the fit.
+void expect_a_flow_that_can_be(const Tuning& tuning, const std::string& why) {
+  GaugeRecord record;
+  record.gauge = "ferry";
+  record.station = "usgs:00000003";
+  for (int h = 15 * 24; h >= 0; --h) {
+    record.discharge.times.push_back(kMade - std::chrono::hours{h});
+    record.discharge.values.push_back(cubic_metres_per_second(50.0 - 0.01 * h));
+  }
+  OutlookInputs in{record, nullptr, false, false, "America/Denver"};
+  if (!tuning.tuned.flows.empty()) in.tuned = &tuning.tuned.flows[0];
+  const auto outlook = gauge_outlook(in, {kMade - std::chrono::hours{72}, std::chrono::hours{6}, 20}, kMade);
+  ASSERT_TRUE(outlook.flow.has_value()) << why;
+  for (std::size_t i = 0; i < 20; ++i) {
+    ASSERT_TRUE(std::isfinite(outlook.flow->high[i].si())) << why;
+    ASSERT_LE(outlook.flow->low[i], outlook.flow->middle[i]) << why;
+    ASSERT_LE(outlook.flow->middle[i], outlook.flow->high[i]) << why;
+  }
+}
+
+TEST_F(TunedJson, WithAnyNumberSpoiltIsToldOrGivesAFlowThatCanBe) {
+  const std::string text = tuned_json(tuned());
+  int told = 0, spoilt = 0;
+  for (const auto& [at, length] : numbers_in(text)) {
+    for (const char* other : {"NaN", "1e400", "-1e300", "1e11", "\"7\"", "null", "[]"}) {
+      const std::string changed = std::string(text).replace(at, length, other);
+      const TunedFile back = read(changed);
+      ASSERT_THAT(back.problems, Each(AllOf(Field(&Problem::warning, true), Field(&Problem::line, ::testing::Ge(1)))));
+      const std::string why = text.substr(at < 40 ? 0 : at - 40, 60) + " with " + other;
+      if (!back.damaged) expect_a_flow_that_can_be(back.tuning, why);
+      ++spoilt;
+      told += !back.problems.empty();
+    }
+  }
+  EXPECT_GT(spoilt, 300);
+  EXPECT_GT(told, 0.8 * spoilt) << "of " << spoilt;  // counts and years of reports may be anything
+}
+
+TEST_F(TunedJson, WithAKeyTwiceOrValuesThatCannotBeIsToldAndTheRestStays) {
+  const std::string text = tuned_json(tuned());
+  const auto changed = [&](const std::string& from, const std::string& to) {
+    const auto at = text.find(from);
+    return at == std::string::npos ? std::string() : std::string(text).replace(at, from.size(), to);
+  };
+  const TunedFile twice = read(changed("\"below_dam\": false", "\"below_dam\": false, \"below_dam\": true"));
+  EXPECT_TRUE(twice.damaged);
+  EXPECT_GT(twice.problems.at(0).line, 1);
+  const TunedFile turned = read(changed("\"low\": -0.11", "\"low\": 0.5"));  // over its high, 0.09
+  EXPECT_FALSE(turned.damaged);
+  EXPECT_THAT(turned.tuning.tuned.flows, IsEmpty());
+  EXPECT_THAT(turned.tuning.lags, SizeIs(1));
+  EXPECT_THAT(turned.problems, SizeIs(1));
+  EXPECT_THAT(read(changed("\"exponent\": 0.4", "\"exponent\": 40")).tuning.lags, IsEmpty());
 }
 
 }  // namespace

@@ -1,0 +1,56 @@
+#include "engine/forecast/official_alone.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+#include "engine/forecast/flow_band.hpp"
+#include "engine/forecast/local_clock.hpp"
+#include "engine/forecast/official.hpp"
+
+namespace floatwright {
+namespace {
+
+constexpr Period kBeginsBy = std::chrono::hours{6};
+constexpr Period kSilentAtLeast = std::chrono::hours{48};  // or its readings would be used
+
+void tell(const OutlookInputs& in, const FlowHistory& history, Instant ends, Instant until, GaugeOutlook& outlook) {
+  const OfficialForecast& forecast = *in.record.official;
+  const std::string issued = hour_and_day(forecast.issued, in.time_zone);
+  outlook.method = FlowMethod::OfficialAlone;
+  outlook.why = fmt::format("official forecast of {} alone; {}", issued,
+                            history.rows.empty() ? "no flow read at the gauge"
+                                                 : "gauge silent since " + hour_and_day(history.newest(), in.time_zone));
+  outlook.now = Absent{history.rows.empty() ? "no flow read" : "no reading since " + hour_and_day(history.newest(), in.time_zone)};
+  outlook.source = fmt::format("the agency's forecast for {} of {} alone, not set to the gauge", forecast.station, issued);
+  if (ends < until)
+    outlook.notes.push_back(fmt::format("At gauge {} the agency's forecast ends at {}; after it its last flow is held.",
+                                        outlook.gauge, hour_and_day(ends, in.time_zone)));
+}
+
+}  // namespace
+
+LnCases OfficialAlone::at(Instant t) const {
+  const double middle = told.ln_flow_or_between(t);
+  const LnBand band = held_band(duration(t - known_until));
+  return {middle + band.low, middle, middle + band.high};
+}
+
+std::optional<OfficialAlone> official_alone(const OutlookInputs& in, const FlowHistory& history, Instant now, Instant until,
+                                            GaugeOutlook& outlook) {
+  if (!in.record.official) return std::nullopt;
+  const Series<Discharge> flows = flows_of(*in.record.official);
+  if (flows.empty() || flows.times.back() <= now || flows.times.front() > now + kBeginsBy) return std::nullopt;
+  const Instant issued = in.record.official->issued;
+  OfficialAlone way{.told = history, .known_until = issued - kSilentAtLeast};
+  if (!history.rows.empty()) way.known_until = std::min(issued, history.newest());
+  for (std::size_t i = 0; i < flows.size(); ++i) {
+    if (!history.rows.empty() && flows.times[i] <= history.newest()) continue;
+    way.told.rows.times.push_back(flows.times[i]);
+    way.told.rows.values.push_back(flows.values[i]);
+  }
+  tell(in, history, flows.times.back(), until, outlook);
+  return way;
+}
+
+}  // namespace floatwright
