@@ -72,6 +72,7 @@ int run_command_line(const std::vector<std::string>& words) {
   add_sink_command(program, run);
   add_show_command(program, run);
   add_log_command(program, run);
+  add_season_command(program, run);
   add_tune_command(program, run);
 
   try {

@@ -20,6 +20,7 @@ void add_show_command(CLI::App& program, RunCommand& run);
 void add_show_river(CLI::App& show, RunCommand& run);
 void add_show_skill(CLI::App& show, RunCommand& run);
 void add_log_command(CLI::App& program, RunCommand& run);
+void add_season_command(CLI::App& program, RunCommand& run);
 void add_tune_command(CLI::App& program, RunCommand& run);
 
 }  // namespace floatwright

@@ -11,7 +11,11 @@ struct HowTold {
   bool quiet = false, verbose = false;
 };
 
-// Without a directory that can be written they are worked out all the same; why is told with --verbose.
+// Those needed, of this tackle. Without a directory that can be written they are worked out all the same; why is told with
+// --verbose.
+[[nodiscard]] std::shared_ptr<const FishingTables> tables_at_hand(TablesNeeded needed, const Tackle& tackle,
+                                                                  const Judgement& judgement, HowTold told);
+
 [[nodiscard]] std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std::vector<BoatOrder>& boats,
                                                               HowTold told);
 

@@ -10,7 +10,7 @@
 #include "adapters/cli/lock.hpp"
 #include "adapters/cli/message.hpp"
 #include "adapters/cli/progress_bar.hpp"
-#include "adapters/in/calendar/written_period.hpp"
+#include "adapters/cli/whole_records.hpp"
 
 namespace floatwright {
 namespace {
@@ -18,16 +18,6 @@ namespace {
 struct FetchOptions : CommonOptions {
   std::string since;
 };
-
-constexpr Period kLongestSince = std::chrono::years{100};
-
-Result<std::optional<Period>> since_wanted(const FetchOptions& options) {
-  if (options.since.empty()) return std::nullopt;
-  const auto period = period_in(options.since);
-  if (period && *period <= kLongestSince) return period;
-  return tl::unexpected(
-      Failure{fmt::format("--since: found \"{}\"; give a span of time as P5Y, P30D or PT12H", options.since), kExitUsage});
-}
 
 // A run in cron is quiet when all is well.
 void tell_rows(const FetchOptions& options, const Fetched& fetched) {
@@ -47,7 +37,7 @@ int told_what_is_missing(const Fetched& fetched, std::size_t stations) {
 int run_fetch(const FetchOptions& options) {
   const auto now = instant_now(options);
   if (!now) return tell(now.error());
-  const auto since = since_wanted(options);
+  const auto since = since_wanted(options.since);
   if (!since) return tell(since.error());
   const auto configuration = configuration_or_told(options);
   if (!configuration) return tell(configuration.error());

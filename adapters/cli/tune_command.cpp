@@ -7,10 +7,10 @@
 
 #include "adapters/cli/commands.hpp"
 #include "adapters/cli/common_options.hpp"
-#include "adapters/cli/gather_order.hpp"
 #include "adapters/cli/hand_out.hpp"
 #include "adapters/cli/lock.hpp"
 #include "adapters/cli/progress_bar.hpp"
+#include "adapters/cli/whole_records.hpp"
 #include "adapters/in/files/tuned_file.hpp"
 #include "adapters/in/gauges/measurement_files.hpp"
 #include "adapters/out/text/print_text.hpp"
@@ -29,19 +29,6 @@ struct TuneOptions : CommonOptions {
 
 TuneParts parts_of(const std::string& part) {
   return {part.empty() || part == "geometry", part.empty() || part == "routing", part.empty() || part == "forecast"};
-}
-
-// Everything that is on record of every gauge, from the directory named or from where the settings have it.
-std::vector<GaugeRecord> whole_records(const TuneOptions& options, const Configuration& configuration, Instant now) {
-  CommonOptions offline = options;
-  offline.offline = true;
-  const Payloads payloads = gather_series(configuration, stations_of(configuration.river), Instant::min(),
-                                          gather_order(offline, configuration, now, Period{0}));
-  for (const auto& trouble : payloads.troubles) say_beside(trouble);
-  std::vector<GaugeRecord> records;
-  for (const GaugeSite& gauge : configuration.river.gauges)
-    records.push_back(gauge_record(gauge.id, gauge.station, payloads.series, "", now));
-  return records;
 }
 
 std::vector<FieldMeasurement> measurements(const Configuration& configuration) {
@@ -81,19 +68,10 @@ Result<Written> keep(const fs::path& directory, const River& river, Tuning now) 
   return write_whole_file(file, tuned_json(put_together(std::move(before.tuning), std::move(now))));
 }
 
-Result<Configuration> configuration_with_payload(const TuneOptions& options) {
-  auto configuration = configuration_or_told(options);
-  if (!configuration || options.payload.empty()) return configuration;
-  if (!fs::is_directory(options.payload))
-    return tl::unexpected(Failure{fmt::format("--payload {}: no such directory", options.payload), kExitNoInput});
-  configuration->readings.payloads = options.payload;
-  return configuration;
-}
-
 int run_tune(const TuneOptions& options) {
   const auto now = instant_now(options);
   if (!now) return tell(now.error());
-  auto configuration = configuration_with_payload(options);
+  auto configuration = configuration_with_payload(options, options.payload);
   if (!configuration) return tell(configuration.error());
   if (const auto ready = prepare_out(options.out); !ready) return tell(ready.error());
   const fs::path directory = options.out.empty() ? configuration->directory : fs::path{options.out};
@@ -102,7 +80,7 @@ int run_tune(const TuneOptions& options) {
 
   ProgressBar bar("tuning", !options.quiet);
   TuneInputs in{.river = configuration->river,
-                .records = whole_records(options, *configuration, *now),
+                .records = whole_records(options, *configuration, Instant::min(), *now),
                 .measurements = measurements(*configuration),
                 .parts = parts_of(options.part),
                 .stop = configuration->settings.heat_stop.value_or(fahrenheit(70.0)),

@@ -37,13 +37,14 @@ _floatwright_value() {  # of the option $1 in the command $2; false where the op
   case $1 in
     --config | --out | --dir) _floatwright_files -d ;;
     --boats | --case) _floatwright_files -f ;;
-    --payload) if [[ $2 == start || $2 == tune ]]; then _floatwright_files -d; else _floatwright_files -f; fi ;;
+    --payload) if [[ $2 == start || $2 == season || $2 == tune ]]; then _floatwright_files -d; else _floatwright_files -f; fi ;;
     --as)
       case $2 in
         plan) _floatwright_list 'plan sheet mail ashore json calendar map' ;;
         'show readings') _floatwright_words 'csv json' ;;
         'show river') _floatwright_words 'text json geojson svg' ;;
         'show skill' | log | tune) _floatwright_words 'text json' ;;
+        season) _floatwright_words 'text json svg png' ;;
         sink) _floatwright_list 'text json pdf svg png' ;;
       esac ;;
     --at) _floatwright_words "$(_floatwright_ids spots)" ;;
@@ -73,12 +74,13 @@ _floatwright() {
   [[ $command == show ]] && ((COMP_CWORD > 2)) && command="show ${COMP_WORDS[2]}"
   _floatwright_value "$before" "$command" && return
   case $command in
-    '') _floatwright_words 'start plan check fetch sink show log tune --help --version' ;;
+    '') _floatwright_words 'start plan check fetch sink season show log tune --help --version' ;;
     start) _floatwright_words '--dir --payload --now --help' ;;
     plan) _floatwright_words '--config --date --now --offline --as --at --boats --paper --send --units --out --quiet --verbose --help' ;;
     check) _floatwright_words '--config --mail --help' ;;
     fetch) _floatwright_words '--config --since --now --quiet --verbose --help' ;;
     sink) _floatwright_words '--line --tip --leader --fly --shot --rod --depth --speed --mean --thread --profile --bed --temperature --method --platform --technique --cast --count --strip --compare --still --layer --lake --case --as --paper --config --units --out --quiet --verbose --help' ;;
+    season) _floatwright_words '--config --since --payload --now --as --units --out --quiet --verbose --help' ;;
     show) _floatwright_words 'readings river skill --help' ;;
     'show river') _floatwright_words '--config --date --now --offline --as --units --out --quiet --verbose --help' ;;
     'show skill') _floatwright_words '--config --as --units --help' ;;

@@ -12,7 +12,7 @@ namespace {
 
 // Engine rooms in the order of the data flow: a room may use itself and the rooms before it.
 const std::vector<std::string> kRooms{"units",  "statistics", "readings", "river",  "water", "learning", "forecast", "routing", "temperature",
-                                      "tackle", "sinking",  "choice", "trip",  "plan_day", "wording"};
+                                      "tackle", "sinking",  "choice", "trip",  "coverage", "plan_day", "wording"};
 
 // Beside the C++ standard library, what each engine room may include of a package. fmt formats text and reaches nothing.
 const std::map<std::string, std::set<std::string>> kPackagesOfRoom{

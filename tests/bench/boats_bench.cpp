@@ -35,7 +35,7 @@ Tackle rack() {
   if (!text) throw std::runtime_error(text.error().what);
   FileReading reading{"tackle.json", {}, {}};
   const ParsedJson parsed = parse_located_json(reading.file, *text);
-  return read_tackle(*parsed.root, reading);
+  return read_tackle(*parsed.root, reading).all;
 }
 
 void plan_twelve(benchmark::State& state, bool outfitters_rack) {

@@ -21,7 +21,7 @@ std::set<std::string> options_in(const std::string& text) {
 
 TEST(ManualPage, NamesEveryOptionOfTheProgramAndNoOther) {
   std::string help;
-  for (const std::vector<std::string>& command : {std::vector<std::string>{}, {"start"}, {"plan"}, {"check"}, {"sink"}, {"show", "readings"}, {"show", "river"}, {"show", "skill"}, {"log"}, {"tune"}}) {
+  for (const std::vector<std::string>& command : {std::vector<std::string>{}, {"start"}, {"plan"}, {"check"}, {"sink"}, {"season"}, {"show", "readings"}, {"show", "river"}, {"show", "skill"}, {"log"}, {"tune"}}) {
     auto words = command;
     words.push_back("--help");
     const auto said = floatwright_says(words);

@@ -11,7 +11,7 @@
 #include "adapters/in/files/mail_settings.hpp"
 #include "engine/choice/judgement.hpp"
 #include "engine/river/river.hpp"
-#include "engine/tackle/tackle.hpp"
+#include "engine/tackle/listed_tackle.hpp"
 #include "engine/trip/settings.hpp"
 #include "engine/trip/tuned.hpp"
 #include "engine/units/problem.hpp"
@@ -38,7 +38,8 @@ struct ReadingsPlace {
 struct Configuration {
   std::filesystem::path directory;
   River river;
-  Tackle tackle;
+  Tackle tackle;        // what is owned
+  ListedTackle listed;  // with what is only thought of
   Settings settings;
   Judgement judgement;
   ReadingsPlace readings;

@@ -95,11 +95,15 @@ class Loader {
   }
 
   void load_tackle(OpenFile& file) {
-    configuration_.tackle = read_tackle(*file.root, file.reading);
+    configuration_.listed = read_tackle(*file.root, file.reading);
+    configuration_.tackle = owned_part(configuration_.listed);
+    const Tackle& all = configuration_.listed.all;
     std::set<Method> fished;
     for (const auto& [method, preference] : configuration_.settings.preferences.methods) fished.insert(method);
-    add_engine_problems(file, fished.empty() ? tackle_problems(configuration_.tackle)
-                                             : tackle_problems(configuration_.tackle, fished));
+    add_engine_problems(file, fished.empty() ? tackle_problems(all) : tackle_problems(all, fished));
+    if (!all.lines.empty() && configuration_.tackle.lines.empty())
+      tell(file, "/lines", "no line that is owned, on a rod that is", "at least one",
+           "Take \"owned\": false away from what is on the rods now.");
   }
 
   void load_settings(OpenFile& file) {

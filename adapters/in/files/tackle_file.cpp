@@ -97,17 +97,29 @@ FlyClass read_fly(TypedObject& in) {
 
 }  // namespace
 
-Tackle read_tackle(const LocatedJson& root, FileReading& reading) {
-  Tackle tackle;
+ListedTackle read_tackle(const LocatedJson& root, FileReading& reading) {
+  ListedTackle listed;
+  Tackle& tackle = listed.all;
   auto in = versioned_root(root, reading);
-  if (!in) return tackle;
-  for (TypedObject& item : in->objects("rods", Need::Required)) tackle.rods.push_back(read_rod(item));
-  for (TypedObject& item : in->objects("lines", Need::Required)) tackle.lines.push_back(read_line(item));
-  for (TypedObject& item : in->objects("tips", Need::Optional)) tackle.tips.push_back(read_tip(item));
+  if (!in) return listed;
+  for (TypedObject& item : in->objects("rods", Need::Required)) {
+    if (!item.truth("owned", true)) listed.rods_thought_of.insert(tackle.rods.size());
+    tackle.rods.push_back(read_rod(item));
+  }
+  for (TypedObject& item : in->objects("lines", Need::Required)) {
+    const bool owned = item.truth("owned", true);
+    if (!owned) listed.lines_thought_of.insert(tackle.lines.size());
+    tackle.lines.push_back(read_line(item));
+    tackle.lines.back().spare_spool |= !owned;
+  }
+  for (TypedObject& item : in->objects("tips", Need::Optional)) {
+    if (!item.truth("owned", true)) listed.tips_thought_of.insert(tackle.tips.size());
+    tackle.tips.push_back(read_tip(item));
+  }
   for (TypedObject& item : in->objects("flies", Need::Required)) tackle.flies.push_back(read_fly(item));
   tackle.shot = read_masses(*in, "shot", kShotWeights);
   in->finish();
-  return tackle;
+  return listed;
 }
 
 }  // namespace floatwright
