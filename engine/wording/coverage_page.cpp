@@ -137,7 +137,7 @@ void add_sets(Page& page, const Coverage& found, const CoverageWords& words) {
 }
 
 std::string say_adding_most(const LineCoverage& line, const CoverageWords& words) {
-  return fmt::format("{} would add most: {} of the fishing that no line you own covers, mostly at {}, in {}, in {}.",
+  return fmt::format("{} would add most: {} of all the fishing, which no line you own covers, mostly at {}, in {}, in {}.",
                      capitalised(say_considered_on_rod(line.line, words.tackle, words.units)), say_share(line.only),
                      say_flows(line.adds, words.units), say_months(line.adds.by_month), say_waters(line.adds));
 }
