@@ -2,8 +2,9 @@
 // The lines' seconds in every water of a reach at the flow and temperature of any past day: worked out on a grid of flows
 // and of temperatures 2 C apart, the nodes that the record comes near, and read from it along straight lines in the
 // logarithm of flow and in temperature. Swings and strips change smoothly with flow, so that nodes 10 % apart serve; under
-// an indicator the leader goes by half feet, so that the other methods have nodes 2.5 % apart. Against every day worked
-// out by itself the shares differ by less than 1 %: at most 0.98 % on two years of the demo (docs/accuracy.md).
+// an indicator the leader goes by half feet, so that the other methods have nodes 2.5 % apart. Shares by such
+// nodes are within 1 % of those of every day worked out by itself; the wider ones move the demo's by less than 1 % more
+// (docs/accuracy.md).
 #include <cstdint>
 #include <map>
 #include <tuple>

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/scenarios/scenario.hpp"
+#include "tests/support/schema.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -34,17 +35,8 @@ TEST(DemoPlan, IsMadeFromFreshReadingsAndSaysNothingElse) {
 }
 
 TEST(DemoPlan, KeepsToTheSchema) {
-  ScratchFolder scratch;
   const auto ran = demo({"--as", "json"});
-  write_text(scratch.path() / "plan.json", ran.out);
-  const auto judged = run_program({"/usr/bin/python3", "-c",
-                                   "import json,sys,jsonschema\n"
-                                   "schema=json.load(open(sys.argv[1]))\n"
-                                   "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                                   "errors=list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
-                                   "print('\\n'.join(f'{e.json_path}: {e.message[:200]}' for e in errors[:10]) or 'valid')",
-                                   (kRoot / "config/schemas/plan.schema.json").string(), (scratch.path() / "plan.json").string()});
-  EXPECT_EQ(judged.out, "valid\n") << judged.err << "(needs the package python3-jsonschema)";
+  EXPECT_EQ(judged_by_schema("plan", ran.out), "valid");
 }
 
 TEST(DemoPlan, RecommendsOneStretchThatBreaksNoLimit) {

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/scenarios/scenario.hpp"
+#include "tests/support/schema.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -28,19 +29,6 @@ class SeasonDemo : public DemoCopy {
   }
 };
 
-std::string judged(const std::string& document) {
-  ScratchFolder scratch;
-  write_text(scratch.path() / "season.json", document);
-  return run_program({"/usr/bin/python3", "-c",
-                      "import json,sys,jsonschema\n"
-                      "schema=json.load(open(sys.argv[1]))\n"
-                      "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                      "errors=list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
-                      "print('\\n'.join(f'{e.json_path}: {e.message[:200]}' for e in errors[:10]) or 'valid')",
-                      (kRoot / "config/schemas/season.schema.json").string(), (scratch.path() / "season.json").string()})
-      .out;
-}
-
 TEST(Season, SaysWhatEachLineCoversAndWhatAnotherWouldAdd) {
   const SeasonDemo demo;
   const auto ran = demo.season({"--since", "P90D"});
@@ -58,7 +46,7 @@ TEST(Season, PrintsADocumentThatItsSchemaTakesAndThatAddsUp) {
   const SeasonDemo demo;
   const auto ran = demo.season({"--since", "P90D", "--as", "json", "--quiet"});
   ASSERT_EQ(ran.exit_code, 0) << ran.err;
-  EXPECT_EQ(judged(ran.out), "valid\n");
+  EXPECT_EQ(judged_by_schema("season", ran.out), "valid");
   const auto found = json::parse(ran.out);
   double share = 0.0;
   for (const auto& step : found.at("discharge_steps")) share += step.at("share").get<double>();

@@ -7,6 +7,7 @@
 #include <sstream>
 
 #include "tests/scenarios/scenario.hpp"
+#include "tests/support/schema.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -39,16 +40,7 @@ TEST(ShowRiver, GoesDownTheRiverReachByReachWithinEightyColumns) {
 }
 
 TEST(ShowRiver, AsJsonKeepsToItsSchema) {
-  ScratchFolder scratch;
-  write_text(scratch.path() / "river.json", show_river(kDemo, {"--as", "json"}).out);
-  const auto judged = run_program({"/usr/bin/python3", "-c",
-                                   "import json,sys,jsonschema\n"
-                                   "schema=json.load(open(sys.argv[1]))\n"
-                                   "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                                   "errors=list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
-                                   "print('\\n'.join(f'{e.json_path}: {e.message[:200]}' for e in errors[:10]) or 'valid')",
-                                   (kRoot / "config/schemas/river-of-day.schema.json").string(), (scratch.path() / "river.json").string()});
-  EXPECT_EQ(judged.out, "valid\n") << judged.err << "(needs the package python3-jsonschema)";
+  EXPECT_EQ(judged_by_schema("river-of-day", show_river(kDemo, {"--as", "json"}).out), "valid");
 }
 
 // What a split river loses to its side channel runs in it: checked in the night, when the flow has been steady for hours.

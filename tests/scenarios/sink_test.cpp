@@ -7,6 +7,7 @@
 
 #include "adapters/out/text/width.hpp"
 #include "tests/scenarios/scenario.hpp"
+#include "tests/support/schema.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -32,19 +33,6 @@ Words with(Words words, const Words& more) {
 const Words kTipInWater = with(kTip, {"--depth", "5 ft", "--speed", "3 ft/s"});
 
 // Against config/schemas/sink.schema.json, by python3-jsonschema.
-std::string judged(const std::string& document) {
-  ScratchFolder scratch;
-  write_text(scratch.path() / "sink.json", document);
-  return run_program({"/usr/bin/python3", "-c",
-                      "import json,sys,jsonschema\n"
-                      "schema=json.load(open(sys.argv[1]))\n"
-                      "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                      "errors=list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
-                      "print('\\n'.join(f'{e.json_path}: {e.message[:200]}' for e in errors[:10]) or 'valid')",
-                      (kRoot / "config/schemas/sink.schema.json").string(), (scratch.path() / "sink.json").string()})
-      .out;
-}
-
 // An indicator's drift has closed forms, so that this page moves only with its words.
 TEST(Sink, IsTheGoldenPage) {
   const auto ran = says({"--line", "floating nymph taper", "--fly", "heavy nymph", "--shot", "0.4 g", "--method",
@@ -99,16 +87,16 @@ TEST(Sink, FishesEveryMethodFromWhereItIsFished) {
 
 TEST(Sink, KeepsToItsSchema) {
   const std::string demo = (kRoot / "config/demo").string();
-  EXPECT_EQ(judged(says(with(kTipInWater, {"--as", "json"})).out), "valid\n");
-  EXPECT_EQ(judged(says({"--config", demo, "--compare", "--depth", "5 ft", "--speed", "3 ft/s", "--as", "json"}).out),
-            "valid\n");
-  EXPECT_EQ(judged(says({"--config", demo, "--still", "--line", "seven_full", "--fly", "weighted streamer", "--depth",
+  EXPECT_EQ(judged_by_schema("sink", says(with(kTipInWater, {"--as", "json"})).out), "valid");
+  EXPECT_EQ(judged_by_schema("sink", says({"--config", demo, "--compare", "--depth", "5 ft", "--speed", "3 ft/s", "--as", "json"}).out),
+            "valid");
+  EXPECT_EQ(judged_by_schema("sink", says({"--config", demo, "--still", "--line", "seven_full", "--fly", "weighted streamer", "--depth",
                          "20 ft", "--layer", "10 ft", "--as", "json"})
                        .out),
-            "valid\n");
+            "valid");
   for (const char* name : {"tip_held_steady", "tip_cast_and_fed"})
-    EXPECT_EQ(judged(says({"--case", (kRoot / "config/cases" / name).string() + ".json", "--as", "json"}).out),
-              "valid\n");
+    EXPECT_EQ(judged_by_schema("sink", says({"--case", (kRoot / "config/cases" / name).string() + ".json", "--as", "json"}).out),
+              "valid");
 }
 
 TEST(Sink, TakesLinesAndFliesFromTheTackleFile) {

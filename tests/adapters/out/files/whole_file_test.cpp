@@ -40,6 +40,22 @@ class WholeFile : public testing::Test {
   std::filesystem::path folder_;
 };
 
+// A limit on the size of files stands for a full disk: write() then fails half-way, as it does there.
+template <class Write>
+int ended_by_a_full_disk(const Write& write) {
+  const pid_t child = ::fork();
+  if (child == 0) {
+    ::signal(SIGXFSZ, SIG_IGN);
+    const rlimit small{4096, 4096};
+    ::setrlimit(RLIMIT_FSIZE, &small);
+    const auto written = write();
+    ::_exit(written ? 0 : written.error().exit_code);
+  }
+  int status = 0;
+  if (child < 0 || ::waitpid(child, &status, 0) != child || !WIFEXITED(status)) return -1;
+  return WEXITSTATUS(status);
+}
+
 TEST_F(WholeFile, IsThereWithItsBytesAndNothingBesideIt) {
   const std::string bytes("plan\0\xff\n", 7);
   ASSERT_TRUE(write_whole_file(folder_ / "plan.txt", bytes));
@@ -82,22 +98,9 @@ TEST_F(WholeFile, DoesNotTakeTheNameOfAFolder) {
   EXPECT_EQ(files_in(folder_), 1u);
 }
 
-// A limit on the size of files stands for a full disk: write() then fails half-way, as it does there.
 TEST_F(WholeFile, LeavesTheOldOneWhenTheWritingFailsHalfWay) {
   ASSERT_TRUE(write_whole_file(folder_ / "plan.txt", "old"));
-  const pid_t child = ::fork();
-  ASSERT_GE(child, 0);
-  if (child == 0) {
-    ::signal(SIGXFSZ, SIG_IGN);
-    const rlimit small{4096, 4096};
-    ::setrlimit(RLIMIT_FSIZE, &small);
-    const auto written = write_whole_file(folder_ / "plan.txt", std::string(100000, 'n'));
-    ::_exit(written ? 0 : written.error().exit_code);
-  }
-  int status = 0;
-  ASSERT_EQ(::waitpid(child, &status, 0), child);
-  ASSERT_TRUE(WIFEXITED(status));
-  EXPECT_EQ(WEXITSTATUS(status), 74);
+  EXPECT_EQ(ended_by_a_full_disk([&] { return write_whole_file(folder_ / "plan.txt", std::string(100000, 'n')); }), 74);
   EXPECT_EQ(content_of(folder_ / "plan.txt"), "old");
   EXPECT_EQ(files_in(folder_), 1u);
 }
@@ -160,19 +163,7 @@ TEST_F(WholeFile, IsAddedToAtItsEndAndMadeWhereItIsNotThere) {
 
 TEST_F(WholeFile, IsCutBackToWhatItWasWhenTheAddingFailsHalfWay) {
   ASSERT_TRUE(add_to_file(folder_ / "log.jsonl", "old\n"));
-  const pid_t child = ::fork();
-  ASSERT_GE(child, 0);
-  if (child == 0) {
-    ::signal(SIGXFSZ, SIG_IGN);
-    const rlimit small{4096, 4096};
-    ::setrlimit(RLIMIT_FSIZE, &small);
-    const auto written = add_to_file(folder_ / "log.jsonl", std::string(100000, 'n'));
-    ::_exit(written ? 0 : written.error().exit_code);
-  }
-  int status = 0;
-  ASSERT_EQ(::waitpid(child, &status, 0), child);
-  ASSERT_TRUE(WIFEXITED(status));
-  EXPECT_EQ(WEXITSTATUS(status), 74);
+  EXPECT_EQ(ended_by_a_full_disk([&] { return add_to_file(folder_ / "log.jsonl", std::string(100000, 'n')); }), 74);
   EXPECT_EQ(content_of(folder_ / "log.jsonl"), "old\n");
 }
 

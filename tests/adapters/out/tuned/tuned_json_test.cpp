@@ -10,6 +10,7 @@
 #include "adapters/in/files/tuned_file.hpp"
 #include "engine/forecast/outlook.hpp"
 #include "tests/support/run_program.hpp"
+#include "tests/support/schema.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -112,15 +113,7 @@ TEST_F(TunedJson, IsReadBackAsItWasWritten) {
 }
 
 TEST_F(TunedJson, KeepsToItsSchema) {
-  write_text(scratch_.path() / kTunedFile, tuned_json(tuned()));
-  const auto judged = run_program({"/usr/bin/python3", "-c",
-                                   "import json,sys,jsonschema\n"
-                                   "schema=json.load(open(sys.argv[1]))\n"
-                                   "jsonschema.Draft202012Validator.check_schema(schema)\n"
-                                   "errors=list(jsonschema.Draft202012Validator(schema).iter_errors(json.load(open(sys.argv[2]))))\n"
-                                   "print('\\n'.join(f'{e.json_path}: {e.message[:200]}' for e in errors[:10]) or 'valid')",
-                                   FLOATWRIGHT_SOURCE_DIR "/config/schemas/tuned.schema.json", (scratch_.path() / kTunedFile).string()});
-  EXPECT_EQ(judged.out, "valid\n") << judged.err << "(needs the package python3-jsonschema)";
+  EXPECT_EQ(judged_by_schema("tuned", tuned_json(tuned())), "valid");
 }
 
 TEST_F(TunedJson, HoldsAYearOfFlowInThirtyKilobytes) {
