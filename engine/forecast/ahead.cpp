@@ -10,9 +10,10 @@
 namespace floatwright {
 namespace {
 
-constexpr double kScheduleBand = 0.10;         // judgement
-constexpr double kDeepestFall = -0.5;          // ln Q in 6 h, no more of it is carried on
-constexpr Duration kRiseUndone = hours(12.0);  // judgement, as the next
+constexpr double kScheduleBand = 0.10;        // judgement
+constexpr double kDeepestFall = -0.5;         // ln Q in 6 h, no more of it is carried on
+constexpr Duration kRiseUndone = hours(6.0);  // as fast as it came; judgement, as the next two
+constexpr Period kRiseBeganWithin = std::chrono::hours{72};
 constexpr double kFallGoesOn = 0.5;
 constexpr int kDaysLookedBack = 14;
 constexpr std::size_t kEnoughSameHours = 5;
@@ -50,9 +51,7 @@ bool changed_within(const Dam& dam, Instant t, Period span) {
                      [&](const Release& r) { return r.time <= t && t - r.time < span; });
 }
 
-}  // namespace
-
-// The low case lets a rise be undone within 12 h and a fall go on by half of what it fell in the last six.
+// The low case lets a rise be undone within 6 h and a fall go on by half of what it fell in the last six.
 LnBand with_pace(LnBand band, FlowState state, Duration lead, double change_6h) {
   const double share = std::min(lead / kRiseUndone, 1.0);
   if (state == FlowState::Rising) band.low -= share * change_6h;
@@ -60,10 +59,21 @@ LnBand with_pace(LnBand band, FlowState state, Duration lead, double change_6h) 
   return band;
 }
 
+}  // namespace
+
+std::optional<double> ln_least_after_rise(const FlowHistory& history, FlowState state, Instant t) {
+  if (state != FlowState::Rising) return std::nullopt;
+  const auto& times = history.rows.times;
+  const auto first = std::lower_bound(times.begin(), times.end(), history.newest() - kRiseBeganWithin) - times.begin();
+  const Discharge before = *std::min_element(history.rows.values.begin() + first, history.rows.values.end());
+  return std::log(before.si()) + default_band(FlowState::Steady, false, duration(t - history.newest())).low;
+}
+
 LnCases by_state(const FlowHistory& history, FlowState state, bool after_wave, Instant t) {
   const Duration lead = duration(t - history.newest());
+  const double middle = ln_newest(history) + change_ahead(history, state, lead);
   const LnBand band = with_pace(default_band(state, after_wave, lead), state, lead, history.change_6h().value_or(0.0));
-  return with_band(ln_newest(history) + change_ahead(history, state, lead), band);
+  return with_band(middle, not_under(ln_least_after_rise(history, state, t), band, middle));
 }
 
 SameHours same_hours(const FlowHistory& history, Instant t, const std::string& time_zone) {

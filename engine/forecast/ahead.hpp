@@ -17,6 +17,11 @@ struct LnCases {
 // Hold, fading fall or the shape of the daily wave, with the state's default band.
 [[nodiscard]] LnCases by_state(const FlowHistory& history, FlowState state, bool after_wave, Instant t);
 
+// The least that a rising river is taken to sink to by `t`, ln Q: the rise of the last 72 h undone and the flow before
+// it sunk as a steady river's low case. None in other states. `history` has rows, `t` lies ahead of them. Of 1,750
+// hours of rise in two years of USGS 01581752, 1 % had sunk lower after 12 to 36 h (docs/accuracy.md).
+[[nodiscard]] std::optional<double> ln_least_after_rise(const FlowHistory& history, FlowState state, Instant t);
+
 // ln Q at the hour of `t` on earlier days, wall clock of the zone.
 struct SameHours {
   std::optional<double> like_day, week_ago;  // the last day of the same kind (weekday or weekend); seven days before

@@ -107,7 +107,7 @@ LnCases ChosenWay::at(Instant t) const {
     const double said = official->ln_flow_or(t, [&](Instant then) { return own.at(then).middle; });
     const double moved = said - cases.middle;
     cases = {cases.low + moved, said, cases.high + moved};
-    rain_counted = t <= official->until();
+    rain_counted = official->ln_flow(t).has_value();
   }
   if (wet_from && t >= *wet_from && !rain_counted) cases.high += std::log(kRainRaisesHighCase);
   return cases;

@@ -39,8 +39,9 @@ DayAhead untuned_day(const DailyRecord& own, FlowState state, int days) {
   DayAhead day;
   const double change = untuned_change(own, last, days);
   day.change = std::isnan(change) ? 0.0 : change;
-  day.band =
+  const LnBand stated =
       default_daily_band(state == FlowState::Unknown ? FlowState::Rising : state, days, recent_daily_change(own, last));
+  day.band = not_under(least_change_after_rise(own, last, days), stated, day.change);
   return day;
 }
 
@@ -64,7 +65,9 @@ DailyAhead daily_ahead(const DailyRecord& own, const TunedDailyFlow* tuned, cons
     const auto band = past_band(tuned->skill.errors, errs_as(ahead.state), lead.days);
     if (std::isnan(change) || !band) continue;
     const double scale = fitted.scale(lead);
-    ahead.days[static_cast<std::size_t>(lead.days) - 1] = {change, {band->low * scale, band->high * scale}, true};
+    const LnBand scaled{band->low * scale, band->high * scale};
+    const auto least = least_change_after_rise(own, own.size() - 1, lead.days);
+    ahead.days[static_cast<std::size_t>(lead.days) - 1] = {change, not_under(least, scaled, change), true};
   }
   return ahead;
 }

@@ -10,7 +10,8 @@ namespace floatwright {
 namespace {
 
 constexpr double kFarthestLevel = 3.0;
-constexpr double kHalfTrusted = 500.0;  // past days at which like days get half of the half they may get
+constexpr std::size_t kRiseBeganDaysAgo = 3;  // days
+constexpr double kHalfTrusted = 500.0;        // past days at which like days get half of the half they may get
 
 // Not-a-number comes through both.
 double rise(double change) { return std::max(change, 0.0); }
@@ -70,6 +71,14 @@ double recent_daily_change(const DailyRecord& record, std::size_t t) {
   std::vector<double> changes;
   for (std::size_t s = t + 1 > kRecentDays ? t + 1 - kRecentDays : 0; s <= t; ++s) changes.push_back(record.change(s));
   return mean_size(changes, 0, changes.size());
+}
+
+std::optional<double> least_change_after_rise(const DailyRecord& record, std::size_t t, int days) {
+  if (daily_state(record.change(t)) != FlowState::Rising) return std::nullopt;
+  double before = record.ln_flow[t];
+  for (std::size_t s = t > kRiseBeganDaysAgo ? t - kRiseBeganDaysAgo : 0; s < t; ++s)
+    before = std::fmin(before, record.ln_flow[s]);  // what is not known does not count
+  return before - record.ln_flow[t] + default_daily_band(FlowState::Falling, days, recent_daily_change(record, t)).low;
 }
 
 double untuned_change(const DailyRecord& record, std::size_t t, int days) {

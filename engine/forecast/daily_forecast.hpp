@@ -30,6 +30,9 @@ struct DailyData {
                                    std::size_t t, int days);
 // Mean |d| of the last 30 days; not-a-number where under ten are known.
 [[nodiscard]] double recent_daily_change(const DailyRecord& record, std::size_t t);
+// Of a river that rises on day t, the least change over `days` that its band reaches down to: the rise of the last three
+// days undone and the flow before it sunk as a falling river's low case. None in other states.
+[[nodiscard]] std::optional<double> least_change_after_rise(const DailyRecord& record, std::size_t t, int days);
 [[nodiscard]] double untuned_change(const DailyRecord& record, std::size_t t, int days);
 
 }  // namespace floatwright

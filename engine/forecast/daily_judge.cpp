@@ -55,8 +55,10 @@ std::vector<FlowScoreRow> judged_rows(const DailyRecord& own, const DailyForecas
     const LnForecasts y{held + forecasts.changes[t], held, held + forecasts.untuned[t], own.ln_flow[t + ahead]};
     std::optional<LnBand> band;
     if (!std::isnan(scales[t])) band = past_band(past_errors(misses, scales, t), state, forecasts.days);
-    if (band) band = LnBand{band->low * scales[t], band->high * scales[t]};
-    const LnBand stated = default_daily_band(state, forecasts.days, recent_daily_change(own, t));
+    const auto least = least_change_after_rise(own, t, forecasts.days);
+    if (band) band = not_under(least, {band->low * scales[t], band->high * scales[t]}, forecasts.changes[t]);
+    const LnBand stated =
+        not_under(least, default_daily_band(state, forecasts.days, recent_daily_change(own, t)), forecasts.untuned[t]);
     for (JudgedFlow* judged : {&all, &of_state[state]}) judged->add(y, band, stated);
   }
   std::vector<FlowScoreRow> rows;

@@ -145,7 +145,7 @@ void over_grid(const DailyCourse& course, sys_days newest, const OutlookInputs& 
       const double moved = official->ln_flow_or(t, [&](Instant then) { return course.at(day_of(then)).middle; }) - y.middle;
       y = {y.low + moved, y.middle + moved, y.high + moved};
     }
-    if (wet && t >= *wet && !(official && t <= official->until())) y.high += std::log(kRainRaisesHighCase);
+    if (wet && t >= *wet && !(official && official->ln_flow(t))) y.high += std::log(kRainRaisesHighCase);
     const PerCase<Discharge> at = flow_of(y);
     flow.low.push_back(at.low);
     flow.middle.push_back(at.middle);

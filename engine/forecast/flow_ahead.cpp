@@ -71,7 +71,7 @@ LnCases FlowAhead::banded_at(Instant t) const {
   const auto seen = ln_from_above(origin, t);
   const double middle = seen ? *seen : untuned.middle + (departures.empty() ? 0.0 : along(departures, lead));
   if (!bands.empty()) {
-    const LnBand band = along(bands, lead);
+    const LnBand band = not_under(ln_least_after_rise(origin.history, origin.state, t), along(bands, lead), middle);
     return {std::min(middle, middle + band.low), middle, std::max(middle, middle + band.high)};
   }
   if (!seen) return {middle + untuned.low - untuned.middle, middle, middle + untuned.high - untuned.middle};

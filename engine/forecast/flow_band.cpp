@@ -67,6 +67,11 @@ LnBand widened(LnBand band, Duration lead) {
   return {band.low * now.low / known.low, band.high * now.high / known.high};
 }
 
+LnBand not_under(std::optional<double> least, LnBand band, double middle) {
+  if (least) band.low = std::min(0.0, std::max(band.low, *least - middle));
+  return band;
+}
+
 double fall_still_to_come(Duration lead) { return along(kLeads, kFall, 0.0, not_negative_hours(lead)); }
 
 }  // namespace floatwright

@@ -32,7 +32,8 @@ struct LeadWalk {
     const LnCases& usual = then.untuned;
     const LnForecasts y{ln_forecast(origin, fit, l), origin.ln_now, usual.middle, *then.came};
     const LnBand default_band{usual.low - usual.middle, usual.high - usual.middle};
-    const auto band = errors.band(origin.state);
+    auto band = errors.band(origin.state);
+    if (band) band = not_under(then.least, *band, y.forecast);
     for (JudgedFlow* judged : {&all, &of_state[origin.state]}) judged->add(y, band, default_band);
   }
 };

@@ -41,6 +41,15 @@ Series<Discharge> flows_of(const OfficialForecast& forecast) {
   return flows;
 }
 
+std::vector<UntoldSpan> untold_spans(const Series<Discharge>& flow, Instant from, Instant until) {
+  std::vector<UntoldSpan> spans;
+  for (std::size_t i = 1; i < flow.size(); ++i) {
+    const UntoldSpan span{flow.times[i - 1], flow.times[i]};
+    if (span.until - span.from > kWidestStep && span.until > from && span.from < until) spans.push_back(span);
+  }
+  return spans;
+}
+
 std::optional<OfficialAhead> official_ahead(const OfficialForecast& forecast, Instant from, double ln_now) {
   OfficialAhead ahead{.flow = flows_of(forecast), .from = from, .ln_now = ln_now};
   if (ahead.flow.empty() || ahead.until() <= from || ahead.flow.times.front() > from + kStartsLate) return std::nullopt;

@@ -3,6 +3,7 @@
 // moment, the ratio fading by e^-(lead/12 h). Where the reading is under 20 times the step to which the forecast is
 // rounded, its level says nothing: then the gauge's own level and the forecast change.
 #include <optional>
+#include <vector>
 
 #include "engine/readings/gauge_record.hpp"
 
@@ -30,6 +31,13 @@ struct OfficialAhead {
 // Set to `ln_now`, the gauge's ln Q at `from`. None where it does not reach both sides of `from`; a first row up to
 // 48 h after it will do, and is then what was forecast for it.
 [[nodiscard]] std::optional<OfficialAhead> official_ahead(const OfficialForecast& forecast, Instant from, double ln_now);
+
+// Where a forecast of flow that goes on tells nothing for over a day: its rows before and after.
+struct UntoldSpan {
+  Instant from{}, until{};
+};
+// Those that reach into the time from `from` to `until`.
+[[nodiscard]] std::vector<UntoldSpan> untold_spans(const Series<Discharge>& flow, Instant from, Instant until);
 
 // Its rows above zero.
 [[nodiscard]] Series<Discharge> flows_of(const OfficialForecast& forecast);

@@ -14,18 +14,29 @@ namespace {
 constexpr Period kBeginsBy = std::chrono::hours{6};
 constexpr Period kSilentAtLeast = std::chrono::hours{48};  // or its readings would be used
 
-void tell(const OutlookInputs& in, const FlowHistory& history, Instant ends, Instant until, GaugeOutlook& outlook) {
+void tell_flows(const Series<Discharge>& flows, Instant now, Instant until, const std::string& zone,
+                GaugeOutlook& outlook) {
+  const std::string start = "At gauge " + outlook.gauge + " the agency's forecast ";
+  for (const UntoldSpan& span : untold_spans(flows, now, until))
+    outlook.notes.push_back(fmt::format("{}tells no flow from {} to {}; between them it is taken to change evenly.",
+                                        start, hour_and_day(span.from, zone), hour_and_day(span.until, zone)));
+  if (const Instant ends = flows.times.back(); ends < until)
+    outlook.notes.push_back(
+        fmt::format("{}ends at {}; after it its last flow is held.", start, hour_and_day(ends, zone)));
+}
+
+void tell(const OutlookInputs& in, const FlowHistory& history, GaugeOutlook& outlook) {
   const OfficialForecast& forecast = *in.record.official;
   const std::string issued = hour_and_day(forecast.issued, in.time_zone);
   outlook.method = FlowMethod::OfficialAlone;
-  outlook.why = fmt::format("official forecast of {} alone; {}", issued,
-                            history.rows.empty() ? "no flow read at the gauge"
-                                                 : "gauge silent since " + hour_and_day(history.newest(), in.time_zone));
-  outlook.now = Absent{history.rows.empty() ? "no flow read" : "no reading since " + hour_and_day(history.newest(), in.time_zone)};
-  outlook.source = fmt::format("the agency's forecast for {} of {} alone, not set to the gauge", forecast.station, issued);
-  if (ends < until)
-    outlook.notes.push_back(fmt::format("At gauge {} the agency's forecast ends at {}; after it its last flow is held.",
-                                        outlook.gauge, hour_and_day(ends, in.time_zone)));
+  outlook.why =
+      fmt::format("official forecast of {} alone; {}", issued,
+                  history.rows.empty() ? "no flow read at the gauge"
+                                       : "gauge silent since " + hour_and_day(history.newest(), in.time_zone));
+  outlook.now = Absent{history.rows.empty() ? "no flow read"
+                                            : "no reading since " + hour_and_day(history.newest(), in.time_zone)};
+  outlook.source =
+      fmt::format("the agency's forecast for {} of {} alone, not set to the gauge", forecast.station, issued);
 }
 
 }  // namespace
@@ -36,8 +47,8 @@ LnCases OfficialAlone::at(Instant t) const {
   return {middle + band.low, middle, middle + band.high};
 }
 
-std::optional<OfficialAlone> official_alone(const OutlookInputs& in, const FlowHistory& history, Instant now, Instant until,
-                                            GaugeOutlook& outlook) {
+std::optional<OfficialAlone> official_alone(const OutlookInputs& in, const FlowHistory& history, Instant now,
+                                            Instant until, GaugeOutlook& outlook) {
   if (!in.record.official) return std::nullopt;
   const Series<Discharge> flows = flows_of(*in.record.official);
   if (flows.empty() || flows.times.back() <= now || flows.times.front() > now + kBeginsBy) return std::nullopt;
@@ -49,7 +60,8 @@ std::optional<OfficialAlone> official_alone(const OutlookInputs& in, const FlowH
     way.told.rows.times.push_back(flows.times[i]);
     way.told.rows.values.push_back(flows.values[i]);
   }
-  tell(in, history, flows.times.back(), until, outlook);
+  tell(in, history, outlook);
+  tell_flows(flows, now, until, in.time_zone, outlook);
   return way;
 }
 

@@ -30,6 +30,7 @@ PastOrigin looked_at(const RecordLookedThrough& in, const ForecastOrigin& known,
     origin.leads[l] = {.terms = limb_terms(known, in.median, kFlowLeads[l]),
                        .like = like[l],
                        .from_above = ln_from_above(known, then),
+                       .least = ln_least_after_rise(known.history, known.state, then),
                        .untuned = known.untuned(then),
                        .came = in.history.ln_flow(then)};
   }

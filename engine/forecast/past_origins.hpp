@@ -13,6 +13,7 @@ struct LeadThen {
   LimbTerms terms{};
   std::optional<double> like;        // ln change after like instants
   std::optional<double> from_above;  // ln Q
+  std::optional<double> least;       // ln Q, of the band; of a rising river
   LnCases untuned;                   // with the default band
   std::optional<double> came;        // ln Q
 };

@@ -13,6 +13,9 @@ constexpr double kTurnsBack = 1.0 / 3.0;  // of the least change
 constexpr double kPausesBelow = 0.1;      // of a swing's steepest rate
 constexpr Period kPause = std::chrono::hours{1};
 
+constexpr double kOverNoise = 10.0, kOfASwing = 0.2, kOfTheFlow = 0.05;
+constexpr double kLargeSwing = 0.9;  // as a quantile of all days
+
 struct Rows {  // of a record, first to last, both ends included
   std::size_t first = 0, last = 0;
 };
@@ -77,6 +80,29 @@ Instant half_way(const Series<Discharge>& record, Rows part) {
   return record.times[i] + period(duration(record.times[i + 1] - record.times[i]) * share);
 }
 
+// How far a row usually stands off the line between its neighbours.
+double usual_noise(const std::vector<double>& flow) {
+  std::vector<double> off;
+  for (std::size_t i = 1; i + 1 < flow.size(); ++i)
+    off.push_back(std::abs(flow[i] - (flow[i - 1] + flow[i + 1]) / 2.0));
+  return off.empty() ? 0.0 : median(std::move(off));
+}
+
+// From the least to the most flow of a day (of three steps, where they are long), on a day on which much happens; m3/s.
+double large_swing(const Series<Discharge>& record) {
+  const Period day = std::max<Period>(std::chrono::hours{24}, 3 * usual_step(record));
+  std::vector<double> swings;
+  for (std::size_t first = 0, i = 0; i < record.size(); first = i) {
+    while (i < record.size() && record.times[i] - record.times[first] <= day) ++i;
+    const auto begin = record.values.begin();
+    const auto [least, most] =
+        std::minmax_element(begin + static_cast<std::ptrdiff_t>(first), begin + static_cast<std::ptrdiff_t>(i));
+    swings.push_back((*most - *least).si());
+  }
+  std::sort(swings.begin(), swings.end());
+  return quantile_of_sorted(swings, kLargeSwing);
+}
+
 }  // namespace
 
 Discharge front_flow(Discharge before, Discharge after) { return after > before ? (before + after) / 2.0 : before; }
@@ -85,9 +111,8 @@ Discharge telling_change(const Series<Discharge>& record) {
   if (record.empty()) return {};
   std::vector<double> flow;  // m3/s
   for (const Discharge q : record.values) flow.push_back(q.si());
-  std::sort(flow.begin(), flow.end());
-  const double range = quantile_of_sorted(flow, 0.98) - quantile_of_sorted(flow, 0.02);
-  return Discharge::from_si(std::max(0.5 * quantile_of_sorted(flow, 0.5), 0.15 * range));
+  const double least = std::max(kOverNoise * usual_noise(flow), kOfASwing * large_swing(record));
+  return Discharge::from_si(std::max(least, kOfTheFlow * median(std::move(flow))));
 }
 
 std::vector<FlowChange> flow_changes(const Series<Discharge>& record, Discharge least) {

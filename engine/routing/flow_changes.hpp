@@ -19,8 +19,9 @@ struct FlowChange {
 // fall (the lower one doubles the error of its hour or worse).
 [[nodiscard]] Discharge front_flow(Discharge before, Discharge after);
 
-// Half of the record's median flow, but at least 15 % of the way from its 2nd to its 98th percentile. Judgement: large
-// against the noise of a gauge, small against what a plant or a storm does. Zero for an empty record.
+// A fifth of what the flow swings on a day on which much happens (nine of ten swing less), so that of a plant's or a
+// storm's changes the most count; at least ten times what a row usually stands off its neighbours and 5 % of the median
+// flow, of whose three figures the last is up to 1 %. Judgement. Zero for an empty record.
 [[nodiscard]] Discharge telling_change(const Series<Discharge>& record);
 
 // Every rise and fall of at least `least`, in order. The flow turns where it comes back by a third of `least`; a change

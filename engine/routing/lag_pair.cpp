@@ -11,7 +11,8 @@
 namespace floatwright {
 namespace {
 
-constexpr Speed kSlowestWave = Speed::from_si(0.3);      // looked for; judgement
+constexpr Speed kSlowestWave = Speed::from_si(0.3);      // judgement, as the next
+constexpr Duration kLater = hours(6.0);                  // than the slowest wave, and it is another day's change
 constexpr double kLeastAlike = 0.3, kAlikeEnough = 0.5;  // correlation of the two records' changes; judgement
 constexpr double kSmallerBelow = 0.5;                    // a change spreads on its way: what is looked for below
 constexpr int kMostShifts = 6;
@@ -69,6 +70,11 @@ Measured<Duration> rough_lag(const LagPair& pair, const PairedFlows& flows) {
         fmt::format("changes show at {} {} before they show at {}: check the two places in the river file "
                     "and both clocks, if it is not rain of its own",
                     pair.lower.id, say_time(-1.0 * together->lag), pair.upper.id)};
+  if (together->lag > std::max(pair.apart() / kSlowestWave + kLater, 1.5 * duration(flows.grid.step)))
+    return Absent{
+        fmt::format("changes show at {} only {} after {}, later than the slowest wave would bring them: what comes "
+                    "back day by day is not what travelled",
+                    pair.lower.id, say_time(together->lag), pair.upper.id)};
   return together->lag;
 }
 

@@ -107,6 +107,16 @@ TEST(DailyOutlook, AQuietRiverHasANarrowerStatedBandThanARestlessOne) {
 
 // The newest mean stands at noon of yesterday, the forecast's first row is of now (noon too): 24 h on, e^-2 of what the
 // mean was over it is left.
+// After 40 quiet days at 20 the stated bands are half as wide in ln: 0.72 and 0.62 of the middle for a rise, 0.87 of
+// what was before it for a fall over two days.
+TEST(DailyOutlook, ARiseIsUndoneInTheLowCaseAndNoMore) {
+  std::vector<double> means(40, 20.0);
+  means.push_back(24.0);
+  const auto outlook = outlook_of(days_of(means));
+  EXPECT_EQ(outlook.state, FlowState::Rising);
+  EXPECT_NEAR(at(outlook, noon(kToday)).low, 24.0 * std::sqrt(0.72), 1e-6);
+  EXPECT_NEAR(at(outlook, noon(kToday + days{1})).low, 20.0 * std::sqrt(0.87), 1e-6);
+}
 TEST(DailyOutlook, JoinsAnAgencysForecast) {
   GaugeRecord record = days_of({60, 60, 60});
   record.official = OfficialForecast{"nws:FERRY", kNow, {}};

@@ -74,10 +74,42 @@ TEST(OutlookOfAnAgency, GoesOnAsTheGaugeAfterItsEnd) {
   EXPECT_NEAR(at_lead(outlook.flow->middle, 30), at_lead(outlook.flow->middle, 12), kRoundOff);
   EXPECT_THAT(outlook.notes, Contains(HasSubstr("ends at 00:00 on Fri 14 May")));
 }
+// Rows now and 6 h on, then none for 36 h: in between the gauge's own 120, which rain of 12 mm in the night may raise.
+TEST(OutlookOfAnAgency, TellsAGapOfOverADayAndGoesOnAsTheGaugeWithinIt) {
+  GaugeRecord record = steady_at(120.0);
+  record.official = official(6, 11, [](int h) { return h > 6 && h < 42 ? -999.0 : 150.3; });
+  Weather weather;
+  for (int h = 0; h < 14; ++h) {  // 14 mm by 08:00
+    weather.rain.times.push_back(kNow + hours{h});
+    weather.rain.values.push_back(Speed::from_si(0.001 / 3600.0));
+  }
+  OutlookInputs in = inputs(record);
+  in.weather = &weather;
+  const auto outlook = outlook_of(in);
+  EXPECT_THAT(outlook.notes,
+              Contains("At gauge ferry the agency's forecast tells no flow from 18:00 on Thu 13 May to 06:00 on "
+                       "Sat 15 May; between them it goes on as the gauge's own record says."));
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 24), 120.0, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->high, 24), 120.0 * 1.30 * 1.5, kRoundOff);
+  EXPECT_GT(at_lead(outlook.flow->middle, 6), 120.0);
+  record.official = official(6, 11, [](int) { return 150.3; });
+  EXPECT_THAT(outlook_of(inputs(record)).notes, testing::Not(Contains(HasSubstr("tells no flow"))));
+}
+TEST(OutlookOfAnAgency, TellsAGapOfOverADayWhereItStandsAlone) {
+  GaugeRecord record;
+  record.gauge = "ferry";
+  record.official = official(6, 11, [](int h) { return h > 6 && h < 42 ? -999.0 : h < 24 ? 90.0 : 40.0; });
+  const auto outlook = outlook_of(inputs(record));
+  EXPECT_THAT(outlook.notes,
+              Contains("At gauge ferry the agency's forecast tells no flow from 18:00 on Thu 13 May to 06:00 on "
+                       "Sat 15 May; between them it is taken to change evenly."));
+  EXPECT_NEAR(at_lead(outlook.flow->middle, 24), 60.0, kRoundOff);  // half way in ln
+}
 
 // Newest reading 20 h old, first row 20 h after it: by then e^(-20/12) of the difference is left.
 TEST(OutlookOfAnAgency, JoinsAReadingThatIsOlderThanItsFirstRow) {
-  GaugeRecord record = record_of(100, [](int) { return 60.0; }, kNow - hours{20});
+  GaugeRecord record = record_of(
+      100, [](int) { return 60.0; }, kNow - hours{20});
   record.official = official(6, 10, [](int) { return 90.3; });
   const auto outlook = outlook_of(inputs(record));
   EXPECT_EQ(outlook.method, FlowMethod::Official);
@@ -86,7 +118,8 @@ TEST(OutlookOfAnAgency, JoinsAReadingThatIsOlderThanItsFirstRow) {
 // Silent for 60 h, the forecast issued 3 h ago: held flows of 60 h ago are off as those of 2 and 3 days, 0.72 to 1.36
 // and 0.66 to 1.52 (medians of 16 gauges' daily means, docs/accuracy.md), half way in ln.
 TEST(OutlookOfAnAgency, StandsAloneWhereTheGaugeIsSilentWithTheBandOfAFlowHeldSince) {
-  GaugeRecord record = record_of(100, [](int) { return 60.0; }, kNow - hours{60});
+  GaugeRecord record = record_of(
+      100, [](int) { return 60.0; }, kNow - hours{60});
   record.official = official(6, 10, [](int h) { return 90.3 + h; });
   const auto outlook = outlook_of(inputs(record));
   EXPECT_EQ(outlook.method, FlowMethod::OfficialAlone);
@@ -97,8 +130,8 @@ TEST(OutlookOfAnAgency, StandsAloneWhereTheGaugeIsSilentWithTheBandOfAFlowHeldSi
   EXPECT_NEAR(at_lead(outlook.flow->middle, 12), 102.3, kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->low, 0) / 90.3, std::sqrt(0.72 * 0.66), kRoundOff);
   EXPECT_NEAR(at_lead(outlook.flow->high, 0) / 90.3, std::sqrt(1.36 * 1.52), kRoundOff);
-  EXPECT_NEAR(at_lead(outlook.flow->high, -80), 60.0, kRoundOff);                        // as it was read
-  EXPECT_NEAR(at_lead(outlook.flow->middle, -30), std::sqrt(60.0 * 90.3), kRoundOff);    // half way in ln
+  EXPECT_NEAR(at_lead(outlook.flow->high, -80), 60.0, kRoundOff);                      // as it was read
+  EXPECT_NEAR(at_lead(outlook.flow->middle, -30), std::sqrt(60.0 * 90.3), kRoundOff);  // half way in ln
   EXPECT_EQ(outlook.forecast_from, kNow - hours{59});
 }
 TEST(OutlookOfAnAgency, StandsAloneWhereTheGaugeWasNeverRead) {
@@ -111,7 +144,8 @@ TEST(OutlookOfAnAgency, StandsAloneWhereTheGaugeWasNeverRead) {
   EXPECT_THAT(outlook.notes, Contains(HasSubstr("ends at 00:00 on Fri 14 May; after it its last flow is held")));
 }
 TEST(OutlookOfAnAgency, DoesNotSpeakUnderIceNorForAGaugeThatReadsNoFlowNorOnceItHasEnded) {
-  GaugeRecord iced = record_of(100, [](int) { return 60.0; }, kNow - hours{60});
+  GaugeRecord iced = record_of(
+      100, [](int) { return 60.0; }, kNow - hours{60});
   iced.official = official(6, 10, [](int) { return 90.3; });
   GaugeRecord dry = record_of(100, [](int h) { return h < 60 ? 0.0 : 60.0; }), ended = iced;
   dry.official = iced.official;
@@ -125,7 +159,8 @@ TEST(OutlookOfAnAgency, WidensPastTwoDaysAsAHeldFlowDoes) {
   record.official = official(6, 20, [](int) { return 90.3; });
   const auto outlook = gauge_outlook(inputs(record), {kNow - hours{96}, hours{1}, 96 + 72 + 1}, kNow);
   EXPECT_NEAR(at_lead(outlook.flow->high, 48) / 90.3, 1.42, kRoundOff);
-  EXPECT_NEAR(std::log(at_lead(outlook.flow->high, 72) / 90.3), std::log(1.42) * std::log(1.52) / std::log(1.36), kRoundOff);
+  EXPECT_NEAR(std::log(at_lead(outlook.flow->high, 72) / 90.3), std::log(1.42) * std::log(1.52) / std::log(1.36),
+              kRoundOff);
 }
 
 // 1 mm/h for 12 h reaches 12 mm at the twelfth hour; 0.9 for 12 h does not.
@@ -241,10 +276,21 @@ TEST(OutlookBelowADam, SaysNothingOfASensorThatMayBeFrozenButDoesOnAFreeRiver) {
   EXPECT_THAT(outlook_of({record, &dam, false, false, "America/Denver"}).notes, IsEmpty());
   EXPECT_THAT(outlook_of(inputs(record)).notes, Contains(HasSubstr("may be frozen")));
 }
-TEST(Outlook, LetsAFastRiseBeUndoneInTheLowCase) {
-  // From 20 to 40 within the last 6 h: in 12 h it may be back, on top of the stated 0.74.
+// From 20 to 40 within the last 6 h: in three it may be half way back (in ln) on top of the stated band, but never
+// lower than what a steady river of 20 may sink to.
+TEST(Outlook, LetsARiseBeUndoneInTheLowCaseAndNoMore) {
   const auto outlook = outlook_of(inputs(record_of(100, [](int h) { return h >= 6 ? 20.0 : 40.0 - 20.0 * h / 6.0; })));
-  EXPECT_NEAR(at_lead(outlook.flow->low, 12), 20.0 * 0.74, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->low, 3), 40.0 * std::sqrt(0.86 / 2.0), kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->low, 12), 20.0 * 0.90, kRoundOff);
+  EXPECT_NEAR(at_lead(outlook.flow->low, 24), 20.0 * 0.82, kRoundOff);
+}
+// It was at 30 two days before, at 20 one day before; five days ago it was lower still, which no longer counts.
+TEST(Outlook, TakesForWhatWasBeforeARiseTheLeastOfThreeDays) {
+  const auto outlook = outlook_of(inputs(record_of(200, [](int h) {
+    return h >= 100 ? 5.0 : h >= 40 ? 30.0 : h >= 20 ? 20.0 : 60.0 - h;
+  })));
+  EXPECT_EQ(outlook.state, FlowState::Rising);
+  EXPECT_NEAR(at_lead(outlook.flow->low, 36), std::max(60.0 * 0.50 * 54.0 / 60.0, 20.0 * 0.75), kRoundOff);
 }
 
 }  // namespace
