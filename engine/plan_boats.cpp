@@ -108,10 +108,6 @@ void share_rods(const std::vector<Wish>& wishes, std::vector<BoatDay>& days) {
 
 }  // namespace
 
-void one_after_the_other(std::size_t count, const std::function<void(std::size_t)>& work) {
-  for (std::size_t i = 0; i < count; ++i) work(i);
-}
-
 TablesNeeded tables_needed(const DayInputs& day, const std::vector<BoatOrder>& boats) {
   TablesNeeded needed;
   if (boats.empty()) add_tables_needed(needed, day);

@@ -52,7 +52,7 @@ void add_tables_needed(TablesNeeded& needed, const DayInputs& in) {
   add_tables_needed(needed, in.tackle, in.settings.preferences, platforms_of_day(in), in.judgement);
 }
 
-DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& book) {
+DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& book, const DoEach& do_each) {
   DayPlan plan;
   plan.made_at = in.now;
   plan.day = in.day;
@@ -63,22 +63,22 @@ DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& boo
   plan.why_no_stretch = why_no_day(in.river, in.records, in.day, in.now);
   if (plan.why_no_stretch.empty()) {
     // timetable, choices of line, rods and cautions of each
-    plan.stretches = in.spot ? day_at_spot(day, *in.spot) : compared_stretches(day, book);
+    plan.stretches = in.spot ? day_at_spot(day, *in.spot, do_each) : compared_stretches(day, book, do_each);
     if (plan.stretches.empty()) plan.why_no_stretch = why_no_stretch(in);
   }
   add_day_facts(day, plan);
   return plan;
 }
 
-DayPlan plan_day(const DayInputs& in) {
+DayPlan plan_day(const DayInputs& in, const DoEach& do_each) {
   const WaterOfDay water = water_of_day(in);
   const RiverDay day = river_day(in, water);
   WaterBook book(day);
-  return planned_day(in, water, book);
+  return planned_day(in, water, book, do_each);
 }
 
-BoatDay boat_day(DayInputs in) {
-  DayPlan plan = plan_day(in);
+BoatDay boat_day(DayInputs in, const DoEach& do_each) {
+  DayPlan plan = plan_day(in, do_each);
   return {std::move(in), std::move(plan)};
 }
 

@@ -6,6 +6,7 @@
 #include "engine/readings/weather.hpp"
 #include "engine/sinking/fishing_tables.hpp"
 #include "engine/trip/day_plan.hpp"
+#include "engine/trip/do_each.hpp"
 #include "engine/trip/handed_out.hpp"
 #include "engine/trip/tuned.hpp"
 #include "engine/trip/water_book.hpp"
@@ -31,7 +32,8 @@ struct DayInputs {
 // The fishing tables that this day's choices read; those known already are not asked for again.
 void add_tables_needed(TablesNeeded& needed, const DayInputs& in);
 
-[[nodiscard]] DayPlan plan_day(const DayInputs& in);
+// Waters are scored as `do_each` does them.
+[[nodiscard]] DayPlan plan_day(const DayInputs& in, const DoEach& do_each = one_after_the_other);
 
 // One boat's day: the plan and what it was made from. A day without a list of boats is one boat's.
 struct BoatDay {
@@ -39,7 +41,7 @@ struct BoatDay {
   DayPlan plan;
 };
 
-[[nodiscard]] BoatDay boat_day(DayInputs in);
+[[nodiscard]] BoatDay boat_day(DayInputs in, const DoEach& do_each = one_after_the_other);
 
 // The two halves of plan_day, for boats that share the first: the river's water of the day, and what people do in it.
 struct WaterOfDay {
@@ -52,6 +54,7 @@ struct WaterOfDay {
 [[nodiscard]] WaterOfDay water_of_day(const DayInputs& in);
 [[nodiscard]] RiverDay river_day(const DayInputs& in, const WaterOfDay& water);
 // `book`: of this day, or of people on it who fish alike.
-[[nodiscard]] DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& book);
+[[nodiscard]] DayPlan planned_day(const DayInputs& in, const WaterOfDay& water, WaterBook& book,
+                                  const DoEach& do_each = one_after_the_other);
 
 }  // namespace floatwright

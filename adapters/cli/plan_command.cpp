@@ -19,7 +19,9 @@
 #include "adapters/cli/spot_asked_for.hpp"
 #include "adapters/in/files/boats_file.hpp"
 #include "adapters/in/fetch/gather.hpp"
+#include "adapters/out/text/print_text.hpp"
 #include "engine/trip/local_time.hpp"
+#include "engine/wording/choice_page.hpp"
 
 namespace floatwright {
 namespace {
@@ -81,11 +83,17 @@ void tell_what_was_read(const DayInputs& in, const DayPlan& plan) {
   for (const auto& note : plan.notes) fmt::print(stderr, "{}\n", note);
 }
 
+void tell_what_was_chosen_from(const DayInputs& in, const DayPlan& plan) {
+  if (plan.stretches.empty() || plan.stretches.front().verdict != Verdict::Recommended) return;
+  const auto tables = choice_tables(in, plan.stretches.front(), side_by_side);
+  fmt::print(stderr, "{}", as_text(choice_page(plan, in, tables)));
+}
+
 Printed planned(const PlanOptions& options, const std::vector<BoatOrder>& boats, DayInputs in) {
   Printed printed{{}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
   in.tables = day_tables(in, boats, {options.quiet, options.verbose});
   if (boats.empty()) {
-    printed.boats.push_back(boat_day(std::move(in)));
+    printed.boats.push_back(boat_day(std::move(in), side_by_side));
   } else {
     printed.boats = plan_boats(in, boats, side_by_side);
   }
@@ -120,7 +128,10 @@ int run_plan(const PlanOptions& options) {
   printed.mail = mail;
   recall(printed.boats, directory);
   const DayPlan& plan = printed.boats.front().plan;
-  if (options.verbose) tell_what_was_read(printed.boats.front().in, plan);
+  if (options.verbose) {
+    tell_what_was_read(printed.boats.front().in, plan);
+    for (const BoatDay& boat : printed.boats) tell_what_was_chosen_from(boat.in, boat.plan);
+  }
   if (const auto done = hand_out(printed_kinds(options), printed, options.out); !done) return tell(done.error());
   const int sent = *letters ? send_day(printed, **letters, local_date(*now, printed.boats.front().in.river.time_zone)) : kExitFresh;
   const bool left_the_house = !options.out.empty() || (*letters && sent == kExitFresh);

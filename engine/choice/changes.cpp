@@ -62,48 +62,67 @@ std::optional<ScoredRig> scored_there(const Scene& scene, const Way& way, Casts 
   return score_middle(scene, way, *path.front());
 }
 
+// Of at least one.
 const ScoredRig* most_seconds(const std::vector<ScoredRig>& among) {
-  return among.empty() ? nullptr : &*std::ranges::max_element(among, {}, &ScoredRig::seconds);
+  return &*std::ranges::max_element(among, {}, &ScoredRig::seconds);
 }
 
-// The line in use, fished by its method in the best way it has there; those that are best by the tables, or nearly, are
-// worked out.
-std::optional<ScoredRig> of_the_line_in_use(const Search& search, const Scene& scene) {
+// The line in use, fished by its method in each way it has there.
+std::vector<ScoredRig> ways_in_use(const Search& search, const Scene& scene) {
   std::vector<ScoredRig> ways;
   for (const Way& way : search.candidates) {
     if (!uses_the_line(search, way.rig, way.technique.method)) continue;
     if (auto rig = scored_there(scene, way, Casts::FromTables)) ways.push_back(*std::move(rig));
   }
-  if (scene.tables && !ways.empty()) {
-    const double nearly = (1.0 - kTableError) * most_seconds(ways)->seconds;
-    std::erase_if(ways, [&](const ScoredRig& way) { return way.seconds < nearly; });
-    for (ScoredRig& way : ways) way = scored_there(scene, {way.rig, way.technique}, Casts::WorkedOut).value_or(way);
-  }
-  const ScoredRig* best = most_seconds(ways);
-  return best ? std::optional(*best) : std::nullopt;
+  return ways;
+}
+
+// The best of at least one; where they come from tables, those that are best by them, or nearly, are worked out.
+ScoredRig best_worked_out(const Scene& scene, std::vector<ScoredRig> ways) {
+  if (!scene.tables) return *most_seconds(ways);
+  const double nearly = (1.0 - kTableError) * most_seconds(ways)->seconds;
+  std::erase_if(ways, [&](const ScoredRig& way) { return way.seconds < nearly; });
+  for (ScoredRig& way : ways) way = scored_there(scene, {way.rig, way.technique}, Casts::WorkedOut).value_or(way);
+  return *most_seconds(ways);
 }
 
 // `leeway`: what may be missing to it.
-bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudgement& judgement, double leeway = 0.0) {
+bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudgement& judgement, double leeway) {
   if (same_line(rig.rig, in_use.rig) || !fishes(rig, judgement)) return false;
   const double more = (1.0 + judgement.worth_changing) * (1.0 - leeway);
   if (rig.technique.method == in_use.technique.method) return rig.seconds >= more * in_use.seconds;
   return rig.worth >= more * in_use.worth;
 }
 
-// A method that could not be worth enough however well it fished is not computed. What takes over by the tables, or
-// nearly, is worked out.
-std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, const ScoredRig& in_use) {
+// What takes over, read from tables where there are some. A method that could not be worth enough however well it
+// fished is not computed.
+std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, const ScoredRig& in_use, double leeway) {
   std::vector<ScoredRig> result;
   for (const Way& way : search.candidates) {
     const Method method = way.technique.method;
     if (same_line(way.rig, in_use.rig)) continue;
-    const double enough = (1.0 + search.judgement.choice.worth_changing) * in_use.worth;
+    const double enough = (1.0 + search.judgement.choice.worth_changing) * (1.0 - leeway) * in_use.worth;
     if (method != in_use.technique.method && most_worth(scene, method) < enough) continue;
-    std::optional<ScoredRig> rig = scored_there(scene, way, Casts::FromTables);
-    if (!rig || !takes_over(*rig, in_use, search.judgement.choice, scene.tables ? kTableError : 0.0)) continue;
-    if (scene.tables) rig = scored_there(scene, way, Casts::WorkedOut);
-    if (rig && takes_over(*rig, in_use, search.judgement.choice)) result.push_back(*rig);
+    auto rig = scored_there(scene, way, Casts::FromTables);
+    if (rig && takes_over(*rig, in_use, search.judgement.choice, leeway)) result.push_back(*std::move(rig));
+  }
+  return result;
+}
+
+// By the tables alone: it fishes and nothing takes over, however their errors lie. Most flows are settled so.
+bool surely_holds(const Search& search, const Scene& scene, ScoredRig in_use) {
+  if (!scene.tables || !challengers(search, scene, in_use, 2.0 * kTableError).empty()) return false;
+  in_use.seconds *= 1.0 - kTableError;
+  in_use.efficiency *= 1.0 - kTableError;
+  return fishes(in_use, search.judgement.choice);
+}
+
+std::vector<ScoredRig> takeovers(const Search& search, const Scene& scene, const ScoredRig& in_use) {
+  if (!scene.tables) return challengers(search, scene, in_use, 0.0);
+  std::vector<ScoredRig> result;
+  for (const ScoredRig& near : challengers(search, scene, in_use, kTableError)) {
+    const auto rig = scored_there(scene, {near.rig, near.technique}, Casts::WorkedOut);
+    if (rig && takes_over(*rig, in_use, search.judgement.choice, 0.0)) result.push_back(*rig);
   }
   return result;
 }
@@ -112,16 +131,18 @@ AtFlow at_flow(const Search& search, Discharge flow) {
   const std::optional<WaterToFish> water = search.water_at(flow);
   if (!water || is_far(*water, flow, search.judgement.flow)) return {};
   const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement, search.tables);
-  const std::optional<ScoredRig> in_use = of_the_line_in_use(search, scene);
-  if (!in_use) return {};
-  const std::vector<ScoredRig> better = challengers(search, scene, *in_use);
+  std::vector<ScoredRig> ways = ways_in_use(search, scene);
+  if (ways.empty()) return {};
+  if (surely_holds(search, scene, *most_seconds(ways))) return {Finding::Holds, std::nullopt};
+  const ScoredRig in_use = best_worked_out(scene, std::move(ways));
+  const std::vector<ScoredRig> better = takeovers(search, scene, in_use);
   ScoredRefs refs;
   for (const ScoredRig& rig : better) refs.push_back(&rig);
   const std::vector<Rig> none_rigged;
   const RankingRules rules{search.tackle, search.judgement.choice, none_rigged};
   const ScoredRefs by_method = advised_by_method(refs, rules);
   if (!by_method.empty()) return {Finding::Changes, *by_method.front()};
-  return {fishes(*in_use, search.judgement.choice) ? Finding::Holds : Finding::Unknown, std::nullopt};
+  return {fishes(in_use, search.judgement.choice) ? Finding::Holds : Finding::Unknown, std::nullopt};
 }
 
 // Between a factor at which the line holds and one at which it changes, halved twice in logs.

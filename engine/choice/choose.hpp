@@ -65,8 +65,16 @@ struct WaterChoice {
 // a choice. In stages, because the path of a cast is what costs: every way of fishing every rig in the middle case
 // (finer strips only where coarse ones promise); then, in all three cases, the best 8 ways of each method, the best of
 // each platform and line, and each rig that is not far behind its line's best. What is further behind is not in the
-// list. Where there are tables, swings and strips are ranked on them, and the best 8 ways of each method, with what would
-// be advised among the rest, are worked out anew.
+// list. Where there are tables, swings and strips are read from them: within some 2 % of the seconds.
+[[nodiscard]] std::vector<ScoredRig> ranked_rigs(const WaterToFish& water, const Tackle& tackle,
+                                                 const Preferences& preferences, const Judgement& judgement,
+                                                 const FishingTables* tables = nullptr);
+// The same list with the best 8 swings and strips, and what would be advised among the rest, worked out where `ranked`
+// has them from tables.
+[[nodiscard]] std::vector<ScoredRig> best_worked_out(const std::vector<ScoredRig>& ranked, const WaterToFish& water,
+                                                     const Tackle& tackle, const Preferences& preferences,
+                                                     const Judgement& judgement, const FishingTables* tables);
+// Both in one.
 [[nodiscard]] std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle,
                                                  const Preferences& preferences, const Judgement& judgement,
                                                  const FishingTables* tables = nullptr);

@@ -154,7 +154,7 @@ bool better(const ScoredRig& a, const ScoredRig& b) {
 
 }  // namespace
 
-std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
+std::vector<ScoredRig> ranked_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
                                    const Judgement& judgement, const FishingTables* tables) {
   const Scene scene = scene_of(water, tackle, preferences, judgement, tables);
   const std::vector<std::size_t> first_lines = lines_of_first_twins(tackle);
@@ -162,18 +162,39 @@ std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackl
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;
     const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method, first_lines);
-    std::vector<ScoredRig> of_method;
     const bool work_all_out = is_pulled(method) && tables == nullptr;
     for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice))) {
       auto found = work_all_out ? work_out(scene, kept.ways) : std::vector<ScoredRig>{};
       if (found.empty()) found = score(scene, kept.ways, kept.paths);
-      std::ranges::move(found, std::back_inserter(of_method));
+      std::ranges::move(found, std::back_inserter(result));
     }
-    if (is_pulled(method) && tables != nullptr) work_out_the_best(scene, of_method);
+  }
+  std::ranges::stable_sort(result, better);
+  return with_twins(result, first_lines);
+}
+
+std::vector<ScoredRig> best_worked_out(const std::vector<ScoredRig>& ranked, const WaterToFish& water,
+                                       const Tackle& tackle, const Preferences& preferences,
+                                       const Judgement& judgement, const FishingTables* tables) {
+  if (tables == nullptr) return ranked;  // is worked out
+  const Scene scene = scene_of(water, tackle, preferences, judgement, tables);
+  const std::vector<std::size_t> first_lines = lines_of_first_twins(tackle);
+  std::map<Method, std::vector<ScoredRig>> by_method;
+  for (const ScoredRig& one : ranked)
+    if (first_lines[one.rig.line] == one.rig.line) by_method[one.technique.method].push_back(one);
+  std::vector<ScoredRig> result;
+  for (auto& [method, of_method] : by_method) {
+    if (is_pulled(method)) work_out_the_best(scene, of_method);
     std::ranges::move(of_method, std::back_inserter(result));
   }
   std::ranges::stable_sort(result, better);
   return with_twins(result, first_lines);
+}
+
+std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
+                                   const Judgement& judgement, const FishingTables* tables) {
+  return best_worked_out(ranked_rigs(water, tackle, preferences, judgement, tables), water, tackle, preferences,
+                         judgement, tables);
 }
 
 }  // namespace floatwright

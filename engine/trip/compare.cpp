@@ -5,6 +5,7 @@
 #include <string>
 
 #include "engine/trip/line_of_the_day.hpp"
+#include "engine/trip/score_waters.hpp"
 
 namespace floatwright {
 namespace {
@@ -68,26 +69,60 @@ void judge(std::vector<ComparedStretch>& all) {
   }
 }
 
+using Stretches = std::vector<ComparedStretch*>;
+
+Stretches refs_to(std::vector<ComparedStretch>& all) {
+  Stretches refs;
+  for (ComparedStretch& one : all) refs.push_back(&one);
+  return refs;
+}
+
+// All of them scored in the same way.
+void plan_each(const RiverDay& day, WaterBook& book, const Stretches& stretches, const DoEach& do_each) {
+  std::vector<const Stretch*> refs;
+  for (const ComparedStretch* one : stretches) refs.push_back(&one->stretch);
+  score_waters(day, book, stretches.front()->how, refs, do_each);
+  for (ComparedStretch* one : stretches) one->planned = planned_stretch(day, book, one->how, one->stretch);
+}
+
+void put_in_order(std::vector<ComparedStretch>& all) { std::stable_sort(all.begin(), all.end(), comes_before); }
+
+// Those that an error of the tables may have put first or behind the first, of stretches that are sorted.
+Stretches worth_working_out(std::vector<ComparedStretch>& all) {
+  constexpr double kTableError = 0.02;  // of a stretch's worth, either way: of one water's seconds some 2 %
+  const ComparedStretch& best = all.front();
+  const double may_lack = best.how == Scored::OnTables ? 2.0 * kTableError : kTableError;
+  Stretches unsure;
+  for (ComparedStretch& one : all) {
+    const bool near = &one == &best || one.planned.worth >= (1.0 - may_lack) * best.planned.worth;
+    if (near && one.how == Scored::OnTables && one.planned.verdict != Verdict::RuledOut) unsure.push_back(&one);
+  }
+  return unsure;
+}
+
 }  // namespace
 
-std::vector<ComparedStretch> compared(const RiverDay& day, WaterBook& book) {
+std::vector<ComparedStretch> compared(const RiverDay& day, WaterBook& book, const DoEach& do_each) {
   std::vector<ComparedStretch> all;
-  for (Stretch& stretch : stretches(day)) {
-    PlannedStretch planned = planned_stretch(day, book, stretch);
-    all.push_back({std::move(stretch), std::move(planned)});
-  }
+  for (Stretch& stretch : stretches(day)) all.push_back({std::move(stretch), {}, Scored::OnTables});
   if (all.empty()) return {};
-  std::stable_sort(all.begin(), all.end(), comes_before);
+  plan_each(day, book, refs_to(all), do_each);
+  put_in_order(all);
+  for (auto unsure = worth_working_out(all); !unsure.empty(); unsure = worth_working_out(all)) {
+    for (ComparedStretch* one : unsure) one->how = Scored::WorkedOut;
+    plan_each(day, book, unsure, do_each);
+    put_in_order(all);
+  }
   judge(all);
   return all;
 }
 
-std::vector<PlannedStretch> compared_stretches(const RiverDay& day, WaterBook& book) {
-  std::vector<ComparedStretch> all = compared(day, book);
+std::vector<PlannedStretch> compared_stretches(const RiverDay& day, WaterBook& book, const DoEach& do_each) {
+  std::vector<ComparedStretch> all = compared(day, book, do_each);
   std::vector<PlannedStretch> planned;
   for (ComparedStretch& one : all) {
     if (one.planned.verdict == Verdict::Recommended) {
-      add_changes(day, book, one.stretch, one.planned);
+      add_changes(day, book, one.stretch, one.planned, do_each);
       one.planned.line = line_of_the_day(day, book, one.stretch, one.planned);
     }
     planned.push_back(std::move(one.planned));

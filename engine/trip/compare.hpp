@@ -8,11 +8,13 @@ namespace floatwright {
 struct ComparedStretch {
   Stretch stretch;
   PlannedStretch planned;
+  Scored how;
 };
 
 // All stretches of the day, the recommended one (if any) first.
-[[nodiscard]] std::vector<ComparedStretch> compared(const RiverDay& day, WaterBook& book);
+[[nodiscard]] std::vector<ComparedStretch> compared(const RiverDay& day, WaterBook& book,
+                                                    const DoEach& do_each = one_after_the_other);
 // The same, the recommended one with the flows at which its choices change.
-[[nodiscard]] std::vector<PlannedStretch> compared_stretches(const RiverDay& day, WaterBook& book);
+[[nodiscard]] std::vector<PlannedStretch> compared_stretches(const RiverDay& day, WaterBook& book, const DoEach& do_each);
 
 }  // namespace floatwright

@@ -50,7 +50,7 @@ std::optional<LineOfTheDay> line_of_the_day(const RiverDay& day, WaterBook& book
   const Fished* drawn = longest(waters);
   if (drawn == nullptr) return std::nullopt;
   const Instant t = planned.reaches[drawn->reach].read_at;
-  const MetWater& met = book.at(stretch.times.rows[drawn->reach].passage, drawn->water, t).met;
+  const MetWater& met = book.at({stretch.times.rows[drawn->reach].passage, drawn->water, t}, Scored::WorkedOut).met;
   if (!met.to_fish) return std::nullopt;
   const auto line = line_over_bed(*met.to_fish, *drawn->here->choice.best, day.tackle, day.settings.preferences, day.judgement);
   if (!line) return std::nullopt;

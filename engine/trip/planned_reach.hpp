@@ -10,4 +10,7 @@ namespace floatwright {
 
 [[nodiscard]] PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row);
 
+// A sentence; empty where it is fished. `fishing`: of its row.
+[[nodiscard]] std::string why_not_fished(const PlannedReach& reach, Duration fishing);
+
 }  // namespace floatwright

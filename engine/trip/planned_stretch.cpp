@@ -4,9 +4,9 @@
 
 #include "engine/choice/advise.hpp"
 #include "engine/choice/changes.hpp"
-#include "engine/trip/bands.hpp"
 #include "engine/choice/ranking.hpp"
 #include "engine/choice/rigging.hpp"
+#include "engine/trip/bands.hpp"
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/planned_reach.hpp"
@@ -14,7 +14,6 @@
 namespace floatwright {
 namespace {
 
-constexpr const char* kTooWarm = "too warm for trout at that hour: no fishing";
 constexpr const char* kRuledOut = "not looked at: ruled out";
 constexpr const char* kNoLine = "No line aboard reaches the fish here; fish the softer edge.";
 constexpr const char* kNoRodLeft = "No rod left in the pool fishes here.";
@@ -81,23 +80,17 @@ void add_notes(const RiverDay& day, const Timetable& times, PlannedStretch& plan
     planned.notes.push_back("The launch asked for is before first light, or past: it is put off until then.");
 }
 
-std::string why_not_fished(const PlannedReach& reach, bool ruled_out, Duration fishing) {
-  if (ruled_out) return kRuledOut;
-  if (!reach.closed_why.empty()) return "closed: " + reach.closed_why;
-  if (!reach.kept_out.empty()) return reach.kept_out;
-  return fishing > Duration{} ? "" : kTooWarm;
-}
-
 // The rows with their waters; what can be fished is listed too.
-std::vector<Fishable> add_reaches(const RiverDay& day, WaterBook& book, const Stretch& stretch, PlannedStretch& planned) {
+std::vector<Fishable> add_reaches(const RiverDay& day, WaterBook& book, Scored how, const Stretch& stretch,
+                                  PlannedStretch& planned) {
   std::vector<Fishable> fishable;
   for (const TimedPassage& row : stretch.times.rows) {
     PlannedReach reach = planned_reach(day, row);
     const Duration fishing = fishing_in(row, planned.stop_by);
-    const std::string why_not = why_not_fished(reach, stretch.broken.has_value(), fishing);
+    const std::string why_not = stretch.broken ? kRuledOut : why_not_fished(reach, fishing);
     const auto& waters = waters_of(day, row.passage);
     for (std::size_t w = 0; w < waters.size(); ++w) {
-      const ScoredWater* page = why_not.empty() ? &book.at(row.passage, w, reach.read_at) : nullptr;
+      const ScoredWater* page = why_not.empty() ? &book.at({row.passage, w, reach.read_at}, how) : nullptr;
       reach.waters.push_back(page ? page->met.printed : met_water(day, row.passage, waters[w], reach.read_at).printed);
       PlannedWater& water = reach.waters.back();
       water.choice.why_none = why_not;
@@ -189,9 +182,18 @@ void add_worth(PlannedStretch& planned) {
   if (planned.fishing > planned.rods.lost) planned.worth *= 1.0 - planned.rods.lost / planned.fishing;
 }
 
+void add_changes_of(const RiverDay& day, WaterBook& book, const WaterAtHour& where, WaterChoice& choice) {
+  const auto flow = whole_flow(day, where.passage.reach, where.read_at);
+  if (!flow.has_value()) return;
+  const Water& water = waters_of(day, where.passage)[where.water];
+  const WaterAtFlow water_at = [&](Discharge q) { return water_at_flow(day, where.passage, water, where.read_at, q); };
+  changes_at(choice, scored_for_this_boat(day, book.at(where, Scored::WorkedOut)), water_at, flow->middle, day.tackle,
+             day.settings.preferences, day.judgement, day.tables);
+}
+
 }  // namespace
 
-PlannedStretch planned_stretch(const RiverDay& day, WaterBook& book, const Stretch& stretch) {
+PlannedStretch planned_stretch(const RiverDay& day, WaterBook& book, Scored how, const Stretch& stretch) {
   PlannedStretch planned;
   add_places(day, stretch, planned);
   planned.limit = stretch.broken;
@@ -201,7 +203,7 @@ PlannedStretch planned_stretch(const RiverDay& day, WaterBook& book, const Stret
     add_hours(day, stretch.times, planned);
     planned.stop_by = heat_of(day, stretch.times, heat_limits(day.river, day.settings)).stop_by;
     add_notes(day, stretch.times, planned);
-    add_choices(day, add_reaches(day, book, stretch, planned), planned);
+    add_choices(day, add_reaches(day, book, how, stretch, planned), planned);
     add_rigged(planned);
     add_worth(planned);
   }
@@ -213,24 +215,22 @@ std::vector<WaterMinutes> waters_fished(const RiverDay& day, WaterBook& book, co
   PlannedStretch planned;
   if (stretch.times.rows.empty()) return {};
   planned.stop_by = heat_of(day, stretch.times, heat_limits(day.river, day.settings)).stop_by;
-  return minutes_of(add_reaches(day, book, stretch, planned), planned);
+  return minutes_of(add_reaches(day, book, Scored::WorkedOut, stretch, planned), planned);
 }
 
-void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, PlannedStretch& planned) {
+void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, PlannedStretch& planned,
+                 const DoEach& do_each) {
+  std::vector<WaterAtHour> waters;
+  std::vector<WaterChoice*> choices;  // by water
   for (std::size_t r = 0; r < planned.reaches.size(); ++r) {
-    const Passage& passage = stretch.times.rows[r].passage;
-    const Instant t = planned.reaches[r].read_at;
-    const auto flow = whole_flow(day, passage.reach, t);
-    if (!flow.has_value()) continue;
     for (std::size_t w = 0; w < planned.reaches[r].waters.size(); ++w) {
       WaterChoice& choice = planned.reaches[r].waters[w].choice;
       if (!choice.best) continue;
-      const Water& water = waters_of(day, passage)[w];
-      const WaterAtFlow water_at = [&](Discharge q) { return water_at_flow(day, passage, water, t, q); };
-      changes_at(choice, scored_for_this_boat(day, book.at(passage, w, t)), water_at, flow->middle, day.tackle,
-                 day.settings.preferences, day.judgement, day.tables);
+      waters.push_back({stretch.times.rows[r].passage, w, planned.reaches[r].read_at});
+      choices.push_back(&choice);
     }
   }
+  do_each(waters.size(), [&](std::size_t i) { add_changes_of(day, book, waters[i], *choices[i]); });
 }
 
 }  // namespace floatwright

@@ -4,6 +4,7 @@
 
 #include "engine/trip/line_of_the_day.hpp"
 #include "engine/trip/planned_stretch.hpp"
+#include "engine/trip/score_waters.hpp"
 #include "engine/trip/spot_hours.hpp"
 
 namespace floatwright {
@@ -23,12 +24,13 @@ std::string why_no_hour(const RiverDay& day, const Stretch& stretch) {
   return words;
 }
 
-void judge(const RiverDay& day, WaterBook& book, const Stretch& stretch, PlannedStretch& planned) {
+void judge(const RiverDay& day, WaterBook& book, const Stretch& stretch, PlannedStretch& planned,
+           const DoEach& do_each) {
   if (stretch.broken) {
     planned.why = why_no_hour(day, stretch);
   } else if (planned.fished > Duration{}) {
     planned.verdict = Verdict::Recommended;
-    add_changes(day, book, stretch, planned);
+    add_changes(day, book, stretch, planned, do_each);
     planned.line = line_of_the_day(day, book, stretch, planned);
   } else {
     planned.why = "the water is not known, or no line fishes there";
@@ -37,7 +39,7 @@ void judge(const RiverDay& day, WaterBook& book, const Stretch& stretch, Planned
 
 }  // namespace
 
-std::vector<PlannedStretch> day_at_spot(const RiverDay& day, std::size_t spot) {
+std::vector<PlannedStretch> day_at_spot(const RiverDay& day, std::size_t spot, const DoEach& do_each) {
   const auto place = spot_passage(day, spot);
   if (!place) return {};
   Stretch stretch{.spot = spot, .times = spot_hours(day, *place)};
@@ -46,8 +48,9 @@ std::vector<PlannedStretch> day_at_spot(const RiverDay& day, std::size_t spot) {
     stretch.broken = BrokenLimit{.kind = LimitKind::NoHours, .where = place->name};
   }
   WaterBook book(day);
-  PlannedStretch planned = planned_stretch(day, book, stretch);
-  judge(day, book, stretch, planned);
+  score_waters(day, book, Scored::WorkedOut, {&stretch}, do_each);
+  PlannedStretch planned = planned_stretch(day, book, Scored::WorkedOut, stretch);
+  judge(day, book, stretch, planned, do_each);
   return {std::move(planned)};
 }
 

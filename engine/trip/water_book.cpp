@@ -7,14 +7,25 @@ WaterBook::Page& WaterBook::page(const Key& key) {
   return pages_[key];
 }
 
-const ScoredWater& WaterBook::at(const Passage& passage, std::size_t water, Instant read_at) {
-  Page& page = this->page({passage.from, passage.to, water, read_at});
-  std::call_once(page.written, [&] {
-    page.water.met = met_water(day_, passage, waters_of(day_, passage)[water], read_at);
-    if (!page.water.met.to_fish.has_value()) return;
-    page.water.scored =
-        scored_rigs(*page.water.met.to_fish, day_.tackle, day_.settings.preferences, day_.judgement, day_.tables);
-  });
+ScoredWater WaterBook::ranked(const WaterAtHour& where) const {
+  ScoredWater water;
+  water.met = met_water(day_, where.passage, waters_of(day_, where.passage)[where.water], where.read_at);
+  if (water.met.to_fish.has_value())
+    water.scored = ranked_rigs(*water.met.to_fish, day_.tackle, day_.settings.preferences, day_.judgement, day_.tables);
+  return water;
+}
+
+ScoredWater WaterBook::worked_out(const WaterAtHour& where) {
+  ScoredWater water = at(where, Scored::OnTables);
+  if (water.met.to_fish.has_value())
+    water.scored = best_worked_out(water.scored, *water.met.to_fish, day_.tackle, day_.settings.preferences,
+                                   day_.judgement, day_.tables);
+  return water;
+}
+
+const ScoredWater& WaterBook::at(const WaterAtHour& where, Scored how) {
+  Page& page = this->page({where.passage.from, where.passage.to, where.water, where.read_at, how});
+  std::call_once(page.written, [&] { page.water = how == Scored::OnTables ? ranked(where) : worked_out(where); });
   return page.water;
 }
 

@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "tests/scenarios/scenario.hpp"
 #include "tests/support/schema.hpp"
@@ -32,6 +33,30 @@ TEST(DemoPlan, IsMadeFromFreshReadingsAndSaysNothingElse) {
   const auto ran = demo({"--quiet"});
   EXPECT_EQ(ran.exit_code, 0);
   EXPECT_EQ(ran.err, "");
+}
+
+std::size_t count_of(const std::string& what, const std::string& text) {
+  std::size_t count = 0;
+  for (auto at = text.find(what); at != std::string::npos; at = text.find(what, at + what.size())) ++count;
+  return count;
+}
+
+// A table for every water fished on the stretch, the line that the plan names marked in it.
+TEST(DemoPlan, ShowsToWhoAsksTheTableBehindEachChoice) {
+  const auto ran = demo({"--verbose", "--as", "json"});
+  const auto behind = ran.err.find("BEHIND THE CHOICES");
+  ASSERT_NE(behind, std::string::npos);
+  const std::string tables = ran.err.substr(behind);
+  std::istringstream lines(tables);
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80u) << line;
+  std::size_t choices = 0;
+  for (const auto& reach : nlohmann::json::parse(ran.out).at("stretches").at(0).at("reaches"))
+    for (const auto& water : reach.at("waters")) choices += water.at("choice").is_null() ? 0u : 1u;
+  EXPECT_GT(choices, 0u);
+  EXPECT_EQ(count_of(" CHOSEN ", tables), choices);
+  EXPECT_GT(count_of(" as good ", tables), 0u);
+  EXPECT_GT(count_of(" stays ashore ", tables), 0u);
+  EXPECT_EQ(ran.out, demo({"--as", "json"}).out);
 }
 
 TEST(DemoPlan, KeepsToTheSchema) {

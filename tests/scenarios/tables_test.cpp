@@ -1,6 +1,8 @@
 // Fishing tables in a run: kept, silent, and no worse off without them. Swings alone, so that few tables are needed.
 #include <gmock/gmock.h>
 
+#include <thread>
+
 #include "tests/scenarios/scenario.hpp"
 
 namespace floatwright::testing {
@@ -38,6 +40,16 @@ TEST_F(Tables, ThatCannotBeKeptAreToldOnlyToWhoAsks) {
   EXPECT_THAT(told.err, HasSubstr("CACHE_DIRECTORY"));
   EXPECT_EQ(told.out, silent.out);
   EXPECT_EQ(demo_.plan().out, silent.out) << "with the tables of this build";
+}
+
+// taskset(1) of util-linux. Every number, not only what is printed for people.
+TEST_F(Tables, GiveOneCoreTheSameDayAsAll) {
+  if (std::thread::hardware_concurrency() < 2) GTEST_SKIP() << "this machine has one core";
+  const std::vector<std::string> words{FLOATWRIGHT_PROGRAM, "plan", "--config", demo_.config().string(), "--offline",
+                                       "--now", kDemoNow, "--as", "json"};
+  std::vector<std::string> on_one{"/usr/bin/taskset", "-c", "0"};
+  on_one.insert(on_one.end(), words.begin(), words.end());
+  EXPECT_EQ(run_program(on_one, here()).out, run_program(words, here()).out);
 }
 
 // script(1) of util-linux runs it on a terminal.

@@ -7,6 +7,8 @@
 #include <set>
 
 #include "engine/choice/advise.hpp"
+#include "engine/choice/changes.hpp"
+#include "engine/choice/rigging.hpp"
 #include "tests/engine/choice/demo_box.hpp"
 #include "tests/support/warm_tables.hpp"
 
@@ -122,6 +124,29 @@ TEST(ChoiceOnTables, HasWorkedOutWhatItAdvises) {
     for (const ScoredRig& one : choose(water, kBox, guides_preferences(), kJudgement, {}, &tables).by_method)
       EXPECT_DOUBLE_EQ(one.seconds, seconds_worked_out(all, one)) << flow;
   }
+}
+
+// Within two of the quarter steps of 2^(1/8) to which a flow is found.
+TEST(ChoiceOnTables, ChangesAtTheFlowAtWhichItWouldWithEverythingWorkedOut) {
+  const FishingTables tables = testing::warm_tables(kBox, guides_preferences(), kJudgement);
+  const auto at = [](Discharge flow) { return std::optional(run_at(in_cubic_metres_per_second(flow))); };
+  const auto preferences = guides_preferences();
+  int changes = 0;
+  for (const double flow : {25.0, 70.0}) {
+    const auto scored = scored_rigs(run_at(flow), kBox, preferences, kJudgement, &tables);
+    WaterChoice direct = advise(scored, kBox, kJudgement.choice, {}), tabled = direct;
+    const Discharge now = cubic_metres_per_second(flow);
+    changes_at(direct, scored, at, now, kBox, preferences, kJudgement);
+    changes_at(tabled, scored, at, now, kBox, preferences, kJudgement, &tables);
+    for (const auto side : {&WaterChoice::changes_below, &WaterChoice::changes_above}) {
+      ASSERT_EQ((direct.*side).has_value(), (tabled.*side).has_value()) << flow;
+      if (!(direct.*side)) continue;
+      ++changes;
+      EXPECT_NEAR((tabled.*side)->at / (direct.*side)->at, 1.0, 0.045) << flow;
+      EXPECT_TRUE(same_line((tabled.*side)->to.rig, (direct.*side)->to.rig)) << flow;
+    }
+  }
+  EXPECT_GT(changes, 0);  // else nothing was tested
 }
 
 TablesNeeded needed_by(const Preferences& preferences, const std::vector<Platform>& platforms) {

@@ -147,6 +147,7 @@ TEST(PlanBoats, GiveTheSameAnswerInWhateverOrderTheWorkIsDone) {
   };
   const auto days = plan_boats(small_day(), three_boats()), others = plan_boats(small_day(), three_boats(), backwards);
   for (std::size_t i = 0; i < days.size(); ++i) expect_the_same_day(days[i].plan, others[i].plan);
+  expect_the_same_day(plan_day(small_day()), plan_day(small_day(), backwards));
 }
 
 TEST(PlanBoats, OfADayThatCannotBePlannedSayWhyForEach) {
