@@ -1,6 +1,7 @@
 // `tune` on recorded and invented records: what it reports, what it keeps, and that a plan never stops for it.
 #include <gmock/gmock.h>
 
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "tests/scenarios/scenario.hpp"
@@ -108,6 +109,12 @@ TEST(Tune, FitsTheDemosYears) {
       EXPECT_LE(row.at("forecast").at("mean_error_m3_s").get<double>(), 1.02 * row.at("holding").at("mean_error_m3_s").get<double>())
           << "a record with a daily wave and a dam is told better than by holding";
     }
+  // fixtures/lantern/make_years.py: 5.2 h at 1,800 cfs and a reservoir of 0.8 h, whose half-way point comes ln 2 of it later.
+  const auto lag = json::parse(text_of(scratch.path() / "tuned.json")).at("lags").at(0);
+  const double over_1800_cfs = lag.at("at_flow_m3_s").get<double>() / 50.97;
+  EXPECT_NEAR(lag.at("time_s").get<double>() / 3600.0 * std::pow(over_1800_cfs, lag.at("exponent").get<double>()), 5.75, 0.3);
+  EXPECT_GE(lag.at("fronts"), 500);
+  EXPECT_GE(report.at("lag_reports").at(0).at("tuned").at("within_quarter_hour").get<double>(), 0.95);
 }
 
 TEST(TunedPlan, NeverStopsForABrokenFile) {

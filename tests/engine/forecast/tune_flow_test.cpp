@@ -119,6 +119,8 @@ TEST(TuneFlow, BeatsHoldingOnAnHourlyStreamByThirtyThreePerCentAtSixHoursAndFort
     EXPECT_GE(row_at(tuning.report, lead).inside_default, 0.70) << lead;
     EXPECT_LE(row_at(tuning.report, lead).inside_default, 0.92) << lead;
   }
+  for (const FlowScoreRow& row : tuning.report.rows)
+    if (row.state == FlowState::Rising) EXPECT_GE(row.inside_default, row.lead > hours{3} ? 0.70 : 0.60) << row.lead / hours{1};
 }
 TEST(TuneFlow, BeatsHoldingOnARiverWithADailyWaveAndIsNoWorseAtADay) {
   const FlowTuning tuning = tuned(wave_river(300, 7));
