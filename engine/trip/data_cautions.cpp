@@ -30,8 +30,15 @@ std::string basis_of_doubt(bool official, bool weather) {
 }
 
 struct Unknowns {
-  std::string flow, guessed, likely, far, beyond, undescribed, no_line;
+  std::string flow, guessed, likely, far, undescribed, no_line;
+  std::vector<std::pair<KnownFlows, std::string>> beyond;  // where, by what is known
 };
+
+void add_beyond(Unknowns& found, const KnownFlows& known, const std::string& place) {
+  auto same = std::ranges::find(found.beyond, known, &std::pair<KnownFlows, std::string>::first);
+  if (same == found.beyond.end()) same = found.beyond.insert(same, {known, ""});
+  add_place(same->second, place);
+}
 
 void look(const PlannedReach& reach, Unknowns& found) {
   if (!reach.discharge.has_value()) add_place(found.flow, reach.name);
@@ -41,7 +48,7 @@ void look(const PlannedReach& reach, Unknowns& found) {
   for (const PlannedWater& water : reach.waters) {
     if (reach.described && water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
     if (water.depth.has_value() && water.far_from_note) add_place(found.far, reach.name);
-    if (water.depth.has_value() && !water.beyond.empty()) add_place(found.beyond, reach.name + " (" + water.beyond + ")");
+    if (water.depth.has_value() && water.beyond) add_beyond(found, *water.beyond, reach.name);
     const bool kept_out = water.choice.why_none == kTooMuchToWade;
     if (water.depth.has_value() && !water.choice.best && !kept_out) add_place(found.no_line, reach.name);
   }
@@ -82,8 +89,11 @@ void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Cau
   add_if_any(CautionKind::GuessedDepth, found.likely,
              "Nobody described this water: depth and speed are guessed from its channel, sound it first.", cautions);
   add_if_any(CautionKind::GuessedDepth, found.far, "Noted at a flow far from this one: depth and speed are less certain.", cautions);
-  add_if_any(CautionKind::GuessedDepth, found.beyond,
-             "This flow is beyond what was measured: depth and speed are less certain.", cautions);
+  for (const auto& [known, where] : found.beyond) {
+    add_if_any(CautionKind::GuessedDepth, where, "", cautions);
+    cautions.back().flow = known.from;
+    cautions.back().flow_after = known.to;
+  }
   add_if_any(CautionKind::GuessedDepth, found.undescribed, "Nobody described this water: no depth, no line.", cautions);
   add_if_any(CautionKind::NoLine, found.no_line, "", cautions);
 }

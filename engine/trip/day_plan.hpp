@@ -43,7 +43,7 @@ struct PlannedWater {
   Measured<Band<MeanSpeed>> mean_speed{};
   DepthSource source = DepthSource::Noted;
   bool far_from_note = false;
-  std::string beyond{};  // what was measured of the channel, where the flow is beyond it
+  std::optional<KnownFlows> beyond{};  // what is known, where the flow is beyond it
   Measured<Discharge> noted_at{};
   Correction depth_met{}, speed_met{};  // what is in depth and speed of what was logged since the note
   WaterChoice choice{};             // best is the rig to use with the rods aboard

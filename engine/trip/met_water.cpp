@@ -202,7 +202,7 @@ std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& pas
                                          Discharge whole) {
   const Discharge own = own_flow(day.river, day.graph.reaches[passage.reach], whole);
   const LaneMet there = lane_met(day, passage, water, {own, own, own});
-  if (!there.lane.has_value() || there.lane->far_from_note || !there.lane->beyond.empty()) return std::nullopt;
+  if (!there.lane.has_value() || there.lane->far_from_note || there.lane->beyond) return std::nullopt;
   const auto asked = to_fish(day, passage, water, there, t);
   return asked.has_value() ? std::optional<WaterToFish>{*asked} : std::nullopt;
 }

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <vector>
 
-#include "engine/river/problem_groups.hpp"
 #include "engine/water/lane_law.hpp"
 
 namespace floatwright {
@@ -43,11 +42,15 @@ std::string unknown_height(const SurfaceLaw& surface, const LaneLaw& law, const 
   return {};
 }
 
-std::string beyond_channel(const Channel& channel, const PerCase<Discharge>& flow) {
+std::optional<KnownFlows> beyond_channel(const Channel& channel, const PerCase<Discharge>& flow) {
   const bool known = channel.least < channel.most;
-  if (!known || (flow.low >= channel.least && flow.high <= channel.most)) return {};
-  return "the channel was measured from " + short_number(in_cubic_feet_per_second(channel.least)) + " to " +
-         short_number(in_cubic_feet_per_second(channel.most)) + " cfs";
+  if (!known || (flow.low >= channel.least && flow.high <= channel.most)) return std::nullopt;
+  return KnownFlows{KnownFlows::Of::Channel, channel.least, channel.most};
+}
+
+std::optional<KnownFlows> rated(const Rating* rating) {
+  if (rating == nullptr || rating->points.empty()) return std::nullopt;
+  return KnownFlows{KnownFlows::Of::Rating, rating->points.front().flow, rating->points.back().flow};
 }
 
 }  // namespace
@@ -57,12 +60,12 @@ Measured<Lane> lane(const Water& water, const Channel& channel, const PerCase<Di
   auto law = lane_law(water, channel);
   if (!law) return Absent{"nobody described this water"};
   if (!is_known(flow)) return Absent{"the flow here is unknown or none"};
-  std::string beyond = beyond_channel(channel, flow);
+  auto beyond = beyond_channel(channel, flow);
   if (!surface.empty()) {
     const std::string unknown = unknown_height(surface, *law, flow);
     if (!unknown.empty() && surface.sections != nullptr) return Absent{unknown};
     if (unknown.empty()) law = lane_law(water, channel, surface);
-    if (!unknown.empty()) beyond = unknown;
+    if (const auto flows = rated(surface.rating); flows && !unknown.empty()) beyond = flows;
   }
 
   const WaterNote& nearest = nearest_note(*law, flow.middle);
@@ -74,7 +77,7 @@ Measured<Lane> lane(const Water& water, const Channel& channel, const PerCase<Di
   result.source = nearest.source;
   result.noted_at = nearest.at_flow;
   result.far_from_note = ratio < kFarBelow || ratio > kFarAbove;
-  result.beyond = std::move(beyond);
+  result.beyond = beyond;
   result.sd_ln_depth = scatter.depth * (result.far_from_note ? 2.0 : 1.0);
   result.sd_ln_speed = scatter.speed * (result.far_from_note ? 2.0 : 1.0);
   return result;

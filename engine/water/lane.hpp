@@ -8,7 +8,7 @@
 // three or more also fit f. Of notes at one flow (within 5 %) the one seen last stands. Below 0.4 or above 2.5 times
 // the nearest noted flow the local scatter doubles and `far_from_note` is set. Beyond what was measured of the channel
 // or rated at the gauge `beyond` says what that is.
-#include <string>
+#include <optional>
 
 #include "engine/river/river.hpp"
 #include "engine/units/measured.hpp"
@@ -18,6 +18,13 @@
 
 namespace floatwright {
 
+// What was measured of the channel, or rated at the gauge that speaks for it.
+struct KnownFlows {
+  enum class Of { Channel, Rating } of = Of::Channel;
+  Discharge from, to;
+  friend bool operator==(const KnownFlows&, const KnownFlows&) = default;
+};
+
 struct Lane {
   PerCase<Length> depth;
   PerCase<SurfaceSpeed> surface_speed;
@@ -25,7 +32,7 @@ struct Lane {
   DepthSource source = DepthSource::Noted;
   bool far_from_note = false;
   Discharge noted_at;  // the flow of the note used
-  std::string beyond;  // a sentence's beginning without its full stop; empty: within what was measured
+  std::optional<KnownFlows> beyond;  // what is known, where some case is beyond it
 };
 
 // Absent where nobody described the water, where the flow is unknown or none, or over the banks of a surveyed section.

@@ -158,6 +158,12 @@ std::string say_doubt(const Caution& c, UnitSystem units) {
   return "The day's flow is doubtful" + span + ": look at the gauge in the morning.";
 }
 
+std::string say_guessed(const Caution& c, UnitSystem units) {
+  if (!c.flow || !c.flow_after) return "Depth is a guess: sound it before you trust the line.";
+  return fmt::format("This flow is beyond what was measured, {} to {}: depth and speed are less certain.",
+                     flow_figure(*c.flow, units), say_flow(*c.flow_after, units));
+}
+
 // What a person typed of a hazard need not name it.
 std::string about_before(const Caution& c) {
   const bool hazard = c.kind == CautionKind::Hazard || c.kind == CautionKind::Portage;
@@ -170,8 +176,6 @@ std::string say_plain(const Caution& c) {
   switch (c.kind) {
     case CautionKind::MissingGauge:
       return "No reading of " + or_else(c.about, "a gauge") + ": what hangs on it is less sure.";
-    case CautionKind::GuessedDepth:
-      return "Depth is a guess: sound it before you trust the line.";
     case CautionKind::UnknownFlow:
       return std::string("Flow is not known: no line is named") + (c.on_foot ? ", nor whether you can wade there." : ".");
     case CautionKind::Ice:
@@ -228,6 +232,8 @@ std::string say_what(const Caution& c, const CautionWords& words) {
       return say_closure_likely(c, words.units);
     case CautionKind::ForecastDoubt:
       return say_doubt(c, words.units);
+    case CautionKind::GuessedDepth:
+      return say_guessed(c, words.units);
     case CautionKind::Wind:
       return say_wind(c, words);
     case CautionKind::Rain:

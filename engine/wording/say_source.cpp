@@ -148,6 +148,11 @@ std::string say_flow_sources(const std::vector<PlannedReach>& reaches, const Riv
   return down_the_float(parts, river, units);
 }
 
+std::string say(const KnownFlows& known, UnitSystem units) {
+  return fmt::format("the {} from {} to {}", known.of == KnownFlows::Of::Rating ? "rating goes" : "channel was measured",
+                     flow_figure(known.from, units), say_flow(known.to, units));
+}
+
 std::string say_temperature_sources(const std::vector<PlannedReach>& reaches, const River& river, UnitSystem units) {
   std::vector<Part> parts;
   const TemperatureSource* last = nullptr;

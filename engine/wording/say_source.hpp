@@ -12,6 +12,9 @@ namespace floatwright {
 // "gauge ferry, 5.2 mi downstream"
 [[nodiscard]] std::string say(const TemperatureSource& source, const River& river, UnitSystem units);
 
+// "the channel was measured from 1,000 to 2,000 cfs", "the rating goes from 250 to 4,500 cfs"
+[[nodiscard]] std::string say(const KnownFlows& known, UnitSystem units);
+
 // "between the gauges heron and ferry above mile 28.9, from gauge ferry by drainage area below"
 [[nodiscard]] std::string say_flow_sources(const std::vector<PlannedReach>& reaches, const River& river,
                                            UnitSystem units);

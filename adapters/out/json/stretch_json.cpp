@@ -26,7 +26,7 @@ Json water_json(JsonPlan& out, const PlannedWater& water) {
   object["source"] = word_for(water.source);
   object["noted_at_m3_s"] = maybe(out, water.noted_at, "noted_at_m3_s");
   object["far_from_note"] = water.far_from_note;
-  object["beyond_measured"] = water.beyond.empty() ? Json(nullptr) : Json(water.beyond);
+  object["beyond_measured"] = water.beyond ? Json(say(*water.beyond, out.in.settings.units)) : Json(nullptr);
   object["logged"] = logged_json(out, water.depth_met, water.speed_met);
   object["choice"] = choice_json(out, water);
   object["why_none"] = water.choice.best ? Json(nullptr) : Json(water.choice.why_none);

@@ -134,7 +134,7 @@ TEST(LaneByRating, RisesAsTheGaugeDoes) {
   EXPECT_NEAR(in_feet(there.depth.low), 4.0, 1e-9);
   EXPECT_NEAR(in_feet(there.depth.middle), 5.0, 1e-9);
   EXPECT_NEAR(in_feet(there.depth.high), 6.0, 1e-9);
-  EXPECT_THAT(there.beyond, IsEmpty());
+  EXPECT_FALSE(there.beyond);
 }
 
 TEST(LaneByRating, SaysWhereTheRatingEnds) {
@@ -142,7 +142,9 @@ TEST(LaneByRating, SaysWhereTheRatingEnds) {
   const Water run = water(WaterType::Run, 1.0, 4.0, 3.0, 1800);
   const PerCase<Discharge> high = flows(1800, 3150, 4600);
   const Lane there = lane(run, Channel{}, high, surface_law_of(river, stem(30.0, 29.0))).value();
-  EXPECT_THAT(there.beyond, HasSubstr("outside the rating"));
+  ASSERT_TRUE(there.beyond);
+  EXPECT_EQ(there.beyond->of, KnownFlows::Of::Rating);
+  EXPECT_NEAR(in_cubic_feet_per_second(there.beyond->to), 4500, 1e-6);
   EXPECT_DOUBLE_EQ(there.depth.middle.si(), lane(run, Channel{}, high).value().depth.middle.si());
 }
 
@@ -162,9 +164,12 @@ TEST(Lane, SaysWhatWasMeasuredOfAChannelThatIsAskedBeyondIt) {
       {cubic_feet_per_second(1000), feet(140), feet(2.6), mean_feet_per_second(2.75)},
       {cubic_feet_per_second(2000), feet(155), feet(3.5), mean_feet_per_second(3.69)}};
   const Water run = water(WaterType::Run, 1.0, 4.0, 3.0, 1800);
-  EXPECT_THAT(lane(run, channel_through(two), flows(1100, 1500, 1900)).value().beyond, IsEmpty());
-  EXPECT_THAT(lane(run, channel_through(two), flows(1100, 1500, 2500)).value().beyond,
-              HasSubstr("measured from 1000 to 2000 cfs"));
+  EXPECT_FALSE(lane(run, channel_through(two), flows(1100, 1500, 1900)).value().beyond);
+  const auto beyond = lane(run, channel_through(two), flows(1100, 1500, 2500)).value().beyond;
+  ASSERT_TRUE(beyond);
+  EXPECT_EQ(beyond->of, KnownFlows::Of::Channel);
+  EXPECT_NEAR(in_cubic_feet_per_second(beyond->from), 1000, 1e-6);
+  EXPECT_NEAR(in_cubic_feet_per_second(beyond->to), 2000, 1e-6);
 }
 
 // In the order of trust.

@@ -112,6 +112,17 @@ TEST_F(CautionWording, NamesAHazardWhoseTypedWordsDoNot) {
   EXPECT_EQ(say_what(c, words), "Mill piers: Keep left.");
 }
 
+TEST_F(CautionWording, SaysWhatWasMeasuredInThePersonsUnits) {
+  Caution beyond = of(CautionKind::GuessedDepth);
+  beyond.flow = cubic_feet_per_second(1000);
+  beyond.flow_after = cubic_feet_per_second(2000);
+  EXPECT_EQ(say_what(beyond, words),
+            "This flow is beyond what was measured, 1,000 to 2,000 cfs: depth and speed are less certain.");
+  const CautionWords metric{river, clock, UnitSystem::Metric};
+  EXPECT_EQ(say_what(beyond, metric),
+            "This flow is beyond what was measured, 28.3 to 56.6 m3/s: depth and speed are less certain.");
+}
+
 TEST_F(CautionWording, CallsASwimAnEmergencyOnlyWhereItIs) {
   Caution c = of(CautionKind::ColdWater);
   c.temperature = fahrenheit(57);

@@ -24,6 +24,13 @@ PlannedReach reach(double to, FlowSource flow, TemperatureSource temperature = {
 FlowSource between() { return {.origin = FlowOrigin::Between, .from = kHeron, .to = kFerry}; }
 FlowSource below_ferry(double ratio) { return {.origin = FlowOrigin::Below, .from = kFerry, .area_ratio = ratio}; }
 
+TEST(KnownFlowsWords, AreInThePersonsUnits) {
+  const KnownFlows measured{KnownFlows::Of::Channel, cubic_feet_per_second(1000), cubic_feet_per_second(2000)};
+  const KnownFlows rated{KnownFlows::Of::Rating, cubic_feet_per_second(1000), cubic_feet_per_second(2000)};
+  EXPECT_EQ(say(measured, kUs), "the channel was measured from 1,000 to 2,000 cfs");
+  EXPECT_EQ(say(rated, kMetric), "the rating goes from 28.3 to 56.6 m3/s");
+}
+
 TEST(FlowSources, AreToldOncePartedAtTheGauge) {
   const std::vector<PlannedReach> reaches{reach(35, between()), reach(30.4, between()),
                                           reach(28.6, {.origin = FlowOrigin::At, .from = kFerry}),
