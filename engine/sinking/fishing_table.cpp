@@ -18,8 +18,8 @@ struct Axis {
     return std::log(value / least) / std::log(most / least) * static_cast<double>(count - 1);
   }
 };
-constexpr Axis kSpeeds{0.15, 1.65, kTableSpeeds};  // m/s
-constexpr Axis kDepths{0.4, 3.2, kTableDepths};    // m
+constexpr Axis kSpeeds{0.15, 2.25, kTableSpeeds};  // m/s
+constexpr Axis kDepths{0.26, 4.9, kTableDepths};   // m
 constexpr double kRounding = 1e-9;                 // steps: a node at the edge is in the grid
 
 // Weights of the four nodes from `first` on. At the edges the missing node is taken to continue a parabola through the

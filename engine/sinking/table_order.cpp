@@ -46,7 +46,7 @@ class Warming {
   static double mean_depth(const CastSeries& series) {
     return std::accumulate(series.fly_m.begin(), series.fly_m.end(), 0.0) / kSeriesSamples;
   }
-  static constexpr std::size_t kRow = 4, kColumn = 3;
+  static constexpr std::size_t kRow = 4, kColumn = 4;
   static constexpr Temperature kWarm = celsius(16.0);
   std::vector<Measured<CastPath>> warm_;
 };

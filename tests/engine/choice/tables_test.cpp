@@ -106,7 +106,7 @@ TEST(ChoiceOnTables, LosesLittleBesideABankToo) {
 TEST(ChoiceOnTables, IsAsGoodOutsideTheGrid) {
   const FishingTables tables = testing::warm_tables(kBox, guides_preferences(), kJudgement);
   WaterToFish deep = run_at(50);
-  deep.lane.depth = {metres(3.6), metres(4.0), metres(4.4)};
+  deep.lane.depth = {metres(5.2), metres(5.6), metres(6.0)};
   const auto direct = choose(deep, kBox, guides_preferences(), kJudgement);
   const auto tabled = choose(deep, kBox, guides_preferences(), kJudgement, {}, &tables);
   ASSERT_EQ(direct.by_method.size(), tabled.by_method.size());

@@ -45,20 +45,20 @@ double between(double a, double b, std::mt19937& random) {
 
 TEST(TableGrid, IsGeometricFromEndToEnd) {
   EXPECT_DOUBLE_EQ(in_metres_per_second(table_speed(0)), 0.15);
-  EXPECT_DOUBLE_EQ(in_metres_per_second(table_speed(kTableSpeeds - 1)), 1.65);
-  EXPECT_DOUBLE_EQ(in_metres(table_depth(0)), 0.4);
-  EXPECT_DOUBLE_EQ(in_metres(table_depth(kTableDepths - 1)), 3.2);
+  EXPECT_DOUBLE_EQ(in_metres_per_second(table_speed(kTableSpeeds - 1)), 2.25);
+  EXPECT_DOUBLE_EQ(in_metres(table_depth(0)), 0.26);
+  EXPECT_DOUBLE_EQ(in_metres(table_depth(kTableDepths - 1)), 4.9);
   for (std::size_t i = 2; i < kTableSpeeds; ++i)
     EXPECT_NEAR(table_speed(i) / table_speed(i - 1), table_speed(1) / table_speed(0), 1e-12);
 }
 
 TEST(TableGrid, EndsAtItsEdges) {
-  EXPECT_TRUE(grid_point(metres(0.4), speed(0.15)));
-  EXPECT_TRUE(grid_point(metres(3.2), speed(1.65)));
-  EXPECT_FALSE(grid_point(metres(0.39), speed(0.5)));
-  EXPECT_FALSE(grid_point(metres(3.21), speed(0.5)));
+  EXPECT_TRUE(grid_point(metres(0.26), speed(0.15)));
+  EXPECT_TRUE(grid_point(metres(4.9), speed(2.25)));
+  EXPECT_FALSE(grid_point(metres(0.25), speed(0.5)));
+  EXPECT_FALSE(grid_point(metres(4.91), speed(0.5)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.149)));
-  EXPECT_FALSE(grid_point(metres(1.0), speed(1.66)));
+  EXPECT_FALSE(grid_point(metres(1.0), speed(2.26)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.0)));
   EXPECT_FALSE(grid_point(metres(std::nan("")), speed(0.5)));
 }
@@ -68,7 +68,7 @@ TEST(FishingTable, IsReadExactlyWhereItIsAParabola) {
   const FishingTable table = filled(parabola);
   std::mt19937 random(3);
   for (int i = 0; i < 2000; ++i) {
-    const double v = between(0.15, 1.65, random), h = between(0.4, 3.2, random);
+    const double v = between(0.15, 2.25, random), h = between(0.26, 4.9, random);
     const CastSeries series = series_at(table, *grid_point(metres(h), speed(v)));
     ASSERT_NEAR(series.hang_s, parabola(v, h), 2e-5) << v << " m/s, " << h << " m";  // single floats
     ASSERT_NEAR(series.end_s, parabola(v, h) + 3.0, 2e-5);
@@ -81,7 +81,7 @@ TEST(FishingTable, OvershootsNoDepthBelowNothing) {
   const FishingTable table = filled([&](double, double) { return ++steps % 7 == 0 ? 9.0f : 0.0f; });
   std::mt19937 random(4);
   for (int i = 0; i < 2000; ++i) {
-    const auto at = grid_point(metres(between(0.4, 3.2, random)), speed(between(0.15, 1.65, random)));
+    const auto at = grid_point(metres(between(0.26, 4.9, random)), speed(between(0.15, 2.25, random)));
     const CastSeries series = series_at(table, *at);
     ASSERT_THAT(series.fly_m, Each(Ge(0.0f)));
     ASSERT_GE(series.hang_s, 0.0f);
@@ -158,7 +158,7 @@ TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
         order(rack::kSinkingLeader, rack::kWeighted, 1.0, strips())}) {
     const TableSet tables = fishing_tables(tackle, one, kLimits);
     for (int i = 0; i < 25; ++i) {
-      const double v = between(0.15, 1.65, random), h = between(0.4, 3.2, random);
+      const double v = between(0.15, 2.25, random), h = between(0.26, 4.9, random);
       const auto water = tabled_water(metres(h), speed(v), Profile{}, kTableTemperature);
       const auto casts = cast_paths(tackle, one.rig, one.techniques,
                                     {*water, metres_per_second(v * one.pace), kCast, feet(9), kLimits, {}});
