@@ -10,29 +10,30 @@ namespace floatwright {
 using RodNumbers = std::vector<std::size_t>;  // rising
 
 struct Sharing {
-  std::size_t rods = 0;
-  std::vector<std::size_t> most;  // by boat: how many rods it takes at most
-  // Worth of a set of rods in a boat: 0 for none, never less with one more. Dear; not thread-safe: it may remember.
-  std::function<double(std::size_t boat, const RodNumbers& rods)> worth;
-  // What that worth cannot be over; cheap. The nearer, the fewer sets are asked for their worth.
-  std::function<double(std::size_t boat, const RodNumbers& rods)> at_most;
+  std::vector<std::size_t> alike;  // by rod: the first rod that brings every boat the same as this one, or itself
+  std::vector<std::size_t> most;   // by boat: how many rods it takes at most
+  // By boat, rod and water: what the rod could bring there at most. A set is worth at most the sum over the waters of the
+  // best of its rods: the nearer, the fewer sets are asked for their worth.
+  std::vector<std::vector<std::vector<double>>> best;
+  std::function<double(std::size_t boat, const RodNumbers& rods)> worth;  // 0 for none, never less with one more; dear
 };
 
-inline constexpr std::size_t kSharedExactly = 14, kSharedAtOnce = 11;  // rods: a tenth and a hundredth of a second
+struct Shared {
+  std::vector<RodNumbers> rods;  // by boat
+  double worth = 0.0;
+  double at_most = 0.0;  // no way of sharing is worth more: `worth`, but for rounding, when the search came to its end
+};
 
-// By boat. Rods that bring nothing stay where they are; of equal ways the one that gives the earlier boats the fewer and
-// the earlier rods. The same question has the same answer.
+inline constexpr long kSharingSteps = 20'000'000;  // under a second
 
-// The best there is: every set of rods in every boat, over which rods are left; what a set is worth at most stands for
-// its worth until a best way has no such set in it. Time and space grow as 2^rods.
-[[nodiscard]] std::vector<RodNumbers> shared_exactly(const Sharing& sharing);
-
-// A heuristic for more rods: the one that brings most goes first; then as many boats as hold `at_once` rods share these
-// and what lies in the rack anew, exactly, one lot of boats after the other while that brings more. How near it comes:
-// docs/accuracy.md.
-[[nodiscard]] std::vector<RodNumbers> shared_by_lots(const Sharing& sharing, std::size_t at_once = kSharedAtOnce);
-
-// Exactly up to kSharedExactly rods, else by lots.
-[[nodiscard]] std::vector<RodNumbers> shared_out(const Sharing& sharing);
+// The best there is; beyond so many steps the best found, and how much better another could be. Rods that bring nothing
+// stay where they are. The same question has the same answer.
+//
+// With a price on each rod a boat by itself takes the set that is worth most over its prices, and what these are over
+// them together with the prices of all rods is no less than any sharing is worth (Lagrange's relaxation). Where prices are
+// such that this is least, the sets of the best sharing are each but little worse at these prices than their boat's best
+// set, and their shortfalls and the prices of the rods left over add up to what the bound is too high. So ways are tried
+// with a small sum of shortfalls, then a larger one, and the first that has a way has the best.
+[[nodiscard]] Shared shared_out(const Sharing& sharing, long steps = kSharingSteps);
 
 }  // namespace floatwright
