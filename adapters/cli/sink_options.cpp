@@ -42,6 +42,12 @@ std::string ids(const std::vector<T>& things) {
   return fmt::format("{}", fmt::join(all, ", "));
 }
 
+// Drawn in through the guides and counted down: no looped head, whose joint stays outside them, and nothing that floats.
+bool counts_down(LineKind kind) {
+  return kind == LineKind::FullSinking || kind == LineKind::SinkingTip || kind == LineKind::ClearTip ||
+         kind == LineKind::FloatingWithSinkingLeader;
+}
+
 class RigMaker {
  public:
   RigMaker(const SinkOptions& options, SinkScene& scene, bool has_file)
@@ -65,13 +71,14 @@ class RigMaker {
   Tackle& tackle() { return scene_.tackle; }
 
   std::optional<Failure> find_lines() {
-    if (options_.lines.empty() && !(options_.compare && has_file_))
+    if (options_.lines.empty() && !((options_.compare || options_.still) && has_file_))
       return usage(
           "which line? Give --line, such as --line \"sinking tip 12.5 ft 5 in/s\", or the id of one in your tackle "
           "file");
     if (options_.lines.empty()) {
       for (std::size_t i = 0; i < tackle().lines.size(); ++i)
-        if (!tackle().lines[i].on_rod.empty()) lines_.push_back(i);
+        if (!tackle().lines[i].on_rod.empty() && (options_.compare || counts_down(tackle().lines[i].kind))) lines_.push_back(i);
+      if (lines_.empty()) return usage("no line of your tackle file sinks on a retrieve: name one with --line");
       return std::nullopt;
     }
     for (const std::string& typed : options_.lines) {
@@ -107,13 +114,14 @@ class RigMaker {
   }
 
   std::optional<Failure> find_flies() {
-    if (options_.flies.empty() && !(options_.compare && has_file_))
+    if (options_.flies.empty() && !((options_.compare || options_.still) && has_file_))
       return usage(
           "which fly? Give --fly, such as --fly \"weighted streamer\" or --fly \"0.6 g 4 in/s\", or one of your tackle "
           "file");
     if (options_.flies.empty()) {
       for (std::size_t i = 0; i < tackle().flies.size(); ++i)
         if (std::ranges::count(tackle().flies[i].uses, scene_.technique.method) > 0) flies_.push_back(i);
+      if (options_.still && !flies_.empty()) flies_.resize(1);  // a table a line: the fly alters a count little
       return flies_.empty()
                  ? std::optional(usage("no fly of your tackle file is listed for this method: name one with --fly"))
                  : std::nullopt;
@@ -186,7 +194,13 @@ class RigMaker {
   Mass shot_;
 };
 
-// The lake's layer; without --layer its middle is what is counted down to, where the water is that deep.
+// Without --depth: its shoals, where boats lie, unless the layer is under them; else as deep as its profile goes.
+std::optional<Length> depth_of(const Lake& lake, const Measured<Layer>& layer) {
+  if (lake.shoal_depth && (!layer || layer->to <= *lake.shoal_depth)) return lake.shoal_depth;
+  return lake.profile.empty() ? std::nullopt : std::optional(lake.profile.back().depth);
+}
+
+// The lake's layer, and its depth where none was asked for.
 std::optional<Failure> find_lake(const SinkOptions& options, const std::optional<Configuration>& at_hand,
                                  SinkScene& scene) {
   if (options.lake.empty()) return std::nullopt;
@@ -198,10 +212,18 @@ std::optional<Failure> find_lake(const SinkOptions& options, const std::optional
                              lakes.empty() ? ", which has no lake" : "; its lakes are " + ids(lakes)));
   const Lake& lake = lakes[*found];
   scene.lake = LakeAsked{lake.name.empty() ? lake.id : lake.name, lake.profile_on, layer_to_fish(lake)};
-  if (scene.layer || !scene.lake->layer) return std::nullopt;
+  if (!options.depth.empty()) return std::nullopt;
+  const auto depth = depth_of(lake, scene.lake->layer);
+  if (!depth) return usage("how deep is the lake? Give --depth, or write its shoal_depth_ft or a profile into river.json");
+  scene.water.depth = *depth;
+  return std::nullopt;
+}
+
+// Without --layer the middle of the lake's is what is counted down to, where the water is that deep.
+void aim_at_the_middle(SinkScene& scene) {
+  if (scene.layer || !scene.lake || !scene.lake->layer) return;
   const Length middle = 0.5 * (scene.lake->layer->from + scene.lake->layer->to);
   if (middle <= scene.water.depth) scene.layer = middle;
-  return std::nullopt;
 }
 
 std::optional<Failure> read_cast_and_layer(const SinkOptions& options, SinkScene& scene) {
@@ -242,8 +264,9 @@ Result<SinkScene> sink_scene(const SinkOptions& options) {
       scene.cast = std::min(scene.cast, angler.cast);
   }
   if (!options.units.empty()) scene.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
-  if (auto failed = read_cast_and_layer(options, scene)) return tl::unexpected(*failed);
   if (auto failed = find_lake(options, *at_hand, scene)) return tl::unexpected(*failed);
+  if (auto failed = read_cast_and_layer(options, scene)) return tl::unexpected(*failed);
+  aim_at_the_middle(scene);
   if (auto failed = RigMaker(options, scene, at_hand->has_value()).make()) return tl::unexpected(*failed);
   return scene;
 }

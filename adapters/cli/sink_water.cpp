@@ -111,11 +111,14 @@ Result<Technique> with_strip(const SinkOptions& options, Technique technique) {
 
 Result<KnownWater> water_asked_for(const SinkOptions& options) {
   KnownWater water;
-  if (options.depth.empty())
+  const bool of_a_lake = options.still && !options.lake.empty();  // whose depth is in river.json
+  if (options.depth.empty() && !of_a_lake)
     return tl::unexpected(usage("how deep is the water? Give --depth, such as --depth \"5 ft\""));
-  const auto depth = length_in({"--depth", "5 ft"}, options.depth, kDepths);
-  if (!depth) return tl::unexpected(depth.error());
-  water.depth = *depth;
+  if (!options.depth.empty()) {
+    const auto depth = length_in({"--depth", "5 ft"}, options.depth, kDepths);
+    if (!depth) return tl::unexpected(depth.error());
+    water.depth = *depth;
+  }
   if (!options.temperature.empty()) {
     const auto warmth = temperature_in({"--temperature", "50 F"}, options.temperature, {celsius(0.0), celsius(30.0)});
     if (!warmth) return tl::unexpected(warmth.error());

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "engine/choice/ranking.hpp"
 #include "engine/choice/rigging.hpp"
@@ -12,6 +13,14 @@ namespace {
 
 constexpr double kTableError = 0.05;  // of seconds or worth, nearly always
 
+// What another line had over the one in use at the flow expected, where that is enough to take over: the boat's rods were
+// chosen without it. Flow makes it the better line only where it has more over it than this.
+struct Foregone {
+  Rig rig;
+  Method method;
+  double ratio = 1.0;
+};
+
 struct Search {
   const std::vector<Way>& candidates;
   const ScoredRig& in_use;
@@ -21,6 +30,7 @@ struct Search {
   const Preferences& preferences;
   const Judgement& judgement;
   const FishingTables* tables;
+  std::vector<Foregone> foregone{};
 };
 
 enum class Finding { Holds, Changes, Unknown };
@@ -86,12 +96,26 @@ ScoredRig best_worked_out(const Scene& scene, std::vector<ScoredRig> ways) {
   return *most_seconds(ways);
 }
 
+// By seconds within a method, else by worth.
+double over(const ScoredRig& rig, const ScoredRig& in_use) {
+  const bool one_method = rig.technique.method == in_use.technique.method;
+  const double had = one_method ? in_use.seconds : in_use.worth, has = one_method ? rig.seconds : rig.worth;
+  return had > 0.0 ? has / had : has > 0.0 ? std::numeric_limits<double>::infinity() : 0.0;
+}
+
+double foregone(const Search& search, const Rig& rig, Method method) {
+  double most = 1.0;
+  for (const Foregone& f : search.foregone)
+    if (same_line(f.rig, rig) && f.method == method) most = std::max(most, f.ratio);
+  return most;
+}
+
 // `leeway`: what may be missing to it.
-bool takes_over(const ScoredRig& rig, const ScoredRig& in_use, const ChoiceJudgement& judgement, double leeway) {
+bool takes_over(const Search& search, const ScoredRig& rig, const ScoredRig& in_use, double leeway) {
+  const ChoiceJudgement& judgement = search.judgement.choice;
   if (same_line(rig.rig, in_use.rig) || !fishes(rig, judgement)) return false;
-  const double more = (1.0 + judgement.worth_changing) * (1.0 - leeway);
-  if (rig.technique.method == in_use.technique.method) return rig.seconds >= more * in_use.seconds;
-  return rig.worth >= more * in_use.worth;
+  const double more = (1.0 + judgement.worth_changing) * (1.0 - leeway) * foregone(search, rig.rig, rig.technique.method);
+  return over(rig, in_use) >= more;
 }
 
 // What takes over, read from tables where there are some. A method that could not be worth enough however well it
@@ -104,7 +128,7 @@ std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, con
     const double enough = (1.0 + search.judgement.choice.worth_changing) * (1.0 - leeway) * in_use.worth;
     if (method != in_use.technique.method && most_worth(scene, method) < enough) continue;
     auto rig = scored_there(scene, way, Casts::FromTables);
-    if (rig && takes_over(*rig, in_use, search.judgement.choice, leeway)) result.push_back(*std::move(rig));
+    if (rig && takes_over(search, *rig, in_use, leeway)) result.push_back(*std::move(rig));
   }
   return result;
 }
@@ -122,8 +146,21 @@ std::vector<ScoredRig> takeovers(const Search& search, const Scene& scene, const
   std::vector<ScoredRig> result;
   for (const ScoredRig& near : challengers(search, scene, in_use, kTableError)) {
     const auto rig = scored_there(scene, {near.rig, near.technique}, Casts::WorkedOut);
-    if (rig && takes_over(*rig, in_use, search.judgement.choice, 0.0)) result.push_back(*rig);
+    if (rig && takes_over(search, *rig, in_use, 0.0)) result.push_back(*rig);
   }
+  return result;
+}
+
+std::vector<Foregone> foregone_now(const Search& search) {
+  const std::optional<WaterToFish> water = search.water_at(search.now);
+  if (!water) return {};
+  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement, search.tables);
+  std::vector<ScoredRig> ways = ways_in_use(search, scene);
+  if (ways.empty() || surely_holds(search, scene, *most_seconds(ways))) return {};
+  const ScoredRig in_use = best_worked_out(scene, std::move(ways));
+  std::vector<Foregone> result;
+  for (const ScoredRig& rig : takeovers(search, scene, in_use))
+    result.push_back({rig.rig, rig.technique.method, over(rig, in_use)});
   return result;
 }
 
@@ -190,7 +227,8 @@ void changes_at(WaterChoice& choice, const std::vector<ScoredRig>& scored, const
                 const FishingTables* tables) {
   if (!choice.best || now <= Discharge{}) return;
   const std::vector<Way> candidates = candidate_ways(scored, *choice.best);
-  const Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement, tables};
+  Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement, tables};
+  search.foregone = foregone_now(search);
   Side below = look(search, -1.0), above = look(search, 1.0);
   choice.holds = {below.looked_to, above.looked_to};
   choice.changes_below = std::move(below.change);

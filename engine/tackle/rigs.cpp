@@ -59,6 +59,8 @@ Verdict against_method(const Line& line, Method method) {
   if (line.kind == LineKind::LoopedHead && method != Method::Swing) {
     return line.id + " is for the swing: its loop catches in the guides and hinges in the cast.";
   }
+  // Common practice, no source: it has no weight of its own to throw a fly with, and no taper to turn one over.
+  if (is_thin(line.kind) && method != Method::TightLine) return line.id + " is for a short tight line only.";
   if (method == Method::Indicator && !carries_indicator(line.kind)) {
     return "An indicator goes on a floating, nymph-taper or double-taper line, not on " + line.id + ".";
   }

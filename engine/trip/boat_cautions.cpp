@@ -1,6 +1,7 @@
 // What can hurt the boat: hazards and portages, its limits, the dark, new wood.
 #include <algorithm>
 
+#include "engine/forecast/release_plan.hpp"
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/flow_limits.hpp"
 #include "engine/trip/weights.hpp"
@@ -11,6 +12,9 @@ namespace {
 // judgement: a week's highest flow that much over the present one has moved wood
 constexpr double kHighWater = 1.5;
 constexpr Period kHighWaterWithin = std::chrono::hours{7 * 24};
+
+// What a ramping dam lets down day by day is no high water.
+bool ramps_above(const River& river, const GaugeSite& gauge) { return dam_above(river, gauge).dam != nullptr; }
 
 // Told unless a flow was typed for it and this one is surely on the harmless side.
 bool hazard_stands(const RiverDay& day, const Hazard& hazard, const TimedPassage& row) {
@@ -76,6 +80,7 @@ void add_dark(const RiverDay& day, const Timetable& times, std::vector<Caution>&
 
 void add_wood(const RiverDay& day, std::vector<Caution>& cautions) {
   for (std::size_t g = 0; g < day.records.size() && g < day.river.gauges.size(); ++g) {
+    if (ramps_above(day.river, day.river.gauges[g])) continue;
     const auto& series = day.records[g].discharge;
     if (series.empty()) continue;
     std::size_t highest = series.size() - 1;

@@ -20,7 +20,7 @@ std::vector<Caution> stretch_cautions(const RiverDay& day, const Stretch& stretc
   add_dam_fronts(day, stretch.times, cautions);
   add_fast_rise(day, stretch.times, cautions);
   add_cold_water(day, stretch.times, cautions);
-  add_wading(day, stretch.times, cautions);
+  add_wading(day, stretch.times, planned.reaches, cautions);
   add_dark(day, stretch.times, cautions);
   add_wind(day, stretch.times, cautions);
   add_closures(day, stretch.times, cautions);
@@ -30,9 +30,10 @@ std::vector<Caution> stretch_cautions(const RiverDay& day, const Stretch& stretc
   return sorted(std::move(cautions));
 }
 
-std::vector<Caution> day_cautions(const RiverDay& day) {
+std::vector<Caution> day_cautions(const RiverDay& day, const std::vector<GaugeOutlook>& outlooks) {
   std::vector<Caution> cautions;
   add_gauge_cautions(day, cautions);
+  add_rising_now(outlooks, day.river, cautions);
   add_wood(day, cautions);
   add_rules_old(day, cautions);
   add_closure_likely(day, cautions);

@@ -5,16 +5,22 @@
 
 #include "engine/trip/heat.hpp"
 #include "engine/trip/stretches.hpp"
+#include "engine/trip/wading.hpp"
 
 namespace floatwright {
 
 // Water cold enough to kill a swimmer, by the LOW case of the trip.
 void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
-// Lanes too deep or fast to wade, where the settings have somebody wade.
-void add_wading(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+// Its numbers and the limits they are held against, without place and hour.
+[[nodiscard]] Caution wading_caution(const WadedLane& met, const WadingLimits& limits);
+// Lanes too deep or fast to wade, where the settings have somebody wade, and the most of those that the plan has them wade.
+void add_wading(const RiverDay& day, const Timetable& times, const std::vector<PlannedReach>& reaches,
+                std::vector<Caution>& cautions);
 // A dam's changes by place and hour, and any fast rise.
 void add_dam_fronts(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 void add_fast_rise(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
+// A gauge that comes up fast as the plan is made, where neither a dam nor its daily wave explains it: how far is not known.
+void add_rising_now(const std::vector<GaugeOutlook>& outlooks, const River& river, std::vector<Caution>& cautions);
 // Hazards and portages on the way; the boat's limits where they are broken; off the water after sunset; new wood.
 void add_hazards(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 void add_boat_limit(const std::optional<BrokenLimit>& broken, std::vector<Caution>& cautions);
@@ -39,6 +45,6 @@ void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions);
 // At a spot: what is met there in all hours looked at, those that are ruled out too. Where people wade, how deep and fast
 // the water is that they wade is always told.
 [[nodiscard]] std::vector<Caution> spot_cautions(const RiverDay& day, const Stretch& stretch, const PlannedStretch& planned);
-[[nodiscard]] std::vector<Caution> day_cautions(const RiverDay& day);
+[[nodiscard]] std::vector<Caution> day_cautions(const RiverDay& day, const std::vector<GaugeOutlook>& outlooks = {});
 
 }  // namespace floatwright

@@ -41,7 +41,7 @@ std::string why_best(const std::vector<ComparedStretch>& all) {
   if (all.size() == 1) return "no other stretch was looked at";
   const auto second =
       std::find_if(all.begin() + 1, all.end(), [](const ComparedStretch& p) { return p.planned.verdict == Verdict::Possible; });
-  if (second == all.end()) return "no other stretch breaks no limit";
+  if (second == all.end()) return "every other stretch breaks a limit";
   const PlannedStretch& next = second->planned;
   if (!has_line(next) || next.worth <= 0.0) return "no line aboard fishes on any other";
   if (flow_known(best) && !flow_known(next)) return "the flow of " + name_of(next) + " is not known all the way";

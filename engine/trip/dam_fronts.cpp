@@ -33,11 +33,15 @@ Window window(const std::vector<DamFront>& fronts, const DamFront& change, River
 }  // namespace
 
 bool rise_expected(const RiverDay& day, RiverPlace from, RiverPlace to, Instant t) {
+  return rise_expected(day, from, to, t, t);
+}
+
+bool rise_expected(const RiverDay& day, RiverPlace from, RiverPlace to, Instant arrive, Instant leave) {
   const auto& fronts = day.flows.fronts;
   return std::any_of(fronts.begin(), fronts.end(), [&](const DamFront& front) {
     if (!is_rise(front) || front.dam >= day.river.dams.size() || day.river.dams[front.dam].place < from) return false;
     const Window hours = window(fronts, front, from, to);
-    return hours.earliest && hours.latest && *hours.earliest <= t && t <= *hours.latest;
+    return hours.earliest && hours.latest && *hours.earliest <= leave && arrive <= *hours.latest;
   });
 }
 

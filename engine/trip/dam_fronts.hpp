@@ -13,6 +13,8 @@ namespace floatwright {
 // lower end, by the fronts told for places in it or, where there is none, the nearest one up and down the river.
 // Never above the dam.
 [[nodiscard]] bool rise_expected(const RiverDay& day, RiverPlace from, RiverPlace to, Instant t);
+// The same for any instant of a stay.
+[[nodiscard]] bool rise_expected(const RiverDay& day, RiverPlace from, RiverPlace to, Instant arrive, Instant leave);
 
 // The fronts at places of the stretch whose hours meet the trip's.
 [[nodiscard]] std::vector<DamFront> fronts_met(const std::vector<DamFront>& fronts, const Timetable& times);

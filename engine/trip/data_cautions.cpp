@@ -3,7 +3,6 @@
 
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/provenance.hpp"
-#include "engine/trip/wading.hpp"
 #include "engine/trip/weights.hpp"
 
 namespace floatwright {
@@ -49,8 +48,8 @@ void look(const PlannedReach& reach, Unknowns& found) {
     if (reach.described && water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
     if (water.depth.has_value() && water.far_from_note) add_place(found.far, reach.name);
     if (water.depth.has_value() && water.beyond) add_beyond(found, *water.beyond, reach.name);
-    const bool kept_out = water.choice.why_none == kTooMuchToWade;
-    if (water.depth.has_value() && !water.choice.best && !kept_out) add_place(found.no_line, reach.name);
+    const bool fished = water.fishing > Duration{} && water.choice.why_none != kTooMuchToWade;
+    if (water.depth.has_value() && !water.choice.best && fished) add_place(found.no_line, reach.name);
   }
 }
 
@@ -73,7 +72,7 @@ void add_gauge_cautions(const RiverDay& day, std::vector<Caution>& cautions) {
     if (record.ice_now) cautions.push_back(plain(CautionKind::Ice, name, "the service marks the newest reading as ice"));
     const auto read = newest_usable(record);
     if (!read) cautions.push_back(plain(CautionKind::MissingGauge, name, "it answered without a usable reading of flow"));
-    if (!read || !is_old(*read, day.now)) continue;
+    if (!read || record.ice_now || !is_old(*read, day.now)) continue;
     Caution old = plain(CautionKind::OldReading, name, "the time of its newest usable reading");
     old.at = *read;
     old.age = duration(day.now - *read);

@@ -77,7 +77,7 @@ void add_day_facts(const RiverDay& day, DayPlan& plan) {
   if (!known_zone(day.river.time_zone)) {
     plan.notes.push_back("The time zone \"" + day.river.time_zone + "\" is not known: all hours are UTC.");
   }
-  plan.cautions = day_cautions(day);
+  plan.cautions = day_cautions(day, plan.outlooks);
   if (best != nullptr && is_wading(*best)) {
     for (Caution& caution : plan.cautions) caution.on_foot = true;
   }

@@ -94,8 +94,8 @@ void add_heat_cautions(const RiverDay& day, const HeatOfTrip& heat, const HeatLi
     cautions.push_back(caution_from(CautionKind::HeatCaution, *heat.caution, limits));
   }
   if (heat.unknown_somewhere || !heat.highest) {
-    cautions.push_back({.kind = CautionKind::HeatUnknown, .weight = weight_of(CautionKind::HeatUnknown),
-                        .text = "Water temperature unknown: measure it at the put-in and at noon.", .basis = "no reading"});
+    cautions.push_back({.kind = CautionKind::HeatUnknown, .weight = weight_of(CautionKind::HeatUnknown), .basis = "no reading",
+                        .temperature_limit = limits.stop});
   }
 }
 

@@ -64,11 +64,11 @@ std::vector<Platform> allowed_platforms(const RiverDay& day, const Passage& pass
   return platforms_fished(day.settings.preferences);
 }
 
-// Less wading where it is too deep or fast, less standing still while a dam's rise comes.
+// Less wading where it is too deep or fast, less standing still while the water comes up.
 std::vector<Platform> platforms(const RiverDay& day, const Passage& passage, const Lane& there, Instant t) {
   std::vector<Platform> allowed = allowed_platforms(day, passage);
   const bool no_wading = too_much_to_wade(there, wading_limits(day.settings));
-  const bool rise = rise_expected(day, passage.from, passage.to, t);
+  const bool rise = passage.rises || rise_expected(day, passage.from, passage.to, t);
   std::erase_if(allowed, [&](Platform p) {
     return (p == Platform::Wading && (no_wading || rise)) || (p == Platform::Anchored && rise);
   });

@@ -17,6 +17,7 @@ struct Passage {
   std::optional<std::size_t> named_reach{}, note{}, lake{}, closure{};
   std::optional<std::size_t> spot{};     // index into River::spots: the place itself, not the reach it lies in
   std::optional<std::size_t> portage{};  // index into River::hazards, at the lower end
+  bool rises = false;  // a dam's rise or a fast one is due while the boat is there: nobody anchors or wades
 
   [[nodiscard]] Length length() const { return from - to; }
   [[nodiscard]] RiverPlace middle() const { return upstream_of(to, 0.5 * length()); }

@@ -1,12 +1,11 @@
 // What can hurt the people in the boat: cold, wading, rises.
 #include <algorithm>
 
+#include "engine/river/names.hpp"
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/dam_fronts.hpp"
 #include "engine/trip/met_water.hpp"
-#include "engine/trip/wading.hpp"
 #include "engine/trip/weights.hpp"
-#include "engine/water/surface_rise.hpp"
 
 namespace floatwright {
 namespace {
@@ -22,14 +21,6 @@ const char* const kBasisWading =
     "Australian Rainfall & Runoff Project 10, adults (from memory); the rule of ten of stream gaging is for trained "
     "gaugers";
 const char* const kPublishedWading = "Australian Rainfall & Runoff";
-const char* const kBasisRise = "judgement: no public agency's figure for a rate of rise is known";
-
-// judgement
-constexpr double kFastRise = 1.25;
-constexpr Period kFastRiseTime = std::chrono::hours{3};
-constexpr Length kFastRiseHeight = feet(0.5);
-constexpr Period kFastRiseHeightTime = std::chrono::hours{1};
-constexpr Period kLook = std::chrono::minutes{15};
 
 bool somebody_wades(const Preferences& preferences) {
   const auto& platforms = preferences.platforms;
@@ -37,48 +28,32 @@ bool somebody_wades(const Preferences& preferences) {
   return std::any_of(preferences.anglers.begin(), preferences.anglers.end(), [](const Angler& a) { return a.wades; });
 }
 
-std::optional<WadedLane> worst_lane(const RiverDay& day, const TimedPassage& row, const WadingLimits& limits) {
-  std::optional<WadedLane> worst;
-  for (const Water& water : waters_of(day, row.passage)) {
-    const auto there = lane_at(day, row.passage, water, row.read_at());
-    if (!there.has_value() || !too_much_to_wade(*there, limits)) continue;
-    const WadedLane met = waded(*there);
-    if (!worst || met.product() > worst->product()) worst = met;
-  }
-  return worst;
+// "Mill run (bank)" where a reach has several waters.
+std::string water_name(const RiverDay& day, const Passage& passage, const Water& water) {
+  const bool alone = waters_of(day, passage).size() == 1;
+  return alone ? passage.name : passage.name + " (" + std::string(word_for(water.type)) + ")";
 }
 
-std::optional<Caution> rise_by(const RiverDay& day, const TimedPassage& row, Instant t, bool high) {
-  const auto then = known_flow(day, row.passage.reach, t - kFastRiseTime);
-  const auto hour_ago = known_flow(day, row.passage.reach, t - kFastRiseHeightTime);
-  const auto now = known_flow(day, row.passage.reach, t);
-  if (!then.has_value() || !hour_ago.has_value() || !now.has_value()) return std::nullopt;
-  const auto of = [high](const PerCase<Discharge>& flow) { return high ? flow.high : flow.middle; };
-  const Reach& reach = day.graph.reaches[row.passage.reach];
-  const Channel channel = channel_of(day.river, reach, now->middle);
-  const Length rise = surface_rise(surface_law_of(day.river, reach), channel, of(*hour_ago), of(*now));
-  if (of(*now) < kFastRise * of(*then) && rise < kFastRiseHeight) return std::nullopt;
-  Caution caution{.kind = CautionKind::FastRise, .weight = weight_of(CautionKind::FastRise), .where = row.passage.name};
-  caution.from = t - kFastRiseTime;
-  caution.to = t;
-  caution.basis = kBasisRise;
-  caution.our_judgement = true;
-  caution.flow = of(*then);
-  caution.flow_after = of(*now);
-  caution.rise = std::max(rise, Length{});
-  return caution;
-}
-
-std::optional<Caution> first_rise(const RiverDay& day, const TimedPassage& row) {
-  for (Instant t = row.arrive;; t = std::min(t + kLook, row.leave)) {
-    for (const bool high : {false, true}) {
-      if (auto rise = rise_by(day, row, t, high)) return rise;
-    }
-    if (t >= row.leave) return std::nullopt;
-  }
+bool waded_in_plan(const std::vector<PlannedReach>& reaches, std::size_t row, std::size_t water) {
+  if (row >= reaches.size() || water >= reaches[row].waters.size()) return false;
+  const auto& best = reaches[row].waters[water].choice.best;
+  return best && best->technique.platform == Platform::Wading;
 }
 
 }  // namespace
+
+Caution wading_caution(const WadedLane& met, const WadingLimits& limits) {
+  Caution caution{.kind = CautionKind::Wading, .weight = weight_of(CautionKind::Wading)};
+  caution.typed_limit = limits.typed;
+  caution.basis = limits.typed ? "your own limit" : kBasisWading;
+  if (!limits.typed) caution.published = kPublishedWading;
+  caution.depth = met.depth;
+  caution.depth_limit = limits.depth;
+  caution.speed = met.speed;
+  caution.product = met.product();
+  caution.product_limit = limits.product;
+  return caution;
+}
 
 void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions) {
   std::optional<Caution> coldest;
@@ -103,24 +78,26 @@ void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Cau
   cautions.push_back(*coldest);
 }
 
-void add_wading(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions) {
+void add_wading(const RiverDay& day, const Timetable& times, const std::vector<PlannedReach>& reaches,
+                std::vector<Caution>& cautions) {
   if (!somebody_wades(day.settings.preferences)) return;
   const WadingLimits limits = wading_limits(day.settings);
-  for (const TimedPassage& row : times.rows) {
-    const auto worst = worst_lane(day, row, limits);
-    if (!worst) continue;
-    Caution caution{.kind = CautionKind::Wading, .weight = weight_of(CautionKind::Wading), .where = row.passage.name};
-    caution.from = row.arrive;
-    caution.to = row.leave;
-    caution.typed_limit = limits.typed;
-    caution.basis = limits.typed ? "your own limit" : kBasisWading;
-    if (!limits.typed) caution.published = kPublishedWading;
-    caution.depth = worst->depth;
-    caution.speed = worst->speed;
-    caution.product = worst->product();
-    caution.product_limit = limits.product;
-    cautions.push_back(caution);
+  std::optional<Caution> most;  // of what is waded
+  for (std::size_t r = 0; r < times.rows.size(); ++r) {
+    const TimedPassage& row = times.rows[r];
+    const auto& waters = waters_of(day, row.passage);
+    for (std::size_t w = 0; w < waters.size(); ++w) {
+      const auto there = lane_at(day, row.passage, waters[w], row.read_at());
+      if (!there.has_value()) continue;
+      Caution caution = wading_caution(waded(*there), limits);
+      caution.where = water_name(day, row.passage, waters[w]);
+      caution.from = row.arrive;
+      caution.to = row.leave;
+      if (too_much_to_wade(*there, limits)) cautions.push_back(caution);
+      else if (waded_in_plan(reaches, r, w) && (!most || *caution.product > *most->product)) most = caution;
+    }
   }
+  if (most) cautions.push_back(*most);
 }
 
 void add_dam_fronts(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions) {
@@ -138,12 +115,6 @@ void add_dam_fronts(const RiverDay& day, const Timetable& times, std::vector<Cau
             ? "change seen at the gauge below the dam and the travel of a wave; earliest and latest hours are judgement"
             : "release schedule as typed and the travel of a wave; earliest and latest hours are judgement";
     cautions.push_back(caution);
-  }
-}
-
-void add_fast_rise(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions) {
-  for (const TimedPassage& row : times.rows) {
-    if (const auto rise = first_rise(day, row)) cautions.push_back(*rise);
   }
 }
 

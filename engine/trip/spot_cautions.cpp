@@ -10,10 +10,6 @@
 namespace floatwright {
 namespace {
 
-const char* const kBasisWading =
-    "Australian Rainfall & Runoff Project 10, adults (from memory); the rule of ten of stream gaging is for trained gaugers";
-const char* const kPublishedWading = "Australian Rainfall & Runoff";
-
 // How near the lane is to the nearer of the two limits; over 1 is beyond it.
 double share_of_limit(const WadedLane& lane, const WadingLimits& limits) {
   return std::max(lane.product() / limits.product, lane.depth / limits.depth);
@@ -50,17 +46,10 @@ void add_wading_there(const RiverDay& day, const Timetable& times, std::vector<C
   for (const bool too_much : {true, false}) {
     const auto worst = worst_met(day, times, limits, too_much);
     if (!worst) continue;
-    Caution caution{.kind = CautionKind::Wading, .weight = weight_of(CautionKind::Wading), .where = times.rows.front().passage.name};
+    Caution caution = wading_caution(worst->lane, limits);
+    caution.where = times.rows.front().passage.name;
     caution.from = worst->from;
     caution.to = worst->to;
-    caution.typed_limit = limits.typed;
-    caution.basis = limits.typed ? "your own limit" : kBasisWading;
-    if (!limits.typed) caution.published = kPublishedWading;
-    caution.depth = worst->lane.depth;
-    caution.depth_limit = limits.depth;
-    caution.speed = worst->lane.speed;
-    caution.product = worst->lane.product();
-    caution.product_limit = limits.product;
     cautions.push_back(caution);
   }
 }
@@ -71,7 +60,6 @@ void told_on_foot(std::vector<Caution>& cautions) {
     caution.on_foot = true;
     const bool wading = caution.kind == CautionKind::Wading || caution.kind == CautionKind::DamRise;
     if (wading || caution.kind == CautionKind::FastRise) caution.weight += kWadingFirst;
-    if (caution.kind == CautionKind::HeatUnknown) caution.text.clear();
   }
 }
 

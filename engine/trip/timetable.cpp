@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/trip/dam_fronts.hpp"
+#include "engine/trip/fast_rise.hpp"
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/season.hpp"
 #include "engine/water/floating_speed.hpp"
@@ -121,6 +123,7 @@ Timetable timetable(const RiverDay& day, RiverPlace from, RiverPlace to, Instant
     row.arrive = t;
     row.afloat = time_afloat(day, row.passage.from, row.passage.to, t);
     row.leave = t + period(row.afloat + row.stops + row.lunch);
+    row.passage.rises = rise_expected(day, row.passage.from, row.passage.to, row.arrive, row.leave) || fast_rise(day, row);
     row.fished = can_be_fished(day, row.passage) && !closed_meanwhile(day, row);
     if (!portage_needed(day, row.passage, row.leave)) row.passage.portage.reset();
     if (row.passage.portage) row.portage = portage_time(day.river, row.passage);

@@ -24,7 +24,7 @@ ScoredWater WaterBook::worked_out(const WaterAtHour& where) {
 }
 
 const ScoredWater& WaterBook::at(const WaterAtHour& where, Scored how) {
-  Page& page = this->page({where.passage.from, where.passage.to, where.water, where.read_at, how});
+  Page& page = this->page({where.passage.from, where.passage.to, where.water, where.read_at, where.passage.rises, how});
   std::call_once(page.written, [&] { page.water = how == Scored::OnTables ? ranked(where) : worked_out(where); });
   return page.water;
 }

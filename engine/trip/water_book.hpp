@@ -1,6 +1,6 @@
 #pragma once
-// Every water met and scored once: stretches share reaches, and a water at the same half hour is the same water. Boats
-// whose people fish alike share a book; threads may read in it at once.
+// Every water met and scored once: stretches share reaches, and a water at the same half hour is the same water, but for
+// what a rise forbids. Boats whose people fish alike share a book; threads may read in it at once.
 #include <map>
 #include <mutex>
 #include <tuple>
@@ -32,7 +32,7 @@ class WaterBook {
   [[nodiscard]] const ScoredWater& at(const WaterAtHour& where, Scored how);
 
  private:
-  using Key = std::tuple<RiverPlace, RiverPlace, std::size_t, Instant, Scored>;
+  using Key = std::tuple<RiverPlace, RiverPlace, std::size_t, Instant, bool, Scored>;
   struct Page {
     std::once_flag written;
     ScoredWater water;

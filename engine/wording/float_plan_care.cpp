@@ -67,7 +67,7 @@ std::vector<Caution> cautions_by_weight(const Told& told) {
 }
 
 std::vector<std::string> care_lines(const Told& told, bool brief) {
-  const CautionWords words{told.in.river, told.clock, told.units, brief};
+  const CautionWords words{told.in.river, told.clock, told.units, brief, true};
   std::vector<std::string> lines;
   for (const SaidOnce& said : put_together(cautions_by_weight(told), words)) lines.push_back(line_of(said, words));
   lines.push_back(brief ? "Look before you row, wade or anchor: this list is not whole."

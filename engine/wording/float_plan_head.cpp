@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <optional>
 
+#include "engine/trip/met_water.hpp"
 #include "engine/wording/float_plan_parts.hpp"
+#include "engine/wording/say_reading.hpp"
 #include "engine/wording/say_river_state.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
@@ -22,6 +24,24 @@ std::string sun_words(const Told& told) {
   return "sun " + told.clock.minute(told.plan.sunrise) + "-" + told.clock.minute(told.plan.sunset);
 }
 
+// Common practice, no source; the steps are those at which the methods' worth changes.
+const char* colour_words(double fnu) {
+  if (fnu < 5.0) return "Clear";
+  if (fnu < 15.0) return "A little off colour";
+  return fnu < 30.0 ? "Off colour" : "Dirty";
+}
+
+// "rising from about 18:00": where a daily wave is lowest at the put-in in the rest of the day.
+std::string wave_words(const Told& told) {
+  const GaugeOutlook* outlook = main_outlook(told.plan);
+  if (outlook == nullptr || outlook->state != FlowState::DailyWave || told.plan.course.empty()) return "";
+  const FlowRow* lowest = nullptr;
+  for (const FlowRow& row : told.plan.course)
+    if (row.flow && row.at >= told.floated->launch && (lowest == nullptr || row.flow->best < lowest->flow->best)) lowest = &row;
+  if (lowest == nullptr || lowest == &told.plan.course.back()) return "";
+  return ", rising from about " + told.clock.ten_minutes(lowest->at);
+}
+
 // Where no line is named no hour is.
 std::string hours_words(const Told& told) {
   const PlannedStretch& s = *told.floated;
@@ -29,12 +49,15 @@ std::string hours_words(const Told& told) {
   return fmt::format("PUT IN {}   OFF BY {}", told.clock.ten_minutes(s.launch), told.clock.ten_minutes(s.off_by));
 }
 
-// "rising about 12:40": the first change of a dam's release that is met at a place of the float in its hours.
+// "rising about 12:40": the first rise of a dam's release, else the first drop, that is met at a place of the float in its
+// hours.
 std::string front_words(const Told& told) {
   const Caution* first = nullptr;
   for (const Caution& c : told.floated->cautions) {
     const bool front = c.kind == CautionKind::DamRise || c.kind == CautionKind::DamDrop;
-    if (front && c.at && (first == nullptr || *c.at < *first->at)) first = &c;
+    if (!front || !c.at) continue;
+    const bool sooner = first == nullptr || (c.kind == first->kind ? *c.at < *first->at : c.kind == CautionKind::DamRise);
+    if (sooner) first = &c;
   }
   if (first == nullptr) return "";
   return (first->kind == CautionKind::DamRise ? ", rising about " : ", falling about ") +
@@ -80,7 +103,7 @@ std::string hours_line(const Told& told) {
 std::string flow_and_trend(const Told& told) {
   const GaugeOutlook* outlook = main_outlook(told.plan);
   const std::string trend =
-      (outlook == nullptr ? "" : ", " + say_trend(*outlook, told.in.river.snow_fed)) + front_words(told);
+      (outlook == nullptr ? "" : ", " + say_trend(*outlook, told.in.river.snow_fed)) + front_words(told) + wave_words(told);
   const auto& flow = told.floated->flow_at_launch;
   if (!flow) return "not known (" + without_stop(typed(flow.why_absent())) + ")" + trend;
   return say_flow(*flow, told.units) + trend;
@@ -96,6 +119,20 @@ std::string water_temperature(const Told& told) {
     words +=
         fmt::format(", {} by {}", say_temperature(end->best, told.units), told.clock.ten_minutes(told.floated->end));
   return words;
+}
+
+// Seen by the guide before measured by a sensor: the newest one on the river.
+std::string water_clarity(const Told& told) {
+  const auto& seen = told.in.settings.visibility;
+  if (seen && *seen > Length{}) return "Clear to about " + say_length(*seen, told.units);
+  const NewestReading* newest = nullptr;
+  for (const NewestReading& reading : told.plan.readings) {
+    const bool fresh = told.plan.made_at - reading.time <= kClarityHolds;
+    if (reading.variable == Variable::Clarity && reading.si && fresh && (newest == nullptr || reading.time > newest->time))
+      newest = &reading;
+  }
+  if (newest == nullptr) return "Clarity not known";
+  return fmt::format("{} (turbidity {})", colour_words(*newest->si), say_value(*newest, told.units));
 }
 
 std::optional<Duration> oldest_flow_age(const DayPlan& plan) {
@@ -139,7 +176,7 @@ Heading float_heading(const Told& told) {
 
 void add_head(Page& page, const Told& told) {
   page.blocks.push_back(float_heading(told));
-  page.blocks.push_back(Lines{{hours_line(told), river_words(told) + ".", water_temperature(told) + "."}, ""});
+  page.blocks.push_back(Lines{{hours_line(told), river_words(told) + ".", water_temperature(told) + ". " + water_clarity(told) + "."}, ""});
   add_doubts(page, told);
 }
 

@@ -65,6 +65,8 @@ void add_log_boxes(Page& page, const Told& told);
 [[nodiscard]] std::string flow_and_trend(const Told& told);
 // "Water 47 F, 52 F by 15:30"; of water that nobody can tell, what to do.
 [[nodiscard]] std::string water_temperature(const Told& told);
+// "Clear (turbidity 2 FNU)", "Clear to about 5 ft" as seen by the guide; "Clarity not known".
+[[nodiscard]] std::string water_clarity(const Told& told);
 // What makes the readings doubtful, a sentence each: OLD READINGS (14 h), NO READING of ..., TIMES ARE UTC.
 [[nodiscard]] std::vector<std::string> doubts(const Told& told);
 [[nodiscard]] std::optional<Duration> oldest_flow_age(const DayPlan& plan);

@@ -101,6 +101,13 @@ std::vector<std::string> stop_cells(const Told& told, const PlannedReach& reach)
   return {told.clock.ten_minutes(reach.leave), place + " " + place_figure(reach.to, told.in.river, told.units), what};
 }
 
+// The hour from which trout are left alone stands where it comes, before the first reach that begins after it.
+void add_heat_stop(PageTable& table, const Told& told, Instant before, Instant next) {
+  const auto& by = told.floated->stop_by;
+  if (told.floated->spot || !by || *by <= before || *by > next) return;
+  table.rows.push_back({told.clock.ten_minutes_before(*by), "STOP FISHING", "Too warm for trout from then on."});
+}
+
 void add_row(PageTable& table, const Told& told, const ReachRow& row, bool ends_reach) {
   table.rows.push_back(cells(told, row));
   const PlannedReach& last = *row.last;
@@ -130,8 +137,12 @@ void add_reaches(Page& page, const Told& told) {
   PageTable table{{"TIME", "WATER", "DEEP", "FAST", "ROD", "HOW", "FLY AT"},
                   {"", counted, length, speed_unit(told.units), "", "", length},
                   {}};
-  for (std::size_t i = 0; i < rows.size(); ++i)
-    add_row(table, told, rows[i], i + 1 == rows.size() || rows[i + 1].begins_reach);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const bool ends_reach = i + 1 == rows.size() || rows[i + 1].begins_reach;
+    add_row(table, told, rows[i], ends_reach);
+    if (ends_reach)
+      add_heat_stop(table, told, rows[i].first->arrive, i + 1 == rows.size() ? told.floated->end : rows[i + 1].first->arrive);
+  }
   add_end(table, told);
   page.blocks.push_back(std::move(table));
   add_doubt_words(page, rows);

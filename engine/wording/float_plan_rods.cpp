@@ -90,6 +90,19 @@ std::string change_words(const Told& told, const RigChange& change) {
   return "to " + say(tackle, change.to, told.units);
 }
 
+// Of anglers who cast unequally far: whose cast the lines are chosen for.
+std::string say_casts(const Told& told) {
+  const auto& anglers = told.in.settings.preferences.anglers;
+  const auto [shortest, longest] = std::ranges::minmax_element(anglers, {}, &Angler::cast);
+  if (anglers.empty() || shortest->cast == longest->cast) return "";
+  std::vector<std::string> others;
+  for (const Angler& angler : anglers)
+    if (&angler != &*shortest) others.push_back(fmt::format("{} {}", angler.name.empty() ? "another" : typed(angler.name),
+                                                            say_length(angler.cast, told.units)));
+  return fmt::format("Chosen for the shortest cast, {} of {}; {}.", say_length(shortest->cast, told.units),
+                     shortest->name.empty() ? "one" : typed(shortest->name), joined(others));
+}
+
 // A boat that got fewer rods of the pool than it asked for; empty where there is no pool, or it got all.
 std::string say_rods_short(const Told& told) {
   const Preferences& asked = told.in.settings.preferences;
@@ -132,6 +145,7 @@ void add_changes(Page& page, const Told& told) {
   if (told.rods.rods.empty()) return;
   std::vector<std::string> lines = rig_change_lines(told);
   if (lines.empty()) lines.push_back("No change of line or fly all day.");
+  if (std::string casts = say_casts(told); !casts.empty()) lines.push_back(std::move(casts));
   page.blocks.push_back(Lines{lines, "RODS"});
 }
 

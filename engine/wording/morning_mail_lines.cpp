@@ -5,10 +5,8 @@
 #include <algorithm>
 
 #include "engine/river/names.hpp"
-#include "engine/trip/met_water.hpp"
 #include "engine/wording/most_fished.hpp"
 #include "engine/wording/say_briefly.hpp"
-#include "engine/wording/say_reading.hpp"
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/say_technique.hpp"
 #include "engine/wording/since_yesterday.hpp"
@@ -45,20 +43,6 @@ std::string since_words(const Told& told) {
   const std::string at = told.in.river.gauges.size() > 1 ? "at gauge " + typed(told.plan.main_gauge) + " " : "";
   return capitalised(at + change) + (change.starts_with("as ") ? " as " : " than ") +
          (on_the_day ? "yesterday." : "24 h before.");
-}
-
-std::string clarity_words(const Told& told) {
-  const auto& seen = told.in.settings.visibility;
-  if (seen && *seen > Length{}) return "Clear to about " + say_length(*seen, told.units) + ".";
-  const NewestReading* newest = nullptr;
-  for (const NewestReading& reading : told.plan.readings) {
-    const bool fresh = told.plan.made_at - reading.time <= kClarityHolds;
-    if (reading.variable == Variable::Clarity && reading.si && fresh &&
-        (newest == nullptr || reading.time > newest->time))
-      newest = &reading;
-  }
-  if (newest == nullptr) return "Clarity not known.";
-  return "Turbidity " + say_value(*newest, told.units) + ".";
 }
 
 // The strongest wind while on the water, else of the day's light.
@@ -192,7 +176,7 @@ std::string care_line(const Told& told) {
 
 std::vector<std::string> phone_lines(const Told& told) {
   return {rig_line(told), "Flow " + flow_and_trend(told) + ". " + since_words(told),
-          water_temperature(told) + ". " + clarity_words(told) + " " + wind_words(told), changes_line(told),
+          water_temperature(told) + ". " + water_clarity(told) + ". " + wind_words(told), changes_line(told),
           care_line(told)};
 }
 

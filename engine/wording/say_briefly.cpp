@@ -12,7 +12,7 @@ std::string water(const Caution& c, const char* way, UnitSystem units) {
 
 // On foot a caution is given within the limits too.
 std::string say_wading(const Caution& c) {
-  if (c.on_foot && !beyond_wading(c)) return "less than the limit may be too much for you, test each step";
+  if (!beyond_wading(c)) return "less than the limit may be too much for you, test each step";
   return std::string("too deep or too fast to wade") + (c.on_foot ? ", stay out of it" : "");
 }
 
@@ -26,9 +26,9 @@ std::string say_what_briefly(const Caution& c, const CautionWords& words) {
     case CautionKind::HeatCaution:
       return water(c, "up to", words.units) + ": land fish quickly";
     case CautionKind::HeatStop:
-      return "TOO WARM TO FISH FOR TROUT, stop by then";
+      return "TOO WARM TO FISH FOR TROUT, " + say_stop_by(c, words.clock);
     case CautionKind::HeatUnknown:
-      return "water temperature is not known: measure it";
+      return "water temperature is not known: measure it, life jackets ON until then";
     case CautionKind::Wading:
       return say_wading(c);
     case CautionKind::DamRise:
@@ -37,6 +37,7 @@ std::string say_what_briefly(const Caution& c, const CautionWords& words) {
       return std::string("the dam holds water back, ") +
              (c.on_foot ? "do not follow the edge out" : "do not leave the boat aground");
     case CautionKind::FastRise:
+      if (!c.about.empty()) return typed(c.about) + " is rising fast and may rise on: look at it before you go";
       return std::string("river rising fast, leave the bars, ") + (c.on_foot ? "get out of the water" : "do not anchor");
     default:
       return without_stop(say_what(c, words));

@@ -46,16 +46,18 @@ std::string say_heat_caution(const Caution& c, UnitSystem units) {
          ": land fish quickly and keep them in the water; measure, and stop early if it is warmer.";
 }
 
-std::string say_heat_stop(const Caution& c, UnitSystem units) {
-  return "TOO WARM TO FISH FOR TROUT. " + met(c, units) + limit_of(c.temperature_limit, units) +
-         ": stop by then, no fishing again that evening; " + (c.on_foot ? "come earlier." : "float less or launch earlier.");
+std::string say_heat_stop(const Caution& c, const CautionWords& words) {
+  const std::string at = c.at ? " at " + words.clock.ten_minutes(*c.at) : "";
+  return fmt::format("TOO WARM TO FISH FOR TROUT: {}, no fishing again that evening. {}{}{}; {}", say_stop_by(c, words.clock),
+                     met(c, words.units), at, limit_of(c.temperature_limit, words.units),
+                     c.on_foot ? "come earlier." : "float less or launch earlier.");
 }
 
 std::string say_heat_unknown(const Caution& c, UnitSystem units) {
   const std::string leave =
       c.temperature_limit ? " Leave trout alone from " + say_temperature(*c.temperature_limit, units) + "." : "";
   return std::string("Water temperature is not known: measure ") + (c.on_foot ? "when you come" : "at the put-in") +
-         " and at noon." + leave;
+         " and at noon." + leave + " Cold water kills: life jackets ON until you have measured.";
 }
 
 std::string say_cold(const Caution& c, UnitSystem units) {
@@ -64,14 +66,24 @@ std::string say_cold(const Caution& c, UnitSystem units) {
          (c.emergency ? std::string(" A swim is an emergency: dry clothes ") + (c.on_foot ? "at hand." : "aboard.") : "");
 }
 
-std::string say_wading(const Caution& c, UnitSystem units) {
-  std::string numbers;
-  if (c.depth) numbers += ", " + say_length(*c.depth, units);
-  if (c.speed) numbers += " at " + say_speed(*c.speed, units);
-  if (c.product && c.product_limit)
-    numbers += fmt::format(" ({}, limit {})", say_depth_times_speed(*c.product, units),
-                           say_depth_times_speed(*c.product_limit, units));
-  if (c.on_foot && !beyond_wading(c))
+// "2 1/2 ft at 2 ft/s"
+std::string waded_words(const Caution& c, UnitSystem units) {
+  return (c.depth ? say_length(*c.depth, units) : "") + (c.speed ? " at " + say_speed(*c.speed, units) : "");
+}
+
+// From a boat the waters that are too much are many.
+bool numbers_with_place(const Caution& c, const CautionWords& words) {
+  return words.together && c.kind == CautionKind::Wading && !c.on_foot && beyond_wading(c);
+}
+
+std::string say_wading(const Caution& c, const CautionWords& words) {
+  const bool apart = numbers_with_place(c, words);
+  const std::string lane = waded_words(c, words.units);
+  std::string numbers = apart || lane.empty() ? "" : ", " + lane;
+  const std::string product = c.product && !apart ? say_depth_times_speed(*c.product, words.units) + ", " : "";
+  if (c.product_limit)
+    numbers += fmt::format(" ({}limit {})", product, say_depth_times_speed(*c.product_limit, words.units));
+  if (!beyond_wading(c))
     return "Wading" + numbers + " at the most: less may be too much for you. Test each step, and turn back when in doubt.";
   return "Too deep or too fast to wade" + numbers + (c.on_foot ? ": stay out of it" : ": stay in the boat") +
          ". Less may be too much for you.";
@@ -98,7 +110,21 @@ std::string share_risen(const Caution& c) {
   return fmt::format(" (+{:.0f} %{})", 100.0 * (*c.flow_after / *c.flow - 1.0), within);
 }
 
-std::string say_fast_rise(const Caution& c, UnitSystem units) {
+// Of a gauge: what it has shown, before the trip.
+bool is_rising_now(const Caution& c) { return c.kind == CautionKind::FastRise && !c.about.empty(); }
+
+std::string risen_words(const Caution& c, UnitSystem units) { return typed(c.about) + from_to(c, units) + share_risen(c); }
+
+std::string say_rising_now(const Caution& c, const CautionWords& words) {
+  return fmt::format("{} fast, and how far is not known. If it still rises in the morning: leave the bars, {}, and look out for "
+                     "wood coming down.",
+                     words.together ? "Rising" : risen_words(c, words.units) + ": rising",
+                     c.on_foot ? "stay out of the water" : "do not anchor");
+}
+
+std::string say_fast_rise(const Caution& c, const CautionWords& words) {
+  const UnitSystem units = words.units;
+  if (is_rising_now(c)) return say_rising_now(c, words);
   const bool tells = c.rise && *c.rise >= kLeastRiseTold;
   const std::string rise = tells ? ", " + say_length(*c.rise, units) + " in an hour" : "";
   return fmt::format("River rising fast{}{}{}: leave the bars, {}.", from_to(c, units), share_risen(c), rise,
@@ -179,7 +205,8 @@ std::string say_plain(const Caution& c) {
     case CautionKind::UnknownFlow:
       return std::string("Flow is not known: no line is named") + (c.on_foot ? ", nor whether you can wade there." : ".");
     case CautionKind::Ice:
-      return "Ice at " + or_else(c.about, "the gauge") + ": flow is not known, look at the river first.";
+      return std::string("Ice at the gauge, flow not known: look at the river before you ") + (c.on_foot ? "go in" : "launch") +
+             ". Banks and ramps ice over, and ice that comes down can close the river.";
     case CautionKind::Closure:
       return "Closed as typed: do not fish. Look at the posted sign.";
     case CautionKind::Dark:
@@ -187,7 +214,7 @@ std::string say_plain(const Caution& c) {
     case CautionKind::NoLine:
       return std::string("No line") + (c.on_foot ? "" : " aboard") + " reaches the fish here: fish the softer edge.";
     case CautionKind::WoodAfterHighWater:
-      return "High water since it was last floated: wood may have moved, look ahead.";
+      return "High water: wood may have moved, look ahead.";
     default:
       return "Take care.";
   }
@@ -207,19 +234,19 @@ std::string say_what(const Caution& c, const CautionWords& words) {
     case CautionKind::HeatCaution:
       return say_heat_caution(c, words.units);
     case CautionKind::HeatStop:
-      return say_heat_stop(c, words.units);
+      return say_heat_stop(c, words);
     case CautionKind::HeatUnknown:
       return say_heat_unknown(c, words.units);
     case CautionKind::ColdWater:
       return say_cold(c, words.units);
     case CautionKind::Wading:
-      return say_wading(c, words.units);
+      return say_wading(c, words);
     case CautionKind::DamRise:
       return say_dam_rise(c, words);
     case CautionKind::DamDrop:
       return say_dam_drop(c, words.units);
     case CautionKind::FastRise:
-      return say_fast_rise(c, words.units);
+      return say_fast_rise(c, words);
     case CautionKind::BoatLimit:
       return say_boat_limit(c, words.units);
     case CautionKind::Hazard:
@@ -243,8 +270,18 @@ std::string say_what(const Caution& c, const CautionWords& words) {
   }
 }
 
+std::string say_stop_by(const Caution& c, const LocalClock& clock) {
+  return c.from ? "stop by " + clock.ten_minutes_before(*c.from) : "stop before";
+}
+
 std::string say_where_and_when(const Caution& c, const CautionWords& words) {
-  const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading || c.kind == CautionKind::ColdWater;
+  if (c.kind == CautionKind::Ice) return or_else(c.about, "the gauge");
+  if (c.kind == CautionKind::WoodAfterHighWater)
+    return or_else(c.about, "the gauge") + (c.at ? " on " + day_of_week(words.clock.day(*c.at)) : "");
+  if (numbers_with_place(c, words)) return typed(c.where) + (words.brief ? "" : ", " + waded_words(c, words.units));
+  if (is_rising_now(c)) return words.together ? risen_words(c, words.units) : "";
+  const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading || c.kind == CautionKind::ColdWater ||
+                                         c.kind == CautionKind::HeatStop;
   const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words);
   const std::string where = typed(c.where);
   return where.empty() || hours.empty() ? where + hours : where + (words.brief ? " " : ", ") + hours;

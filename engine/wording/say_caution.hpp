@@ -13,10 +13,13 @@ struct CautionWords {
   const LocalClock& clock;
   UnitSystem units = UnitSystem::Us;
   bool brief = false;  // for a sheet that is read in the rain: hours without the expected one, no second sentence
+  bool together = false;  // in a list in which one sentence is said of several places: numbers stand with the place
 };
 
 // The water waded is deeper, or its depth times speed more, than the limit.
 [[nodiscard]] bool beyond_wading(const Caution& caution);
+// "stop by 10:20", of a heat stop.
+[[nodiscard]] std::string say_stop_by(const Caution& caution, const LocalClock& clock);
 // Without the place: "Too fast to wade: 3 ft at 2 1/2 ft/s, ...". The composer puts places together.
 [[nodiscard]] std::string say_what(const Caution& caution, const CautionWords& words);
 // "Alder Bar, 12:40 (12:00-13:30)"; empty where it holds everywhere all day.

@@ -5,20 +5,21 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/trip/fast_rise.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
 
 namespace floatwright {
 namespace {
 
-constexpr double kSlow = 0.05, kFast = 0.15;  // |ln ratio| over 6 h between "slowly", plain and "fast"; judgement
+constexpr double kSlow = 0.05;  // |ln ratio| over 6 h under which it is "slowly"; judgement
 
 // From daily means the pace of an hour is not known.
 std::string pace(const GaugeOutlook& outlook) {
   if (outlook.only_daily_means) return "";
   const double size = std::abs(outlook.change_6h);
   if (size < kSlow) return " slowly";
-  return size > kFast ? " fast" : "";
+  return size > kRisesFast ? " fast" : "";
 }
 
 // "down 3 % in 6 h", from the forecast's own words where it gave them.
@@ -61,7 +62,7 @@ std::string say_method(FlowMethod method, const std::string& dam) {
     case FlowMethod::WaveShape:
       return "by its own daily pattern";
     case FlowMethod::Hold:
-      return "taken as now";
+      return "taken as last read";
     case FlowMethod::FadingFall:
       return "falls on, more slowly";
     case FlowMethod::DailyMeans:

@@ -13,7 +13,8 @@ bool must_stay(const PlannedReach& reach) { return has_stop(reach) || reach.lunc
 
 std::size_t rows_of(const PlannedStretch& stretch) {
   const auto stops = std::count_if(stretch.reaches.begin(), stretch.reaches.end(), has_stop);
-  return reach_rows(stretch).size() + static_cast<std::size_t>(stops) + 1;  // one for the take-out
+  const std::size_t too_warm = stretch.stop_by && *stretch.stop_by < stretch.end ? 1 : 0;
+  return reach_rows(stretch).size() + static_cast<std::size_t>(stops) + too_warm + 1;  // one for the take-out
 }
 
 Duration fished(const PlannedReach& reach) {

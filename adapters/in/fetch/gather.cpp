@@ -7,6 +7,7 @@
 #include "adapters/in/fetch/own_files.hpp"
 #include "adapters/in/fetch/stations.hpp"
 #include "adapters/in/files/station_name.hpp"
+#include "adapters/in/gauges/payload.hpp"
 #include "engine/readings/forecasts.hpp"
 
 namespace floatwright {
@@ -61,9 +62,20 @@ std::string source_name(const Configuration& configuration, const GatherOrder& o
   return order.archive ? order.archive->string() : "what the services sent";
 }
 
+// A recorded forecast does not say for which point it was asked: it is taken for the river's own.
+Payloads recorded(const std::filesystem::path& directory, const River& river) {
+  Payloads payloads = read_payload_directory(directory);
+  const auto point = weather_station(river);
+  for (GaugeSeries& series : payloads.series) {
+    const auto nameless = [&](const GaugeService& s) { return s.prefix == prefix_of(series.station) && !s.names_its_station; };
+    if (point && std::ranges::any_of(gauge_services(), nameless)) series.station = *point;
+  }
+  return payloads;
+}
+
 Payloads from_services(const Configuration& configuration, const std::vector<std::string>& stations, Instant from,
                        const GatherOrder& order) {
-  if (configuration.readings.payloads) return read_payload_directory(*configuration.readings.payloads);
+  if (configuration.readings.payloads) return recorded(*configuration.readings.payloads, configuration.river);
   if (!order.offline) return fetched_and_read(configuration, stations, from, order);
   if (order.archive) return only_read(stations, from, order);
   return {.series = {}, .troubles = {"offline, and there is no place for an archive: name one in settings.json"}};

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "engine/choice/changes.hpp"
+#include "engine/choice/ranking.hpp"
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
 #include "tests/engine/choice/demo_box.hpp"
@@ -190,6 +191,23 @@ TEST(Changes, AreNoneInAWaterThatStaysTheSame) {
   EXPECT_FALSE(found.choice.changes_below);
   EXPECT_FALSE(found.choice.changes_above);
   EXPECT_NEAR(in_cubic_metres_per_second(*found.choice.holds.to), 50.0, 1e-6);
+}
+
+// The boat's rods may be a compromise, so that a better line stays ashore: then it is not the flow that asks for it.
+TEST(Changes, AreNoneInAWaterThatStaysTheSameWhateverIsInUse) {
+  const Preferences preferences = guides_preferences();
+  const auto scores = scored_rigs(run_at(25), kBox, preferences, kJudgement);
+  const auto same = [](Discharge) { return std::optional(run_at(25)); };
+  WaterChoice choice = choose(run_at(25), kBox, preferences, kJudgement);
+  const ScoredRig best = *choice.best;
+  const auto compromise = std::find_if(scores.begin(), scores.end(), [&](const ScoredRig& s) {
+    return !same_line(s.rig, best.rig) && s.seconds < 0.7 * best.seconds && fishes(s, kJudgement.choice);
+  });
+  ASSERT_NE(compromise, scores.end());
+  choice.best = *compromise;
+  changes_at(choice, scores, same, cubic_metres_per_second(25), kBox, preferences, kJudgement);
+  EXPECT_FALSE(choice.changes_below);
+  EXPECT_FALSE(choice.changes_above);
 }
 
 }  // namespace

@@ -61,6 +61,12 @@ TEST(Rigs, AThinLineNeedsWeightAndHasNoFifteenPerCentRule) {
   EXPECT_EQ(why_not({rack::kThin, {}, rack::kHeavyNymph, grams(2.0)}, Method::TightLine), "");
 }
 
+// Common practice, no source: nobody throws a streamer or a dry fly on a line without weight or taper.
+TEST(Rigs, AThinLineIsFishedTightOnly) {
+  for (const Method method : {Method::Swing, Method::Strip, Method::Indicator, Method::Dry})
+    for (const Rig& rig : rigs_for(rack::tackle(), method)) EXPECT_NE(rig.line, std::size_t{rack::kThin});
+}
+
 TEST(Rigs, AnIndicatorGoesOnFloatingNymphTaperAndDoubleTaperLinesOnly) {
   const Tackle tackle = rack::tackle();
   for (const Rig& rig : rigs_for(tackle, Method::Indicator)) {

@@ -54,6 +54,28 @@ TEST(Wading, IsToldOnlyWhereSomebodyWades) {
   const auto cautions = cautions_of(made);
   ASSERT_NE(find(cautions, CautionKind::Wading), nullptr);
   EXPECT_NEAR(in_feet(*find(cautions, CautionKind::Wading)->depth), 4.5, 0.05);
+  EXPECT_TRUE(find(cautions, CautionKind::Wading)->where.ends_with("(run)")) << "the bank beside it may be waded";
+}
+
+TEST(Wading, OfWhatThePlanHasThemWadeTellsTheMost) {
+  HandMadeDay made;
+  made.settings.preferences.anglers[0].wades = true;
+  made.settings.from = "upper";
+  made.settings.to = "middle";
+  const RiverDay& day = made.day();
+  const Stretch stretch = stretches(day).front();
+  PlannedStretch planned;
+  planned.reaches.resize(stretch.times.rows.size());
+  for (PlannedReach& reach : planned.reaches) {
+    reach.waters.resize(2);
+    reach.waters[1].choice.best.emplace().technique.platform = Platform::Wading;  // the bank, 2.5 ft at 2 ft/s
+  }
+  const auto within = [](const Caution& c) { return c.kind == CautionKind::Wading && *c.product <= *c.product_limit; };
+  const auto cautions = stretch_cautions(day, stretch, planned);
+  const auto told = std::find_if(cautions.begin(), cautions.end(), within);
+  ASSERT_NE(told, cautions.end());
+  EXPECT_NEAR(in_feet(*told->depth), 2.5, 0.05);
+  EXPECT_EQ(std::count_if(cautions.begin(), cautions.end(), within), 1);
 }
 
 Weather blowing(std::vector<double> mph, double rain_mm_h) {
@@ -122,6 +144,45 @@ TEST(FastRise, IsToldAtAQuarterMoreInThreeHours) {
   EXPECT_TRUE(find(told, CautionKind::FastRise)->our_judgement);
   made.flow = rising(1.15);
   EXPECT_EQ(find(cautions_of(made), CautionKind::FastRise), nullptr);
+}
+
+// A rise that neither a dam nor the river's daily wave explains; the limit is that from which it is called fast.
+TEST(RisingNow, IsToldOfAGaugeThatComesUpFastAsThePlanIsMade) {
+  HandMadeDay made;
+  GaugeOutlook outlook;
+  outlook.gauge = made.river.gauges[0].id;
+  outlook.state = FlowState::Rising;
+  outlook.now = cubic_feet_per_second(1350.0);
+  outlook.now_at = kNow;
+  outlook.change_6h = std::log(1.35);
+  const auto cautions = day_cautions(made.day(), {outlook});
+  const Caution* told = find(cautions, CautionKind::FastRise);
+  ASSERT_NE(told, nullptr);
+  EXPECT_NEAR(in_cubic_feet_per_second(*told->flow), 1000.0, 1e-6);
+  EXPECT_FALSE(told->about.empty());
+  outlook.change_6h = std::log(1.10);
+  EXPECT_EQ(find(day_cautions(made.day(), {outlook}), CautionKind::FastRise), nullptr);
+  outlook.change_6h = std::log(1.35);
+  outlook.state = FlowState::Regulated;
+  EXPECT_EQ(find(day_cautions(made.day(), {outlook}), CautionKind::FastRise), nullptr);
+}
+
+GaugeRecord two_thirds_of_the_week_ago(const HandMadeDay& made) {
+  GaugeRecord record = made.records[0];
+  for (std::size_t i = 0; i < record.discharge.size() / 4; ++i) record.discharge.values[i] = 1.6 * record.discharge.values[i];
+  return record;
+}
+
+TEST(Wood, HasMovedInHighWaterButNotInADamsDailyRamp) {
+  HandMadeDay made;
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::WoodAfterHighWater), nullptr);
+  made.records = {two_thirds_of_the_week_ago(made)};
+  EXPECT_NE(find(day_cautions(made.day()), CautionKind::WoodAfterHighWater), nullptr);
+  Dam dam;
+  dam.place = river_mile(30.0);
+  dam.ramping = true;
+  made.river.dams = {dam};
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::WoodAfterHighWater), nullptr);
 }
 
 TEST(DamRise, IsToldAtThePlacesOfTheStretchInItsHours) {
@@ -230,7 +291,9 @@ TEST(Gauges, SilentOldOrIcedAreTold) {
   EXPECT_NE(find(day_cautions(made.day()), CautionKind::MissingGauge), nullptr);
   made.records = {four_days({})};
   made.records[0].ice_now = true;
-  EXPECT_NE(find(day_cautions(made.day()), CautionKind::Ice), nullptr);
+  const auto iced = day_cautions(made.day());
+  EXPECT_NE(find(iced, CautionKind::Ice), nullptr);
+  EXPECT_EQ(find(iced, CautionKind::OldReading), nullptr) << "the ice says why";
 }
 
 TEST(Cautions, StandHeaviestFirstEachWithItsBasis) {

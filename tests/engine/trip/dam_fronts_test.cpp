@@ -33,6 +33,8 @@ TEST(RiseExpected, FromTheEarliestHourAboveToTheLatestBelow) {
   EXPECT_FALSE(rise_expected(day, river_mile(9.0), river_mile(7.0), local(7, 30)));
   EXPECT_TRUE(rise_expected(day, river_mile(9.0), river_mile(7.0), local(9, 30)));
   EXPECT_FALSE(rise_expected(day, river_mile(9.0), river_mile(7.0), local(12, 30)));
+  EXPECT_TRUE(rise_expected(day, river_mile(9.0), river_mile(7.0), local(7), local(8, 30))) << "before they leave";
+  EXPECT_FALSE(rise_expected(day, river_mile(9.0), river_mile(7.0), local(6), local(7, 30)));
 }
 
 TEST(RiseExpected, NeverAboveTheDam) {

@@ -144,6 +144,21 @@ TEST(MetWater, BesideABankHasTheBoatInTheRun) {
   EXPECT_NEAR(in_feet_per_second(bank.to_fish->lane.surface_speed.middle), 2.0, 0.01);
 }
 
+TEST(MetWater, IsNotFishedFromAnAnchorOrWadedWhileItComesUp) {
+  HandMadeDay made;
+  made.settings.preferences.anglers[0].wades = true;
+  const RiverDay& day = made.day();
+  Passage passage = first_passage(day);
+  const auto stands = [&] {
+    const MetWater bank = met_water(day, passage, waters_of(day, passage)[1], local(9));
+    const auto& platforms = bank.to_fish->platforms;
+    return std::any_of(platforms.begin(), platforms.end(), [](Platform p) { return p == Platform::Anchored || p == Platform::Wading; });
+  };
+  EXPECT_TRUE(stands());
+  passage.rises = true;
+  EXPECT_FALSE(stands());
+}
+
 TEST(MetWater, IsNotWadedWhereItIsTooDeepOrFast) {
   HandMadeDay made;
   made.settings.preferences.anglers[0].wades = true;

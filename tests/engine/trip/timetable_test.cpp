@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "tests/engine/trip/hand_made_day.hpp"
@@ -42,6 +43,31 @@ TEST(Timetable, HasFloatStopsLunchAndPortageAndNothingElse) {
   made.settings.lunch = minutes(30.0);
   const Timetable times = timetable(made.day(), kUpper, kLower, local(7, 30));
   EXPECT_NEAR(in_hours(duration(times.end - times.launch)), 4.8 + 1.0 + 0.5 + 40.0 / 60.0, 10 * kSecond);
+}
+
+// A front that comes after the middle of a row, at whose hour the row is read, is met in it all the same.
+TEST(Timetable, TellsTheRowsInWhichTheWaterComesUp) {
+  HandMadeDay made;
+  const auto any_rises = [&] {
+    const auto rows = timetable(made.day(), kUpper, kLower, local(7, 30)).rows;
+    return std::any_of(rows.begin(), rows.end(), [](const TimedPassage& row) { return row.passage.rises; });
+  };
+  EXPECT_FALSE(any_rises());
+  Dam dam;
+  dam.place = river_mile(15.0);
+  made.river.dams = {dam};
+  DamFront front;
+  front.place = kUpper;
+  front.before = cubic_feet_per_second(1400.0);
+  front.after = cubic_feet_per_second(1800.0);
+  front.leaves = local(7);
+  front.earliest = local(9);
+  front.latest = local(9, 10);
+  made.fronts = {front};
+  EXPECT_TRUE(any_rises());
+  made.fronts.clear();
+  made.flow = [](Instant t) { return HandMadeDay::same(t < local(9) ? 1800.0 : 2400.0); };
+  EXPECT_TRUE(any_rises());
 }
 
 TEST(Timetable, LeavesSlackAndRoundsUpToTenMinutes) {

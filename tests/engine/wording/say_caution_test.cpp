@@ -9,6 +9,7 @@
 namespace floatwright::testing {
 namespace {
 
+using ::testing::AllOf;
 using ::testing::HasSubstr;
 using ::testing::Not;
 
@@ -89,7 +90,32 @@ TEST_F(CautionWording, GivesAFastRiseAsAShareAndNoRiseThatRoundsToNothing) {
 }
 
 TEST_F(CautionWording, GivesTheHeatStopItsLimit) {
-  EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), HasSubstr("Water up to 71 F (limit 70 F)"));
+  EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), AllOf(HasSubstr("stop by 12:00"), HasSubstr("Water up to 71 F at 12:40 (limit 70 F)")));
+}
+
+TEST_F(CautionWording, GivesHighWaterTheGaugeAndTheDayItWas) {
+  EXPECT_EQ(say(with_all_numbers(CautionKind::WoodAfterHighWater), words),
+            "Heron Dam on Fri 14 May: High water: wood may have moved, look ahead.");
+}
+
+TEST_F(CautionWording, TellsOfAGaugeThatRisesWhatToDoInTheMorning) {
+  Caution c = of(CautionKind::FastRise);
+  c.about = "Lantern at Old Ferry";
+  c.from = on_the_day(9);
+  c.to = on_the_day(15);
+  c.flow = cubic_feet_per_second(1000);
+  c.flow_after = cubic_feet_per_second(1340);
+  EXPECT_EQ(say(c, words),
+            "Lantern at Old Ferry from 1,000 to 1,340 cfs (+34 % in 6 h): rising fast, and how far is not known. If it still "
+            "rises in the morning: leave the bars, do not anchor, and look out for wood coming down.");
+}
+
+TEST_F(CautionWording, InAListGivesEachWadedWaterItsNumbersAndOneSentenceToAll) {
+  Caution c = with_all_numbers(CautionKind::Wading);
+  EXPECT_THAT(say_what(c, words), HasSubstr("to wade, 3 ft at 2 1/2 ft/s ("));
+  words.together = true;
+  EXPECT_EQ(say_where_and_when(c, words), "Alder Bar, 3 ft at 2 1/2 ft/s");
+  EXPECT_THAT(say_what(c, words), Not(HasSubstr("3 ft at")));
 }
 
 TEST_F(CautionWording, TellsOverFromUnderTheBoatsLimit) {

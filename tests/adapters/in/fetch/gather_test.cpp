@@ -72,6 +72,22 @@ TEST(GatherReadings, TakesADirectoryOfPayloadsInPlaceOfTheNetwork) {
   EXPECT_EQ(bench.requests(), 0);
 }
 
+// Form: the grid forecast of api.weather.gov; its numbers are invented.
+TEST(GatherReadings, TakesARecordedForecastForTheRiversOwnPointOfWeather) {
+  Bench bench;
+  bench.folder.put("a.json", kOneRow);
+  bench.folder.put("weather.json", R"({"id":"https://api.weather.gov/gridpoints/XXX/1,1","properties":{"@type":"wx:Gridpoint",
+    "updateTime":"2026-05-13T12:00:00+00:00","gridId":"XXX","gridX":"1","gridY":"1",
+    "windSpeed":{"uom":"wmoUnit:km_h-1","values":[{"validTime":"2026-05-13T12:00:00+00:00/PT6H","value":36}]}}})");
+  bench.configuration.readings.payloads = bench.folder.path();
+  EXPECT_FALSE(bench.gather().weather) << "the river names no point";
+  bench.configuration.river.weather_at = GeoPoint{45.2, -111.2};
+  const auto gathered = bench.gather();
+  ASSERT_TRUE(gathered.weather);
+  ASSERT_FALSE(gathered.weather->wind.empty());
+  EXPECT_NEAR(in_metres_per_second(gathered.weather->wind.values.front()), 10.0, 1e-9);
+}
+
 TEST(GatherReadings, TellsALostGaugeAndAStationOfNoService) {
   Bench bench;
   bench.order.offline = true;
