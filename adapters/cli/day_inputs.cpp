@@ -43,7 +43,7 @@ int told_how_fresh(const DayPlan& plan, const char* what, int otherwise) {
                  kExitNothingMade});
   if (!plan.stale) return otherwise;
   const std::string missing = fmt::format("{}", fmt::join(plan.missing_gauges, ", "));
-  return tell({missing.empty() ? "made from readings older than 6 h" : "made without fresh readings of: " + missing,
+  return tell({missing.empty() ? "made from readings older than 6 h, or with a gauge whose readings cannot be used" : "made without fresh readings of: " + missing,
                kExitOldReadings});
 }
 

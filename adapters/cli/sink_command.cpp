@@ -118,7 +118,7 @@ void add_water_options(CLI::App& command, SinkOptions& o) {
 }
 
 void add_way_options(CLI::App& command, SinkOptions& o) {
-  words(command, "--method", o.method, "swing, strip, indicator, tight_line or dry", "METHOD");
+  words(command, "--method", o.method, "swing, strip, indicator, tight_line or dry; without it swing, of a thin line tight_line", "METHOD");
   words(command, "--platform", o.platform, "drifting, held, anchored or wading", "PLATFORM");
   words(command, "--technique", o.technique, "of a swing: tight, \"one mend\" or \"mend and feed\"", "HOW");
   words(command, "--cast", o.cast, "rod tip to fly, such as \"40 ft\"", "LENGTH");

@@ -55,6 +55,8 @@ class RigMaker {
 
   std::optional<Failure> make() {
     if (auto failed = find_lines()) return failed;
+    const auto thin = [this](std::size_t line) { return is_thin(tackle().lines[line].kind); };
+    if (options_.method.empty() && !options_.still && std::ranges::all_of(lines_, thin)) scene_.technique.method = Method::TightLine;
     if (auto failed = find_flies()) return failed;
     if (auto failed = put_on_leader_and_rod()) return failed;
     if (auto failed = find_shot()) return failed;

@@ -11,7 +11,7 @@ namespace floatwright {
 
 struct SinkOptions : CommonOptions {
   std::vector<std::string> lines, flies, kinds{"text"};
-  std::string tip, leader, shot, rod, cast, method = "swing", technique, count, strip, platform;
+  std::string tip, leader, shot, rod, cast, method, technique, count, strip, platform;
   std::string depth, speed, mean, thread, profile, bed, temperature, layer, lake, sink_case, paper = "letter";
   bool compare = false, still = false;
 };

@@ -145,9 +145,11 @@ Result<KnownWater> water_asked_for(const SinkOptions& options) {
 
 Result<Technique> technique_asked_for(const SinkOptions& options) {
   Technique technique;
-  const auto method = meaning("--method", options.method, kMethodWords);
-  if (!method) return tl::unexpected(method.error());
-  technique.method = *method;
+  if (!options.method.empty()) {  // else the swing
+    const auto method = meaning("--method", options.method, kMethodWords);
+    if (!method) return tl::unexpected(method.error());
+    technique.method = *method;
+  }
   technique.platform = Platform::Anchored;
   if (!options.platform.empty()) {
     const auto platform = meaning("--platform", options.platform, kPlatformWords);

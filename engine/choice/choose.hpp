@@ -25,6 +25,7 @@ struct WaterToFish {
   Measured<Turbidity> clarity;
   std::optional<Angle> sun_elevation;  // low light under 10 degrees; none: not counted
   bool hatch = false;                  // a listed hatch in its hours
+  std::optional<Speed> wind;           // forecast for the hour; none: not counted
   std::vector<Platform> platforms;     // what the settings allow at this water
 };
 

@@ -99,6 +99,7 @@ struct BoatJudgement {
          hold_anchored = kShippedLimits.hold_anchored;
   double most_pace = 2.0;        // k, boat over surface speed of the water fished
   double most_strip_pace = 1.3;  // over it nothing is stripped
+  double most_wind_m_s = 8.94;   // 20 mph; over it the boat does not drift a line
 };
 
 struct TechniquesJudgement {
@@ -159,6 +160,7 @@ struct SuitsJudgement {
   // clang-format on
   double low_light_under_deg = 10.0;
   double hatch_dry = 2.0, hatch_others = 0.8;
+  double windy_from_m_s = 6.71, windy_dry = 0.4;  // over 15 mph
   double cold_from_c = 8.0, cold_full_c = 5.0;
   struct Cold {
     double riffle = .3, run = .7, pool = 1, tailout = .7, bank = .6, eddy = 1, pocket = .3;

@@ -79,6 +79,8 @@ void add_suits(KeyList& keys, SuitsJudgement& suits) {
               45);
   keys.number("hatch_dry", suits.hatch_dry, "In a listed hatch a dry fly suits so many times as well.", 0, 10);
   keys.number("hatch_others", suits.hatch_others, "And the other methods so much.", 0, 10);
+  keys.number("windy_from_m_s", suits.windy_from_m_s, "Over so much wind, 15 mph, a dry fly is thrown badly and blown about.", 0, 40);
+  keys.number("windy_dry", suits.windy_dry, "And suits so much.", 0, 1);
   keys.number("cold_from_c", suits.cold_from_c, "In water colder than this fish begin to leave the fast parts.", 0, 20);
   keys.number("cold_full_c", suits.cold_full_c, "And have left them at this.", -1, 19);
   keys.section("/suits/cold");

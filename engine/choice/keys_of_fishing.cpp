@@ -121,6 +121,8 @@ void add_boat(KeyList& keys, BoatJudgement& boat) {
               0.5, 5);
   keys.number("most_strip_pace", boat.most_strip_pace,
               "From a boat that outruns the water by more nothing is stripped.", 0.5, 5);
+  keys.number("most_wind_m_s", boat.most_wind_m_s,
+              "Over so much wind, 20 mph, the boat does not drift a line: it is held or anchored.", 0, 40);
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ bool is_made_for(LineKind kind, Method method) {
     case Method::Indicator:
       return kind == LineKind::NymphTaper;
     case Method::TightLine:
-      return kind == LineKind::ThinNymphLine || kind == LineKind::MonoRig;
+      return is_thin(kind);
     case Method::Swing:
     case Method::Strip:
       return true;

@@ -108,7 +108,7 @@ double worth_of(const Scene& scene, Method method, double efficiency) {
   const auto preference = scene.preferences.methods.find(method);
   if (preference == scene.preferences.methods.end()) return 0.0;
   const double suited =
-      suits(method, {w.type, w.temperature, w.clarity, w.sun_elevation, w.hatch}, scene.judgement.suits);
+      suits(method, {w.type, w.temperature, w.clarity, w.sun_elevation, w.hatch, w.wind}, scene.judgement.suits);
   return worth(preference->second, suited, efficiency, scene.judgement.choice);
 }
 

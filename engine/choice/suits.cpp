@@ -40,6 +40,8 @@ double suits(Method method, const Conditions& conditions, const SuitsJudgement& 
   if (conditions.sun_elevation && in_degrees(*conditions.sun_elevation) < judgement.low_light_under_deg)
     share *= of.low_light;
   if (conditions.hatch) share *= method == Method::Dry ? judgement.hatch_dry : judgement.hatch_others;
+  const bool windy = conditions.wind && in_metres_per_second(*conditions.wind) > judgement.windy_from_m_s;
+  if (windy && method == Method::Dry) share *= judgement.windy_dry;
   return share * cold_share(conditions.type, conditions.temperature, judgement);
 }
 

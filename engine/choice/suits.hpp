@@ -1,6 +1,6 @@
 #pragma once
 // How well a method suits a water, whatever the rig: the product of the suits table by water, temperature, clarity and
-// low light, of cold water, and of a listed hatch. Temperature unknown: the 10 C column and no cold. Clarity unknown:
+// low light, of cold water, of a listed hatch and of wind. Temperature unknown: the 10 C column and no cold. Clarity unknown:
 // clear. No sun's elevation: the light is not counted.
 #include <optional>
 
@@ -17,6 +17,7 @@ struct Conditions {
   Measured<Turbidity> clarity;
   std::optional<Angle> sun_elevation;
   bool hatch = false;
+  std::optional<Speed> wind = std::nullopt;  // forecast; none: not counted
 };
 
 [[nodiscard]] double suits(Method method, const Conditions& conditions, const SuitsJudgement& judgement);

@@ -55,8 +55,7 @@ std::vector<Technique> techniques(Method method, LineKind kind, Platform platfor
 }
 
 Length cast_length(LineKind kind, Length angler, const TechniquesJudgement& judgement) {
-  const bool thin = kind == LineKind::ThinNymphLine || kind == LineKind::MonoRig;
-  return thin ? std::min(angler, metres(judgement.thin_line_cast_m)) : angler;
+  return is_thin(kind) ? std::min(angler, metres(judgement.thin_line_cast_m)) : angler;
 }
 
 Length cast_length(LineKind kind, const Preferences& people, const TechniquesJudgement& judgement) {

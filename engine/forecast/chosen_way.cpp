@@ -86,7 +86,7 @@ void tell_above(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& out
 
 void tell_rain(const OutlookInputs& in, const ChosenWay& way, GaugeOutlook& outlook) {
   if (!way.wet_from) return;
-  outlook.notes.push_back(rain_note(hour_and_day(*way.wet_from, in.time_zone), outlook.gauge, way.official.has_value()));
+  outlook.notes.push_back(rain_note(hour_and_day(*way.wet_from, in.time_zone), way.official.has_value()));
 }
 
 }  // namespace

@@ -118,7 +118,7 @@ std::optional<Instant> rain_from(const OutlookInputs& in, Instant until, GaugeOu
   if (in.weather == nullptr) return std::nullopt;
   const auto from = wet_from(*in.weather, outlook.now_at, until);
   const bool official = outlook.method == FlowMethod::Official;
-  if (from) outlook.notes.push_back(rain_note(hour_and_day(*from, in.time_zone), outlook.gauge, official));
+  if (from) outlook.notes.push_back(rain_note(hour_and_day(*from, in.time_zone), official));
   return from;
 }
 

@@ -19,11 +19,11 @@ std::optional<Instant> wet_from(const Weather& weather, Instant now, Instant unt
   return std::nullopt;
 }
 
-std::string rain_note(const std::string& by, const std::string& gauge, bool official) {
+std::string rain_note(const std::string& by, bool official) {
   return fmt::format(
-      "12 mm of rain within 24 h are forecast by {}: at gauge {} the high case is taken {:.1f} times as high from then "
-      "on{}.",
-      by, gauge, kRainRaisesHighCase, official ? ", where the agency's forecast does not already count the rain" : "");
+      "12 mm (1/2 in) of rain within 24 h will have fallen by {} if the forecast holds: from then on the high case is taken {:.1f} "
+      "times as high{}.",
+      by, kRainRaisesHighCase, official ? ", where the agency's forecast does not already count the rain" : "");
 }
 
 }  // namespace floatwright

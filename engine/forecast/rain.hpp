@@ -14,6 +14,6 @@ inline constexpr double kRainRaisesHighCase = 1.5;
 
 // The note that a plan carries; `by` is when, in words. `official`: an agency's forecast is followed, which
 // counts the rain itself.
-[[nodiscard]] std::string rain_note(const std::string& by, const std::string& gauge, bool official);
+[[nodiscard]] std::string rain_note(const std::string& by, bool official);
 
 }  // namespace floatwright

@@ -36,10 +36,9 @@ Measured<CastPath> tight_line_cast(const Tackle& tackle, const Rig& rig, const C
   const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, water.properties);
   if (!hung) return Absent{hung.why_absent()};
   const Line& line = tackle.lines[rig.line];
-  const bool thin = line.kind == LineKind::ThinNymphLine || line.kind == LineKind::MonoRig;
   const Length deepest = std::max(Length{}, water.depth - kOverBed);
   const Speed sinks = hung->towed.sink_rate;
-  const Duration end = led_time(setting, sinks, deepest, thin ? kThinLinePath : kSaggingPath);
+  const Duration end = led_time(setting, sinks, deepest, is_thin(line.kind) ? kThinLinePath : kSaggingPath);
   const auto at = [&](Duration t) {
     const Length fly = std::min(sinks * t, deepest);
     return CastSample{t, fly, Length{}, water.stream.at(fly), setting.limits.led_through_water, degrees(90.0)};

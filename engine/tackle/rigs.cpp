@@ -18,8 +18,6 @@ const Rod* rod_of(const Tackle& tackle, const Line& line) {
   return at == tackle.rods.end() ? nullptr : &*at;
 }
 
-bool is_thin(LineKind kind) { return kind == LineKind::ThinNymphLine || kind == LineKind::MonoRig; }
-
 bool sinks(LineKind kind) {
   return kind == LineKind::FloatingWithSinkingLeader || kind == LineKind::SinkingTip || kind == LineKind::LoopedHead ||
          kind == LineKind::ClearTip || kind == LineKind::FullSinking;

@@ -24,6 +24,9 @@ enum class LineKind {
   MonoRig
 };
 
+// Without weight or taper to throw a fly with.
+constexpr bool is_thin(LineKind kind) { return kind == LineKind::ThinNymphLine || kind == LineKind::MonoRig; }
+
 enum class Method { Swing, Strip, Indicator, TightLine, Dry };
 
 struct Rod {

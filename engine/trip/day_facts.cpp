@@ -19,8 +19,12 @@ const PlannedStretch* recommended(const DayPlan& plan) {
   return any ? &plan.stretches.front() : nullptr;
 }
 
-void add_sun(const RiverDay& day, RiverPlace place, DayPlan& plan) {
-  const SunDay sun = sun_over(day, place);
+// It rises over the put-in and sets over the take-out, by which the dark is judged.
+void add_sun(const RiverDay& day, RiverPlace put_in, RiverPlace take_out, DayPlan& plan) {
+  SunDay sun = sun_over(day, put_in);
+  const SunDay evening = sun_over(day, take_out);
+  sun.sunset = evening.sunset;
+  sun.civil_dusk = evening.civil_dusk;
   plan.sun_known = sun.sunrise.has_value() && sun.sunset.has_value();
   if (!plan.sun_known) plan.sun_why = sun.sunrise.has_value() ? sun.sunset.why_absent() : sun.sunrise.why_absent();
   if (sun.sunrise.has_value()) plan.sunrise = *sun.sunrise;
@@ -68,7 +72,7 @@ void add_day_facts(const RiverDay& day, DayPlan& plan) {
   if (!day.river.accesses.empty()) {
     const Access& first = day.river.accesses.front();
     const RiverPlace place = best != nullptr ? best->from_place : first.place;
-    add_sun(day, place, plan);
+    add_sun(day, place, best != nullptr ? best->to_place : place, plan);
     plan.hours = hour_rows(day, place);
     plan.course = flow_course(day, place);
     plan.course_at = best != nullptr ? best->from_name : first.name;

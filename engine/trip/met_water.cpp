@@ -64,6 +64,19 @@ std::vector<Platform> allowed_platforms(const RiverDay& day, const Passage& pass
   return platforms_fished(day.settings.preferences);
 }
 
+std::optional<Speed> wind_at(const RiverDay& day, Instant t) {
+  if (day.weather == nullptr) return std::nullopt;
+  const auto met = strongest_wind(*day.weather, t, t + std::chrono::minutes{1});
+  return met ? std::optional(met->speed) : std::nullopt;
+}
+
+// A strong wind sets the boat's course; one who allows nothing but drifting drifts all the same.
+void less_drifting(std::vector<Platform>& allowed, const std::optional<Speed>& wind, const BoatJudgement& judgement) {
+  const bool taken = wind && in_metres_per_second(*wind) > judgement.most_wind_m_s;
+  const bool other = std::ranges::any_of(allowed, [](Platform p) { return p == Platform::Held || p == Platform::Anchored; });
+  if (taken && other) std::erase(allowed, Platform::Drifting);
+}
+
 // Less wading where it is too deep or fast, less standing still while the water comes up.
 std::vector<Platform> platforms(const RiverDay& day, const Passage& passage, const Lane& there, Instant t) {
   std::vector<Platform> allowed = allowed_platforms(day, passage);
@@ -126,7 +139,9 @@ Measured<WaterToFish> to_fish(const RiverDay& day, const Passage& passage, const
   const auto position = position_near(day.river, passage.middle());
   if (position.has_value()) asked.sun_elevation = sun_elevation(*position, t);
   asked.hatch = hatch_at(day, passage.reach, t) != nullptr;
+  asked.wind = wind_at(day, t);
   asked.platforms = platforms(day, passage, *there.lane, t);
+  less_drifting(asked.platforms, asked.wind, day.judgement.boat);
   if (asked.platforms.empty()) return Absent{why_no_platform(day, passage, *there.lane)};
   return asked;
 }

@@ -55,7 +55,8 @@ void add_provenance(const RiverDay& day, DayPlan& plan) {
     if (outlook.flow.has_value()) plan.nothing = false;  // an agency's forecast may speak where no gauge does
     if (!outlook.source.empty())
       plan.notes.push_back("At gauge " + outlook.gauge + " the flow ahead is from " + outlook.source + ".");
-    plan.notes.insert(plan.notes.end(), outlook.notes.begin(), outlook.notes.end());
+    for (const std::string& note : outlook.notes)  // of the rain several gauges say the same
+      if (std::ranges::find(plan.notes, note) == plan.notes.end()) plan.notes.push_back(note);
   }
   plan.notes.insert(plan.notes.end(), day.flows.doubts.begin(), day.flows.doubts.end());
 }

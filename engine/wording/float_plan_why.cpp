@@ -53,6 +53,12 @@ std::string river_words(const Told& told) {
   return outlook == nullptr ? "" : say(*outlook, state_words(told)) + ".";
 }
 
+std::string reason(const Told& told, const PlannedWater& water) {
+  const auto& next = water.choice.runner_up;
+  const bool ashore = next && !in_boat(told.rods, told.in.tackle, next->rig);
+  return say_reason(water, told.in.tackle, told.units, ashore ? not_at_hand(told) : "");
+}
+
 // The reason of each rod's rig, where the rod is first fished, in the order of the rods.
 std::vector<std::string> reasons(const Told& told) {
   std::map<std::size_t, std::string> by_rod;
@@ -62,7 +68,7 @@ std::vector<std::string> reasons(const Told& told) {
       const auto rod = in_boat(told.rods, told.in.tackle, water.choice.best->rig);
       if (!rod) continue;
       by_rod.try_emplace(*rod, fmt::format("{} {}: {}.", told.rods.rods[*rod].letter, at_water(reach, water),
-                                           say_reason(water, told.in.tackle, told.units)));
+                                           reason(told, water)));
     }
   }
   std::vector<std::string> lines;

@@ -197,6 +197,13 @@ std::string about_before(const Caution& c) {
   return hazard && !named ? typed(c.about) + ": " : "";
 }
 
+// "Off the water by 17:20, sunset 17:17: launch earlier or float less."
+std::string say_dark(const Caution& c, const CautionWords& words) {
+  const std::string by = c.to ? "by " + words.clock.ten_minutes_after(*c.to) : "near dark";
+  const std::string sunset = c.from ? ", sunset " + words.clock.minute(*c.from) : "";
+  return "Off the water " + by + sunset + (c.on_foot ? ": come earlier." : ": launch earlier or float less.");
+}
+
 // Sentences without a number that their kind could lack.
 std::string say_plain(const Caution& c) {
   switch (c.kind) {
@@ -209,8 +216,6 @@ std::string say_plain(const Caution& c) {
              ". Banks and ramps ice over, and ice that comes down can close the river.";
     case CautionKind::Closure:
       return "Closed as typed: do not fish. Look at the posted sign.";
-    case CautionKind::Dark:
-      return "Off the water near dark: launch earlier or float less.";
     case CautionKind::NoLine:
       return std::string("No line") + (c.on_foot ? "" : " aboard") + " reaches the fish here: fish the softer edge.";
     case CautionKind::WoodAfterHighWater:
@@ -265,6 +270,8 @@ std::string say_what(const Caution& c, const CautionWords& words) {
       return say_wind(c, words);
     case CautionKind::Rain:
       return say_rain(c, words.units);
+    case CautionKind::Dark:
+      return say_dark(c, words);
     default:
       return say_plain(c);
   }
@@ -281,7 +288,7 @@ std::string say_where_and_when(const Caution& c, const CautionWords& words) {
   if (numbers_with_place(c, words)) return typed(c.where) + (words.brief ? "" : ", " + waded_words(c, words.units));
   if (is_rising_now(c)) return words.together ? risen_words(c, words.units) : "";
   const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading || c.kind == CautionKind::ColdWater ||
-                                         c.kind == CautionKind::HeatStop;
+                                         c.kind == CautionKind::HeatStop || c.kind == CautionKind::Dark;
   const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words);
   const std::string where = typed(c.where);
   return where.empty() || hours.empty() ? where + hours : where + (words.brief ? " " : ", ") + hours;

@@ -23,8 +23,9 @@ std::string where_it_fishes(const PlannedWater& water, const ScoredRig& best, Un
 
 // Seconds are compared inside a method only; another method is named by how it is fished. A rival may fish as long as
 // the rig advised: its rod stays ashore, or it is no lighter.
-std::string next_best(const ScoredRig& best, const ScoredRig& next, const Tackle& tackle, UnitSystem units) {
-  const std::string line = say_line(tackle, next.rig, units);
+std::string next_best(const ScoredRig& best, const ScoredRig& next, const Tackle& tackle, UnitSystem units,
+                      const std::string& of_next) {
+  const std::string line = say_line(tackle, next.rig, units) + of_next;
   const bool no_worse = next.seconds >= best.seconds - 0.5;
   if (next.technique.method == best.technique.method)
     return fmt::format("{} {}, {:.0f} seconds", no_worse ? "as good:" : "next best:", line, next.seconds);
@@ -46,13 +47,13 @@ std::string change_words(const char* side, const LineChange& change, const Tackl
 
 }  // namespace
 
-std::string say_reason(const PlannedWater& water, const Tackle& tackle, UnitSystem units) {
+std::string say_reason(const PlannedWater& water, const Tackle& tackle, UnitSystem units, const std::string& of_next) {
   const auto& best = water.choice.best;
   if (!best) return "";
   std::string words =
       where_it_fishes(water, *best, units) + fmt::format(", {:.0f} seconds of each minute in the zone", best->seconds);
   if (water.hatch && !water.hatch_name.empty()) words += "; hatch: " + typed(water.hatch_name);
-  if (water.choice.runner_up) words += "; " + next_best(*best, *water.choice.runner_up, tackle, units);
+  if (water.choice.runner_up) words += "; " + next_best(*best, *water.choice.runner_up, tackle, units, of_next);
   return words;
 }
 

@@ -32,6 +32,17 @@ TEST(Suits, TakeTheTenDegreeColumnAndClearWaterWhereUnknown) {
   EXPECT_NEAR(suits_at(Method::Dry, WaterType::Bank, unknown, unknown), 0.9 * 0.8, kExact);
 }
 
+TEST(Suits, FallForADryFlyInWindAlone) {
+  Conditions still{.type = WaterType::Bank, .temperature = celsius(14), .clarity = fnu(2), .sun_elevation = {}};
+  Conditions windy = still;
+  still.wind = miles_per_hour(14);
+  windy.wind = miles_per_hour(16);
+  EXPECT_NEAR(suits(Method::Dry, still, kJudgement.suits), 0.9, kExact);
+  EXPECT_NEAR(suits(Method::Dry, windy, kJudgement.suits), 0.9 * 0.4, kExact);
+  for (const Method other : {Method::Swing, Method::Strip, Method::Indicator, Method::TightLine})
+    EXPECT_EQ(suits(other, windy, kJudgement.suits), suits(other, still, kJudgement.suits));
+}
+
 // Cold: none at 8 C, full at 5 C, half way at 6.5 C; a run keeps 0.7 of itself, a pool all.
 TEST(Suits, FallInTheFastWaterWhenItIsCold) {
   EXPECT_NEAR(suits_at(Method::Indicator, WaterType::Run, celsius(8)), 1.0, kExact);

@@ -177,7 +177,7 @@ TEST(OutlookWithRain, RaisesTheHighCaseFromTheTwelfthMillimetreOn) {
   EXPECT_NEAR(at_lead(wet.flow->high, 11), at_lead(outlook_of(inputs(record)).flow->high, 11), kRoundOff);
   EXPECT_NEAR(at_lead(wet.flow->high, 24), 40.0 * 1.30 * 1.5, kRoundOff);
   EXPECT_NEAR(at_lead(wet.flow->low, 24), 40.0 * 0.82, kRoundOff);
-  EXPECT_THAT(wet.notes, Contains(HasSubstr("12 mm of rain within 24 h are forecast by 00:00 on Fri 14 May")));
+  EXPECT_THAT(wet.notes, Contains(HasSubstr("12 mm (1/2 in) of rain within 24 h will have fallen by 00:00 on Fri 14 May")));
   for (Speed& rate : weather.rain.values) rate = rate * 0.9;
   EXPECT_THAT(outlook_of(in).notes, IsEmpty());
 }

@@ -1,6 +1,6 @@
 #include "engine/trip/met_water.hpp"
 
-#include <gtest/gtest.h>
+#include <gmock/gmock.h>
 
 #include <algorithm>
 #include <cmath>
@@ -157,6 +157,24 @@ TEST(MetWater, IsNotFishedFromAnAnchorOrWadedWhileItComesUp) {
   EXPECT_TRUE(stands());
   passage.rises = true;
   EXPECT_FALSE(stands());
+}
+
+TEST(MetWater, IsNotDriftedOverInAStrongWind) {
+  HandMadeDay made;
+  made.settings.preferences.platforms = {Platform::Drifting, Platform::Held};
+  Weather weather;
+  weather.wind.times = {local(8), local(12)};
+  weather.wind.values = {miles_per_hour(19), miles_per_hour(21)};
+  RiverDay day = made.day();
+  day.weather = &weather;
+  const auto platforms_at = [&](Instant t) {
+    const Passage passage = first_passage(day);
+    return met_water(day, passage, waters_of(day, passage)[1], t).to_fish->platforms;
+  };
+  EXPECT_THAT(platforms_at(local(8)), ::testing::ElementsAre(Platform::Drifting, Platform::Held));
+  EXPECT_THAT(platforms_at(local(12)), ::testing::ElementsAre(Platform::Held));
+  made.settings.preferences.platforms = {Platform::Drifting};
+  EXPECT_THAT(platforms_at(local(12)), ::testing::ElementsAre(Platform::Drifting)) << "nothing else is allowed";
 }
 
 TEST(MetWater, IsNotWadedWhereItIsTooDeepOrFast) {
