@@ -147,6 +147,7 @@ std::vector<BriefCare> brief_cares(const Told& told) {
   for (Caution caution : cautions_by_weight(told)) {
     if (said_elsewhere(caution)) continue;
     if (at_spot(told)) caution.where.clear();  // the place is the day's
+    if (caution.kind == CautionKind::FastRise && caution.where.empty()) caution.where = caution.about;  // a gauge
     const std::string what = say_what_briefly(caution, words);
     const auto found = std::find_if(cares.begin(), cares.end(), [&](const BriefCare& c) { return c.what == what; });
     if (found == cares.end()) {

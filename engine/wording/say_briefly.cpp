@@ -37,7 +37,7 @@ std::string say_what_briefly(const Caution& c, const CautionWords& words) {
       return std::string("the dam holds water back, ") +
              (c.on_foot ? "do not follow the edge out" : "do not leave the boat aground");
     case CautionKind::FastRise:
-      if (!c.about.empty()) return typed(c.about) + " is rising fast and may rise on: look at it before you go";
+      if (!c.about.empty()) return "rising fast and may rise on, look at it before you go";
       return std::string("river rising fast, leave the bars, ") + (c.on_foot ? "get out of the water" : "do not anchor");
     default:
       return without_stop(say_what(c, words));

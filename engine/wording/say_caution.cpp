@@ -286,7 +286,7 @@ std::string say_where_and_when(const Caution& c, const CautionWords& words) {
   if (c.kind == CautionKind::WoodAfterHighWater)
     return or_else(c.about, "the gauge") + (c.at ? " on " + day_of_week(words.clock.day(*c.at)) : "");
   if (numbers_with_place(c, words)) return typed(c.where) + (words.brief ? "" : ", " + waded_words(c, words.units));
-  if (is_rising_now(c)) return words.together ? risen_words(c, words.units) : "";
+  if (is_rising_now(c)) return words.together ? risen_words(c, words.units) : typed(c.where);
   const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading || c.kind == CautionKind::ColdWater ||
                                          c.kind == CautionKind::HeatStop || c.kind == CautionKind::Dark;
   const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words);

@@ -24,7 +24,7 @@ const std::vector<Day> kDays = {
     {"low_clear", 0, {"boat_limit", "cold_water", "dark", "forecast_doubt", "guessed_depth", "hazard", "portage"}},
     {"melt", 0, {"cold_water", "forecast_doubt", "no_line", "portage"}},
     {"ramp", 0, {"cold_water", "dam_drop", "dam_rise", "fast_rise", "forecast_doubt", "portage"}},
-    {"rain", 0, {"boat_limit", "cold_water", "dark", "fast_rise", "forecast_doubt", "hazard", "portage", "rain"}},
+    {"rain", 0, {"cold_water", "dark", "fast_rise", "forecast_doubt", "portage", "rain"}},
     {"heat", 0, {"closure_likely", "forecast_doubt", "heat_caution", "heat_stop", "portage"}},
     {"ice", 75, {"cold_water", "dark", "forecast_doubt", "ice", "portage", "rules_old"}},
     {"stale", 75, {"dark", "forecast_doubt", "heat_unknown", "missing_gauge", "old_reading", "portage"}},
