@@ -50,7 +50,8 @@ TEST(DemoPlan, ShowsToWhoAsksTheTableBehindEachChoice) {
   std::istringstream lines(tables);
   for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80u) << line;
   std::size_t choices = 0;
-  for (const auto& reach : nlohmann::json::parse(ran.out).at("stretches").at(0).at("reaches"))
+  const auto plan = nlohmann::json::parse(ran.out);
+  for (const auto& reach : plan.at("stretches").at(0).at("reaches"))
     for (const auto& water : reach.at("waters")) choices += water.at("choice").is_null() ? 0u : 1u;
   EXPECT_GT(choices, 0u);
   EXPECT_EQ(count_of(" CHOSEN ", tables), choices);
