@@ -226,7 +226,7 @@ void add_note_options(CLI::App& command, LogOptions& options) {
   add("--speed", options.speed, "how fast the surface ran, timed", "SPEED");
   add("--bottom", options.bottom, "Y if the fly touched the bottom, else N", "Y|N");
   add("--fly", options.fly, "how deep the fly could go, where the rod alone does not say", "DEPTH");
-  add("--rod", options.rod, "the rod, by id or mark", "ROD");
+  add("--rod", options.rod, "the rod, by id, mark or its letter on the day's sheet", "ROD");
   add("--count", options.count, "seconds that the rod's sinking line was counted down", "SECONDS");
   add("--water", options.water, "the water's temperature", "TEMPERATURE");
 }

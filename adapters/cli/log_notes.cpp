@@ -1,11 +1,13 @@
 #include "adapters/cli/log_notes.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <istream>
 #include <ostream>
 
+#include "adapters/cli/rod_of_letter.hpp"
 #include "adapters/in/files/calendar_text.hpp"
 #include "adapters/in/files/log_file.hpp"
 #include "adapters/in/files/nearest.hpp"
@@ -24,16 +26,25 @@ const char* const kHowToWrite = "Mill run bank  hour 10:10  depth 3 1/2 ft  bott
 
 Failure refused(const std::string& what) { return {what, kExitBadData}; }
 
-// By its id, or the shape on its butt.
-Result<std::string> rod_named(const Tackle& tackle, const std::string& typed) {
-  if (typed.empty()) return typed;
-  std::vector<std::string> known;
+// By its id, else the shape on its butt, which twins may share; none: no rod is called so.
+Result<std::optional<std::string>> rod_named(const Tackle& tackle, const std::string& typed) {
+  std::vector<std::string> marked;
   for (const Rod& rod : tackle.rods) {
-    if (lower_case(rod.id) == lower_case(typed) || lower_case(rod.mark) == lower_case(typed)) return rod.id;
-    known.push_back(rod.id);
+    if (lower_case(rod.id) == lower_case(typed)) return rod.id;
+    if (lower_case(rod.mark) == lower_case(typed)) marked.push_back(rod.id);
   }
-  return tl::unexpected(refused(fmt::format("rod: \"{}\" is no rod of tackle.json; the nearest is \"{}\"; its mark will do too",
-                                            printable(typed), nearest_word(typed, known))));
+  if (marked.empty()) return std::nullopt;
+  if (marked.size() == 1) return marked.front();
+  return tl::unexpected(refused(fmt::format("rod: {} rods of tackle.json have the mark \"{}\": give the id of one, {}",
+                                            marked.size(), printable(typed), fmt::join(marked, ", "))));
+}
+
+Failure no_such_rod(const Tackle& tackle, const std::string& typed) {
+  std::vector<std::string> known;
+  for (const Rod& rod : tackle.rods) known.push_back(rod.id);
+  return refused(fmt::format("rod: \"{}\" is no rod of tackle.json; the nearest is \"{}\"; its mark or its letter on the day's "
+                             "sheet will do too",
+                             printable(typed), nearest_word(typed, known)));
 }
 
 Result<std::string> access_named(const River& river, const std::string& typed) {
@@ -63,7 +74,7 @@ class NoteMaker {
       read_water_met(in, entry);
     in.finish();
     if (in.reading().problems.size() > before) return std::nullopt;
-    auto complete = entry.trip ? with_accesses(std::move(entry)) : with_rod(std::move(entry));
+    auto complete = entry.trip ? with_accesses(std::move(entry)) : with_rod(std::move(entry), "");
     if (complete) return std::move(*complete);
     in.tell("", complete.error().what, "what river.json and tackle.json have", "Mend the note.");
     return std::nullopt;
@@ -126,15 +137,28 @@ class NoteMaker {
     entry.rod = note.rod;
     entry.count = note.count;
     entry.temperature = note.temperature;
-    return with_rod(std::move(entry));
+    return with_rod(std::move(entry), note.boat);
   }
-  [[nodiscard]] Result<LogEntry> with_rod(LogEntry entry) const {
-    const auto rod = rod_named(asked_.configuration.tackle, entry.rod);
+  [[nodiscard]] Result<LogEntry> with_rod(LogEntry entry, const std::string& boat) const {
+    const auto rod = rod_meant(entry.rod, boat);
     if (!rod) return tl::unexpected(rod.error());
     entry.rod = *rod;
     if (entry.count && !entry.depth) return counted(std::move(entry));
     if (entry.count) entry.by_count = true;
     return entry;
+  }
+
+  // The id; nothing for nothing. A letter is the day's own.
+  [[nodiscard]] Result<std::string> rod_meant(const std::string& typed, const std::string& boat) const {
+    if (typed.empty()) return typed;
+    const auto named = rod_named(asked_.configuration.tackle, typed);
+    if (!named) return tl::unexpected(named.error());
+    if (*named) return **named;
+    if (!is_rod_letter(typed)) return tl::unexpected(no_such_rod(asked_.configuration.tackle, typed));
+    const char letter = static_cast<char>(lower_case(typed).front() - 'a' + 'A');
+    auto rod = rod_of_letter({letter, day_, boat}, asked_.configuration);
+    if (!rod || rod_named(asked_.configuration.tackle, *rod).value_or(std::nullopt)) return rod;
+    return tl::unexpected(no_such_rod(asked_.configuration.tackle, *rod));
   }
 
   // A sinking line counted down says how deep its lower end was: the bed, or not yet the bed.

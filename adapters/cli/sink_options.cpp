@@ -213,7 +213,7 @@ std::optional<Failure> find_lake(const SinkOptions& options, const std::optional
     return usage(fmt::format("--lake: \"{}\" is not in river.json{}", printable(options.lake),
                              lakes.empty() ? ", which has no lake" : "; its lakes are " + ids(lakes)));
   const Lake& lake = lakes[*found];
-  scene.lake = LakeAsked{lake.name.empty() ? lake.id : lake.name, lake.profile_on, layer_to_fish(lake)};
+  scene.lake = LakeAsked{lake, layer_to_fish(lake), heat_limits(at_hand->river, at_hand->settings)};
   if (!options.depth.empty()) return std::nullopt;
   const auto depth = depth_of(lake, scene.lake->layer);
   if (!depth) return usage("how deep is the lake? Give --depth, or write its shoal_depth_ft or a profile into river.json");

@@ -5,7 +5,6 @@
 namespace floatwright {
 namespace {
 
-constexpr Temperature kCoolest = celsius(10.0), kWarmest = celsius(16.0);
 constexpr double kDrop = 1.0;  // C/m
 
 double gradient(const ProfilePoint& upper, const ProfilePoint& lower) {
@@ -36,7 +35,7 @@ Length meets(const ProfilePoint& upper, const ProfilePoint& lower, Temperature w
 // From the first to the last depth of that warmth.
 std::optional<Layer> warm_enough(const std::vector<ProfilePoint>& profile) {
   std::optional<Layer> layer;
-  const auto fits = [](const ProfilePoint& p) { return p.temperature >= kCoolest && p.temperature <= kWarmest; };
+  const auto fits = [](const ProfilePoint& p) { return p.temperature >= kLayersCoolest && p.temperature <= kLayersWarmest; };
   const auto add = [&](Length depth) {
     if (!layer) layer = Layer{depth, depth};
     layer->to = std::max(layer->to, depth);
@@ -45,7 +44,7 @@ std::optional<Layer> warm_enough(const std::vector<ProfilePoint>& profile) {
     if (fits(profile[i])) add(profile[i].depth);
     if (i + 1 == profile.size()) break;
     const ProfilePoint &upper = profile[i], &lower = profile[i + 1];
-    for (const Temperature limit : {kWarmest, kCoolest}) {
+    for (const Temperature limit : {kLayersWarmest, kLayersCoolest}) {
       const bool crosses = (upper.temperature > limit) != (lower.temperature > limit);
       if (crosses) add(meets(upper, lower, limit));
     }
@@ -58,11 +57,11 @@ std::optional<Layer> warm_enough(const std::vector<ProfilePoint>& profile) {
 Measured<Layer> layer_to_fish(const Lake& lake) {
   if (lake.profile.size() < 2) return Absent{"no temperature profile of this lake is written down"};
   const auto warm = warm_enough(lake.profile);
-  if (!warm) return Absent{"no water of 10 to 16 C is in its profile"};
+  if (!warm) return Absent{"no water that trout like is in its profile"};
   Layer layer = *warm;
   if (const auto drop = drop_ends(lake.profile)) layer.to = std::min(layer.to, *drop);
   if (lake.weed_top) layer.to = std::min(layer.to, *lake.weed_top);
-  if (layer.to <= layer.from) return Absent{"the water of 10 to 16 C lies under its steepest drop or in the weed"};
+  if (layer.to <= layer.from) return Absent{"the water that trout like lies under its steepest drop or in the weed"};
   return layer;
 }
 

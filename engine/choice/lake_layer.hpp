@@ -8,6 +8,8 @@
 
 namespace floatwright {
 
+inline constexpr Temperature kLayersCoolest = celsius(10.0), kLayersWarmest = celsius(16.0);
+
 struct Layer {
   Length from, to;  // depths
 };

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 
-#include "engine/wording/clock.hpp"
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/sink_doubts.hpp"
 #include "engine/wording/typed.hpp"
@@ -16,15 +15,6 @@ namespace {
 constexpr Length kTold = feet(0.25);
 constexpr const char* kLawFirst =
     "The law, the agency and a licensed guide on the water come before anything printed here.";
-
-std::string lake_words(const LakeAsked& lake, UnitSystem units) {
-  if (!lake.layer) return fmt::format("{}: {}. Find the fish by counting.", typed(lake.name), lake.layer.why_absent());
-  std::string words =
-      fmt::format("{}: fish {}-{} down, in the water of 10 to 16 C, not under the steepest drop nor in the weed",
-                  typed(lake.name), length_figure(lake.layer->from, units), say_length(lake.layer->to, units));
-  if (lake.profile_on) words += "; profile of " + short_day(*lake.profile_on);
-  return words + ".";
-}
 
 std::string layer_words(const StillAsked& asked, const CountedRig& one) {
   const std::string to = say_length(*asked.layer, asked.units);
@@ -89,7 +79,8 @@ Page still_page(const StillAsked& asked, const std::vector<CountedRig>& rigs) {
                           say_speed(asked.strip, asked.units)),
               "", 1});
   std::vector<std::string> doubts{std::string(kNeverCompared) +
-                                  " Counts are for the rate the line is sold by: time your own to a known bottom."};
+                                  " Counts are for the rate the line is sold by: time your own to a known bottom. They are for a boat at anchor: "
+                                  "one that the wind drives draws the line up or lets it sink."};
   if (asked.lake) page.blocks.emplace_back(Lines{{lake_words(*asked.lake, asked.units)}, "LAYER"});
   for (const CountedRig& one : rigs) {
     const Line& line = asked.tackle.lines.at(one.rig.line);
@@ -109,7 +100,10 @@ Page still_page(const StillAsked& asked, const std::vector<CountedRig>& rigs) {
         Lines{{"Find the fish by counting: begin short, count on at each cast, and keep the count that meets them."},
               "FIND"});
   page.blocks.emplace_back(Lines{std::move(doubts), "SURE"});
-  page.blocks.emplace_back(Lines{{kLawFirst}, "CARE"});
+  std::vector<std::string> care;
+  if (asked.lake) care = lake_cautions(*asked.lake, asked.units);
+  care.emplace_back(kLawFirst);
+  page.blocks.emplace_back(Lines{std::move(care), "CARE"});
   return page;
 }
 

@@ -1,13 +1,11 @@
 #pragma once
 // `sink --still`: how long to count a line down in a lake, where the fly then goes through the retrieve, and the layer.
-#include <chrono>
 #include <optional>
-#include <string>
 #include <vector>
 
-#include "engine/choice/lake_layer.hpp"
 #include "engine/sinking/still_water.hpp"
 #include "engine/trip/settings.hpp"
+#include "engine/wording/lake_words.hpp"
 #include "engine/wording/page.hpp"
 
 namespace floatwright {
@@ -16,13 +14,6 @@ struct CountedRig {
   Rig rig;
   Measured<std::vector<StillCount>> counts;
   std::optional<Measured<Duration>> to_layer;  // the count to the depth asked for
-};
-
-// A lake of river.json and what its profile says.
-struct LakeAsked {
-  std::string name;
-  std::optional<std::chrono::year_month_day> profile_on;
-  Measured<Layer> layer;
 };
 
 struct StillAsked {

@@ -265,5 +265,63 @@ TEST(Log, ReckonsTheFlyOfARodWhoseTouchIsTold) {
   EXPECT_LE(book.water("Mill run", "run").at("depth_m").at("ln").get<double>(), 0.0);
 }
 
+class LettersOfADay : public Logbook {
+ public:
+  Ran run(std::vector<std::string> words, std::vector<std::string> more) const {
+    words.insert(words.end(), {"--config", config().string(), "--now", kEvening, "--quiet"});
+    words.insert(words.end(), more.begin(), more.end());
+    return floatwright_says(words, {{"STATE_DIRECTORY=" + (folder() / "state").string()}, kRoot});
+  }
+  Ran plan(std::vector<std::string> more = {}) const {
+    more.insert(more.end(), {"--offline", "--date", "2027-05-14", "--as", "json", "--out", (folder() / "out").string()});
+    return run({"plan"}, more);
+  }
+  Ran touch(const std::string& rod, const std::string& day = "2027-05-14") const {
+    write_text(folder() / "notes.txt", day + "\nMill run run  hour 10:10  bottom Y  fly 3 ft  rod " + rod + "\n");
+    return run({"log"}, {(folder() / "notes.txt").string()});
+  }
+  [[nodiscard]] json rods_of(const std::string& file) const {
+    return json::parse(text_of(folder() / "out" / file)).at("stretches").at(0).at("rods");
+  }
+  [[nodiscard]] std::string last_rod() const {
+    const json all = shown().at("entries");
+    return all.empty() ? "" : all.back().at("rod").get<std::string>();
+  }
+};
+
+TEST(Log, KnowsARodByItsLetterOnTheSheetOfThatDay) {
+  const LettersOfADay book;
+  ASSERT_EQ(book.plan().exit_code, 0);
+  const json rods = book.rods_of("2027-05-14-plan.json");
+  ASSERT_GE(rods.size(), 2U);
+  for (const auto& [letter, place] : {std::pair{"A", 0U}, {"b", 1U}}) {
+    const auto ran = book.touch(letter);
+    EXPECT_EQ(ran.exit_code, 0) << ran.err;
+    EXPECT_EQ(book.last_rod(), rods.at(place).at("rod"));
+  }
+}
+
+TEST(Log, SaysWhyALetterTellsNoRod) {
+  const LettersOfADay book;
+  const auto before = book.touch("A");
+  EXPECT_EQ(before.exit_code, 65);
+  EXPECT_THAT(before.err, AllOf(HasSubstr("A on 14 May 2027"), HasSubstr("no plan of that day"), HasSubstr("id or mark")));
+  ASSERT_EQ(book.plan().exit_code, 0);
+  EXPECT_THAT(book.touch("A", "2027-05-12").err, HasSubstr("no plan of that day"));
+  EXPECT_THAT(book.touch("Z").err, HasSubstr("no such rod in the plans"));
+  EXPECT_EQ(book.text(), "");
+}
+
+TEST(Log, AsksWhoseSheetItWasWhereTheBoatsOfADayDiffer) {
+  const LettersOfADay book;
+  ASSERT_EQ(book.plan({"--boats", (book.config() / "boats.json").string()}).exit_code, 0);
+  const auto ran = book.touch("A");
+  EXPECT_EQ(ran.exit_code, 65);
+  EXPECT_THAT(ran.err, AllOf(HasSubstr(" of Boat 1"), HasSubstr(" of Boat 2"), HasSubstr("say whose sheet it was")));
+  const auto named = book.touch("A  boat Boat 2");
+  EXPECT_EQ(named.exit_code, 0) << named.err;
+  EXPECT_THAT(ran.err, HasSubstr(book.last_rod() + " of Boat 2"));
+}
+
 }  // namespace
 }  // namespace floatwright::testing

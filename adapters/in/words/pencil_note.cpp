@@ -60,7 +60,8 @@ Fields fields_of(const std::string& line) {
     if (is_blank_line_to_write_on(word)) continue;
     const auto known = field_words().find(without_colon(lower_case(word)));
     const bool by_count = known != field_words().end() && known->second == "count" && fields[field].ends_with(" by");
-    const bool begins = known != field_words().end() && known->second != "surface" && !by_count;
+    const bool named_boat = field == "boat" && fields["boat"].empty() && known != field_words().end() && known->second == "boat";
+    const bool begins = known != field_words().end() && known->second != "surface" && !by_count && !named_boat;
     const bool first_half = known != field_words().end() && known->second == "surface";
     if (begins) field = known->second;
     if (begins) fields[field] += fields[field].empty() ? "" : " and ";
@@ -158,6 +159,7 @@ class NoteReader {
 
   Done read_touch() {
     note_.rod = text("rod");
+    note_.boat = text("boat");
     const std::string bottom = lower_case(text("bottom"));
     if (bottom == "y" || bottom == "yes") note_.bottom = true;
     if (bottom == "n" || bottom == "no") note_.bottom = false;

@@ -26,7 +26,7 @@ struct PencilNote {
   bool by_count = false;
   std::optional<SurfaceSpeed> surface_speed;
   std::optional<bool> bottom;
-  std::string rod;
+  std::string rod, boat;  // the boat whose sheet it was, where it was named
   std::optional<Duration> count;
   std::optional<Temperature> temperature;
   std::optional<FloatNote> trip;
