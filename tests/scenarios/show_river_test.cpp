@@ -39,6 +39,17 @@ TEST(ShowRiver, GoesDownTheRiverReachByReachWithinEightyColumns) {
   for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
 }
 
+TEST(ShowRiver, IsTheGoldenPage) {
+  const auto ran = show_river(kDemo);
+  const auto golden = kRoot / "fixtures/golden/lantern_river_2027-05-14.txt";
+  if (ran.out != text_of(golden)) {
+    const auto fresh = std::filesystem::path{FLOATWRIGHT_BINARY_DIR} / "lantern_river_2027-05-14.txt";
+    write_text(fresh, ran.out);
+    FAIL() << "the page differs from " << golden << "; read " << fresh << " aloud, and copy it over if it is better\n"
+           << run_program({"/usr/bin/diff", "-u", golden.string(), fresh.string()}).out;
+  }
+}
+
 TEST(ShowRiver, AsJsonKeepsToItsSchema) {
   EXPECT_EQ(judged_by_schema("river-of-day", show_river(kDemo, {"--as", "json"}).out), "valid");
 }
