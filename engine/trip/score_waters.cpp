@@ -1,6 +1,7 @@
 #include "engine/trip/score_waters.hpp"
 
 #include <set>
+#include <tuple>
 
 #include "engine/trip/heat.hpp"
 #include "engine/trip/planned_reach.hpp"
@@ -18,7 +19,7 @@ class WatersWanted {
     for (const TimedPassage& row : stretch.times.rows) {
       const PlannedReach reach = planned_reach(day_, row);
       if (!why_not_fished(reach, fishing_in(row, stop_by)).empty()) continue;
-      if (!met_.insert({row.passage.from, row.passage.to, reach.read_at}).second) continue;
+      if (!met_.insert({row.passage.from, row.passage.to, reach.read_at, row.passage.rises}).second) continue;
       for (std::size_t w = 0; w < waters_of(day_, row.passage).size(); ++w)
         wanted_.push_back({row.passage, w, reach.read_at});
     }
@@ -27,7 +28,7 @@ class WatersWanted {
 
  private:
   const RiverDay& day_;
-  std::set<std::tuple<RiverPlace, RiverPlace, Instant>> met_;
+  std::set<std::tuple<RiverPlace, RiverPlace, Instant, bool>> met_;
   std::vector<WaterAtHour> wanted_;
 };
 
