@@ -12,6 +12,7 @@
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/met_water.hpp"
 #include "engine/trip/timetable.hpp"
+#include "engine/water/bed_profile.hpp"
 
 namespace floatwright {
 namespace {
@@ -64,7 +65,7 @@ std::optional<ScoredRig> rig_on(const RiverDay& day, const WaterToFish& water, s
 std::optional<FlyReach> fly_reach(const RiverDay& day, const WaterToFish& water, const ScoredRig& scored) {
   const KnownWater known{.depth = water.lane.depth.middle,
                          .surface_speed = water.lane.surface_speed.middle,
-                         .profile = {},
+                         .profile = bed_profile(water.bed, water.lane.depth.middle),
                          .bed = water.bed,
                          .temperature = water.temperature,
                          .boat_lane = water.boat_lane.middle};

@@ -111,8 +111,8 @@ void add_water_options(CLI::App& command, SinkOptions& o) {
   words(command, "--speed", o.speed, "of the water as seen at the surface, such as \"3 ft/s\"", "SPEED");
   words(command, "--mean", o.mean, "of the water in the mean of its depth, instead of --speed", "SPEED");
   words(command, "--thread", o.thread, "surface speed where the boat is, if not that of the water fished", "SPEED");
-  words(command, "--profile", o.profile, "speed over depth: \"power 1/6\", \"log 5 cm\" (stones of the bed) or uniform",
-        "LAW");
+  words(command, "--profile", o.profile,
+        "speed over depth, if not by --bed: \"power 1/6\", \"log 5 cm\" (its roughness) or uniform", "LAW");
   words(command, "--bed", o.bed, "sand, gravel, cobble, boulder or wood", "BED");
   words(command, "--temperature", o.temperature, "of the water, such as \"50 F\"", "DEGREES");
 }

@@ -9,6 +9,7 @@
 #include "adapters/in/words/amounts.hpp"
 #include "engine/river/names.hpp"
 #include "engine/tackle/names.hpp"
+#include "engine/water/bed_profile.hpp"
 
 namespace floatwright {
 namespace {
@@ -51,9 +52,10 @@ std::optional<double> share_in(std::string_view text) {
   return over && under && *under > 0.0 ? std::optional(*over / *under) : std::nullopt;
 }
 
-Result<Profile> profile_in(const std::string& text, Length depth) {
-  Profile profile;
-  if (text.empty()) return profile;
+// Of water over that bed, where no law is typed.
+Result<Profile> profile_in(const std::string& text, Bed bed, Length depth) {
+  if (text.empty()) return bed_profile(bed, depth);
+  const Profile profile;
   if (text == "uniform") return Profile{Profile::Law::Uniform, profile.exponent, {}};
   if (text.starts_with("power ")) {
     const auto power = share_in(std::string_view(text).substr(6));
@@ -64,12 +66,12 @@ Result<Profile> profile_in(const std::string& text, Length depth) {
     if (!rough) return tl::unexpected(rough.error());
     if (*rough < depth) return Profile{Profile::Law::Log, profile.exponent, *rough};
     return tl::unexpected(
-        usage("--profile: a bed as rough as the water is deep has no log profile; write the height of its stones, such "
-              "as \"log 5 cm\""));
+        usage("--profile: a bed as rough as the water is deep has no log profile; write its roughness, about 3.5 times "
+              "its larger stones, such as \"log 5 cm\"; or leave it out and give --bed"));
   }
   return tl::unexpected(
-      usage(fmt::format("--profile: found \"{}\"; give \"power 1/6\" (1/7 smooth to 1/3 cobble), \"log 5 cm\" (height "
-                        "of the bed's stones) or uniform",
+      usage(fmt::format("--profile: found \"{}\"; give \"power 1/6\" (1/7 smooth to 1/3 cobble), \"log 5 cm\" (roughness "
+                        "of the bed, 3.5 times its larger stones) or uniform",
                         printable(text))));
 }
 
@@ -125,7 +127,12 @@ Result<KnownWater> water_asked_for(const SinkOptions& options) {
     water.temperature = *warmth;
   }
   if (options.still) return water;
-  const auto profile = profile_in(options.profile, water.depth);
+  if (!options.bed.empty()) {
+    const auto bed = meaning("--bed", options.bed, kBedWords);
+    if (!bed) return tl::unexpected(bed.error());
+    water.bed = *bed;
+  }
+  const auto profile = profile_in(options.profile, water.bed, water.depth);
   if (!profile) return tl::unexpected(profile.error());
   water.profile = *profile;
   const auto speed = speed_of_water(options, water.profile, water.depth);
@@ -136,11 +143,7 @@ Result<KnownWater> water_asked_for(const SinkOptions& options) {
     if (!thread) return tl::unexpected(thread.error());
     water.boat_lane = surface_metres_per_second(thread->si());
   }
-  if (options.bed.empty()) return water;
-  return meaning("--bed", options.bed, kBedWords).map([&](Bed bed) {
-    water.bed = bed;
-    return water;
-  });
+  return water;
 }
 
 Result<Technique> technique_asked_for(const SinkOptions& options) {

@@ -64,13 +64,13 @@ struct WaterChoice {
 
 // The rigs of every preferred method in this water, scored, best first by worth, then efficiency: the raw list behind
 // a choice. In stages, because the path of a cast is what costs: every way of fishing every rig in the middle case
-// (finer strips only where coarse ones promise); then, in all three cases, the best 8 ways of each method, the best of
+// (finer strips only where coarse ones promise); then, in all three cases, the best dozen ways of each method, the best of
 // each platform and line, and each rig that is not far behind its line's best. What is further behind is not in the
 // list. Where there are tables, swings and strips are read from them: within some 2 % of the seconds.
 [[nodiscard]] std::vector<ScoredRig> ranked_rigs(const WaterToFish& water, const Tackle& tackle,
                                                  const Preferences& preferences, const Judgement& judgement,
                                                  const FishingTables* tables = nullptr);
-// The same list with the best 8 swings and strips, and what would be advised among the rest, worked out where `ranked`
+// The same list with the best dozen swings and strips, and what would be advised among the rest, worked out where `ranked`
 // has them from tables.
 [[nodiscard]] std::vector<ScoredRig> best_worked_out(const std::vector<ScoredRig>& ranked, const WaterToFish& water,
                                                      const Tackle& tackle, const Preferences& preferences,

@@ -114,7 +114,7 @@ struct ChoiceJudgement {
   double least_seconds = 6.0;       // Z under this fishes nothing
   double least_efficiency = 0.10;   // E likewise
   double enough_efficiency = 0.50;  // E over this makes no other game of it
-  double exactly_scored = 8;        // best techniques of each method that are computed in all cases
+  double exactly_scored = 12;       // best techniques of each method that are computed in all cases
 };
 
 struct FlowJudgement {

@@ -11,6 +11,7 @@
 #include "engine/choice/suits.hpp"
 #include "engine/choice/techniques.hpp"
 #include "engine/sinking/pulled_cast.hpp"
+#include "engine/water/bed_profile.hpp"
 
 namespace floatwright {
 namespace {
@@ -82,7 +83,8 @@ std::vector<Measured<CastPath>> casts_in(const Scene& scene, const Rig& rig, std
 
 Zone zone_in(const Scene& scene, Method method, const CaseOfWater& at) {
   const WaterToFish& w = scene.water;
-  return zone({at.depth, at.speed, Profile{}, w.bed, w.temperature, w.clarity}, method, scene.judgement.zone);
+  const Lie lie{at.depth, at.speed, bed_profile(w.bed, at.depth), w.bed, w.temperature, w.clarity};
+  return zone(lie, method, scene.judgement.zone);
 }
 
 FishedCase fished(const Scene& scene, const Way& way, const CaseOfWater& at, const CastPath* path) {
@@ -125,8 +127,8 @@ Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences
   const Temperature warmth = water.temperature ? *water.temperature : celsius(10.0);
   const PerCase<Length>& depth = water.lane.depth;
   const PerCase<SurfaceSpeed>& speed = water.lane.surface_speed;
-  const auto tabled = [&](Length h, SurfaceSpeed u) { return tabled_water(h, u, Profile{}, warmth); };
-  const auto point = [&](Length h, SurfaceSpeed u) { return grid_point(h, u, warmth); };
+  const auto tabled = [&](Length h, SurfaceSpeed u) { return tabled_water(h, u, bed_profile(water.bed, h), warmth); };
+  const auto point = [&](Length h, SurfaceSpeed u) { return grid_point(h, u, warmth, bed_profile(water.bed, h)); };
   return {water,
           tackle,
           preferences,

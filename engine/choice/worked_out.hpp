@@ -7,7 +7,7 @@
 
 namespace floatwright {
 
-// Of scores of one method: the best 8, and then whatever would be advised on some platform, until it is one of those.
+// Of scores of one method: the best dozen (judgement), and then whatever would be advised on some platform, until it is one of those.
 void work_out_the_best(const Scene& scene, std::vector<ScoredRig>& of_method);
 
 }  // namespace floatwright

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+
+#include "engine/sinking/like_speed.hpp"
 
 namespace floatwright {
 namespace {
@@ -53,6 +56,7 @@ void add(std::array<float, N>& sum, const std::array<float, N>& of, float weight
 void add(CastSeries& sum, const CastSeries& of, float weight) {
   sum.hang_s += weight * of.hang_s;
   sum.end_s += weight * of.end_s;
+  sum.lies_m += weight * of.lies_m;
   add(sum.fly_m, of.fly_m, weight);
   add(sum.tip_m, of.tip_m, weight);
   add(sum.pace_m_s, of.pace_m_s, weight);
@@ -92,18 +96,39 @@ CastSeries series_of(const CastPath& path) {
     series.tip_m[i] = between(a.tip_depth, b.tip_depth);
     series.pace_m_s[i] = between(pace(a), pace(b));
   }
+  const auto mean = [](const auto& depths) { return std::accumulate(depths.begin(), depths.end(), 0.0f) / kSeriesSamples; };
+  series.lies_m = std::max(mean(series.fly_m), mean(series.tip_m));
   return series;
 }
 
-std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed, Temperature temperature) {
+std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed, Temperature temperature, const Profile& profile) {
   const auto of_speed = cubic(kSpeeds, in_metres_per_second(speed));
   const auto of_depth = cubic(kDepths, in_metres(depth));
   if (!of_speed || !of_depth) return std::nullopt;
-  return GridPoint{of_speed->first, of_depth->first, of_speed->weights, of_depth->weights,
-                   in_celsius(temperature) - in_celsius(kTableTemperature)};
+  const double warmer_c = in_celsius(temperature) - in_celsius(kTableTemperature);
+  return GridPoint{of_speed->first, of_depth->first, of_speed->weights, of_depth->weights, warmer_c, depth, speed, profile};
 }
 
-CastSeries series_at(const FishingTable& table, const GridPoint& at) {
+namespace {
+
+// At the speed in the tables' profile that is like the water's own.
+GridPoint at_like_speed(const FishingTable& table, GridPoint at, double pace) {
+  if (at.profile == kTableProfile) return at;
+  float lies = 0.0f;  // m
+  for (std::size_t i = 0; i < 4; ++i)
+    for (std::size_t j = 0; j < 4; ++j)
+      lies += at.of_speed[i] * at.of_depth[j] * table.nodes[(at.speed + i) * kTableDepths + at.depth + j].lies_m;
+  const SurfaceSpeed like = like_speed(at.surface_speed, at.profile, at.water, pace, metres(lies));
+  const auto of_speed = cubic(kSpeeds, std::clamp(in_metres_per_second(like), kSpeeds.least, kSpeeds.most));
+  at.speed = of_speed->first;
+  at.of_speed = of_speed->weights;
+  return at;
+}
+
+}  // namespace
+
+CastSeries series_at(const FishingTable& table, const GridPoint& water, double pace) {
+  const GridPoint at = at_like_speed(table, water, pace);
   CastSeries sum;
   for (std::size_t i = 0; i < 4; ++i) {
     for (std::size_t j = 0; j < 4; ++j) {

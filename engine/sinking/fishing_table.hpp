@@ -22,11 +22,16 @@ inline constexpr std::size_t kTableSpeeds = 10, kTableDepths = 8, kSeriesSamples
 // thousands of series are kept.
 struct CastSeries {
   float hang_s = 0, end_s = 0;
+  float lies_m = 0;  // mean depth of fly or tip, of the deeper one
   std::array<float, kSeriesSamples> fly_m{}, tip_m{}, pace_m_s{};  // pace: the lesser of over ground and through water
 };
 [[nodiscard]] CastSeries series_of(const CastPath& path);
 
 inline constexpr Temperature kTableTemperature = celsius(10.0);
+// Speed over depth in the tables, which know no bed: between that of gauged rivers and that over cobble
+// (engine/water/bed_profile.hpp). Of water over another bed they are read at a like speed (like_speed.hpp), and what is
+// advised is worked out over its own.
+inline constexpr Profile kTableProfile{Profile::Law::Power, 0.25, {}};
 
 struct FishingTable {
   Length leader;                                              // used
@@ -39,12 +44,17 @@ struct GridPoint {
   std::size_t speed = 0, depth = 0;  // of the first of four nodes each way
   std::array<float, 4> of_speed{}, of_depth{};
   double warmer_c = 0.0;  // than the table
+  Length water;
+  SurfaceSpeed surface_speed;
+  Profile profile = kTableProfile;
 };
 // None outside the grid.
 [[nodiscard]] std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed,
-                                                  Temperature temperature = kTableTemperature);
+                                                  Temperature temperature = kTableTemperature,
+                                                  const Profile& profile = kTableProfile);
 
-[[nodiscard]] CastSeries series_at(const FishingTable& table, const GridPoint& at);
+// `pace`: that of the table, the boat's speed over the surface speed.
+[[nodiscard]] CastSeries series_at(const FishingTable& table, const GridPoint& at, double pace = 0.0);
 // A way between two, 0 to 1.
 [[nodiscard]] CastSeries between(const CastSeries& a, const CastSeries& b, double way);
 // A swing's fly bears straight downstream from hang-down on.

@@ -30,12 +30,14 @@ std::optional<CastPath> FishingTables::cast(const Rig& rig, const Technique& tec
   const auto above = orders.lower_bound(k);
   const FishingTable* faster = table(above->second, technique);
   if (!faster) return std::nullopt;
-  if (above->first - k < kSamePace || above == orders.begin()) return path_of(series_at(*faster, at), faster->leader);
+  if (above->first - k < kSamePace || above == orders.begin())
+    return path_of(series_at(*faster, at, above->first), faster->leader);
   const auto below = std::prev(above);
   const FishingTable* slower = table(below->second, technique);
   if (!slower) return std::nullopt;
   const double way = (k - below->first) / (above->first - below->first);
-  return path_of(between(series_at(*slower, at), series_at(*faster, at), way), faster->leader);
+  const CastSeries of_slower = series_at(*slower, at, below->first), of_faster = series_at(*faster, at, above->first);
+  return path_of(between(of_slower, of_faster, way), faster->leader);
 }
 
 const FishingTable* FishingTables::table(std::size_t order, const Technique& technique) const {

@@ -32,7 +32,7 @@ class Warming {
   Warming(const Tackle& tackle, const TableOrder& order, const DriftLimits& limits) {
     const SurfaceSpeed speed = table_speed(kRow);
     const Speed boat = metres_per_second(order.pace * in_metres_per_second(speed));
-    const auto water = tabled_water(table_depth(kColumn), speed, Profile{}, kWarm);
+    const auto water = tabled_water(table_depth(kColumn), speed, kTableProfile, kWarm);
     warm_ = cast_paths(tackle, order.rig, order.techniques, {*water, boat, order.cast, kAnyRod, limits, {}});
   }
   [[nodiscard]] double deeper_per_c(const FishingTable& table, std::size_t technique) const {
@@ -75,7 +75,7 @@ CastsOverGrid casts_over_grid(const Tackle& tackle, const TableOrder& order, con
   std::vector<TabledWater> waters;
   for (std::size_t speed = 0; speed < kTableSpeeds; ++speed)
     for (std::size_t depth = 0; depth < kTableDepths; ++depth)
-      waters.push_back(*tabled_water(table_depth(depth), table_speed(speed), Profile{}, kTableTemperature));
+      waters.push_back(*tabled_water(table_depth(depth), table_speed(speed), kTableProfile, kTableTemperature));
   std::vector<WaterAndBoat> places;
   for (const TabledWater& water : waters)
     places.push_back({&water, metres_per_second(order.pace * in_metres_per_second(water.surface_speed))});

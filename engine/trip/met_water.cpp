@@ -9,8 +9,8 @@
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/season.hpp"
 #include "engine/trip/wading.hpp"
+#include "engine/water/bed_profile.hpp"
 #include "engine/water/described.hpp"
-#include "engine/water/profile.hpp"
 #include "engine/water/reach_at_flow.hpp"
 
 namespace floatwright {
@@ -92,7 +92,8 @@ void print_lane(PlannedWater& printed, const Lane& there) {
   printed.depth = band_with_scatter(there.depth, there.sd_ln_depth);
   const Band<SurfaceSpeed> surface = band_with_scatter(there.surface_speed, there.sd_ln_speed);
   printed.surface_speed = surface;
-  const auto mean = [&](SurfaceSpeed u) { return mean_speed(u, Profile{}, there.depth.middle); };
+  const Length depth = there.depth.middle;
+  const auto mean = [&](SurfaceSpeed u) { return mean_speed(u, bed_profile(printed.bed, depth), depth); };
   printed.mean_speed = Band<MeanSpeed>{mean(surface.low), mean(surface.best), mean(surface.high)};
   printed.source = there.source;
   printed.far_from_note = there.far_from_note;

@@ -21,7 +21,7 @@ WadedLane waded(const Lane& lane) {
   const bool guessed = lane.source == DepthSource::Guessed;
   const Length depth = guessed ? band_with_scatter(lane.depth, lane.sd_ln_depth).high : lane.depth.high;
   const SurfaceSpeed surface = guessed ? band_with_scatter(lane.surface_speed, lane.sd_ln_speed).high : lane.surface_speed.high;
-  const MeanSpeed mean = mean_speed(surface, Profile{}, depth);
+  const MeanSpeed mean = mean_speed(surface, Profile{}, depth);  // whatever the bed: a rough one would allow more
   return {depth, metres_per_second(in_metres_per_second(mean))};
 }
 

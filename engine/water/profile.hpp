@@ -11,6 +11,7 @@ struct Profile {
   enum class Law { Power, Log, Uniform } law = Law::Power;
   double exponent = 1.0 / 6.0;  // Power
   Length roughness;             // ks, Log: u = (u*/0.41) ln(30 z/ks)
+  friend bool operator==(const Profile&, const Profile&) = default;
 };
 
 // u(z)/u_surface for a height over the bed as a share of the depth, 0 to 1.

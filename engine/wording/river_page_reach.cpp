@@ -1,9 +1,13 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "engine/river/names.hpp"
 #include "engine/trip/local_time.hpp"
+#include "engine/water/bed_profile.hpp"
 #include "engine/wording/river_page.hpp"
 #include "engine/wording/say_learned.hpp"
+#include "engine/wording/say_slowing.hpp"
 #include "engine/wording/say_source.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
@@ -84,6 +88,15 @@ std::string water_line(const BelievedWater& water, const WaterHour& noon, UnitSy
                      speed_unit(units), met_words(water, noon, units));
 }
 
+std::string slowing_line(const BelievedReach& reach) {
+  std::vector<double> means;  // over the surface speed
+  for (const WaterHour& water : noon_of(reach).waters)
+    if (water.depth) means.push_back(mean_over_surface(bed_profile(reach.bed, water.depth->best), water.depth->best));
+  if (means.empty()) return "";
+  const auto [least, most] = std::ranges::minmax(means);
+  return say_slowing(reach.bed, least, most);
+}
+
 std::string channel_line(const BelievedReach& reach, UnitSystem units) {
   const ReachHour& noon = noon_of(reach);
   if (!noon.mean_depth || !noon.mean_speed) return "";
@@ -98,7 +111,8 @@ std::vector<std::string> source_lines(const Told& told, const BelievedReach& rea
                   say(reach.temperature_source, told.in.river, told.units))};
   for (std::size_t w = 0; w < reach.waters.size(); ++w)
     lines.push_back(water_line(reach.waters[w], noon_of(reach).waters[w], told.units));
-  if (const std::string channel = channel_line(reach, told.units); !channel.empty()) lines.push_back(channel);
+  for (const std::string& words : {slowing_line(reach), channel_line(reach, told.units)})
+    if (!words.empty()) lines.push_back(words);
   return lines;
 }
 

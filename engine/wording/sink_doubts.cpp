@@ -6,6 +6,8 @@
 #include <cmath>
 
 #include "engine/sinking/section.hpp"
+#include "engine/water/bed_profile.hpp"
+#include "engine/wording/say_slowing.hpp"
 #include "engine/wording/units.hpp"
 
 namespace floatwright {
@@ -25,6 +27,12 @@ std::string snags(const SinkAsked& asked, double per_cast) {
   return fmt::format("About one cast in {:.0f} snags on {}.", std::max(2.0, std::round(1.0 / per_cast)), over);
 }
 
+std::string slowing(const KnownWater& water) {
+  const double mean = mean_over_surface(water.profile, water.depth);
+  if (water.profile == bed_profile(water.bed, water.depth)) return say_slowing(water.bed, mean, mean);
+  return fmt::format("Speed over depth as typed: {:.2f} of the surface's in the mean.", mean);
+}
+
 std::string band_words(const Technique& technique, const BandsJudgement& bands) {
   const bool slack =
       technique.method == Method::Strip ? technique.count > Duration{} : technique.mending != Mending::Tight;
@@ -42,7 +50,7 @@ std::vector<std::string> say_bed(const SinkAsked& asked, const RigInWater& fishe
   const Technique& technique = fished.scored.technique;
   if (technique.method == Method::Dry) return {};
   const Length bed = asked.water.depth, near = kNearTheBed * bed;
-  std::vector<std::string> said{snags(asked, fished.scored.snag_per_cast)};
+  std::vector<std::string> said{slowing(asked.water), snags(asked, fished.scored.snag_per_cast)};
   if (fished.deepest_tip >= bed) {
     said.push_back("The lower end of the sinking part comes to the bed: nothing is reckoned below it.");
   } else if (fished.deepest_tip > near) {

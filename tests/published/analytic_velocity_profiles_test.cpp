@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "engine/water/profile.hpp"
+#include "engine/water/bed_profile.hpp"
 
 namespace floatwright {
 namespace {
@@ -43,6 +43,23 @@ TEST(AnalyticProfiles, LogLaw) {
   hold(log_law(10.0), {10.0, 0.82468, 1.1652, 1.0178, 0.8704});
   hold(log_law(20.0), {20.0, 0.84368, 1.1439, 1.0155, 0.8871});
   hold(log_law(50.0), {50.0, 0.86326, 1.1231, 1.0133, 0.9035});
+}
+
+// The power law of the log law's mean, which is how a bed is reckoned with, at the same table's rows of the log law: the
+// greatest difference at 0.6 of the depth, where the usual reading of the mean is taken.
+TEST(AnalyticProfiles, PowerLawOverABedIsNearTheLogLaw) {
+  const auto hold_near = [](double depth_over_ks, double at_02, double at_06, double at_08) {
+    const Length depth = metres(depth_over_ks * 3.5 * 0.05);  // gravel: ks 3.5 D84, D84 0.05 m
+    const Profile profile = bed_profile(Bed::Gravel, depth);
+    const double mean = mean_over_surface(profile, depth);
+    EXPECT_NEAR(mean, mean_over_surface(log_law(depth_over_ks), metres(1.0)), 1e-12);
+    EXPECT_NEAR(share_of_surface(profile, depth, 0.8) / mean, at_02, 0.013) << depth_over_ks;
+    EXPECT_NEAR(share_of_surface(profile, depth, 0.4) / mean, at_06, 0.028) << depth_over_ks;
+    EXPECT_NEAR(share_of_surface(profile, depth, 0.2) / mean, at_08, 0.013) << depth_over_ks;
+  };
+  hold_near(5.0, 1.1937, 1.0209, 0.8480);
+  hold_near(10.0, 1.1652, 1.0178, 0.8704);
+  hold_near(20.0, 1.1439, 1.0155, 0.8871);
 }
 
 TEST(AnalyticProfiles, LogLawMeetsItsMeanAtOneOverE) {

@@ -61,6 +61,15 @@ TEST(Sink, AnswersOnOneScreen) {
     EXPECT_THAT(ran.out, HasSubstr(part));
 }
 
+// 1 - 1/ln(30 h/ks) at 5 ft: cobble ks 0.525 m, sand 0.05 m; 1/(1 + 1/6) without a bed; 1/(1 + 1/4) as typed.
+TEST(Sink, SaysHowTheWaterSlowsTowardItsBedAndByWhat) {
+  EXPECT_THAT(says(with(kTipInWater, {"--bed", "cobble"})).out, HasSubstr("Water slows toward cobble: 0.78 of its surface speed"));
+  EXPECT_THAT(says(with(kTipInWater, {"--bed", "sand"})).out, HasSubstr("Water slows toward sand: 0.85 of its surface speed"));
+  EXPECT_THAT(says(kTipInWater).out, HasSubstr("The bed is not named; water is taken to slow as in most"));
+  EXPECT_THAT(says(with(kTipInWater, {"--bed", "cobble", "--profile", "power 1/4"})).out,
+              HasSubstr("Speed over depth as typed: 0.80 of the surface's"));
+}
+
 TEST(Sink, TakesEveryLineKindInWords) {
   for (const char* line :
        {"sinking tip 12.5 ft 5 in/s", "clear tip 12 ft 1.5 in/s", "floating with sinking leader 10 ft 4 in/s",

@@ -26,10 +26,11 @@ namespace floatwright {
 [[nodiscard]] std::vector<Closure> read_closures(TypedObject& river, PlaceReader& places);
 [[nodiscard]] std::vector<Hatch> read_hatches(TypedObject& river);
 
-// What the depth and speed of a water inherit from the stretch's note around it.
+// What the depth and speed of a water inherit from what stands around it: a stretch's note, or the bed of a reach or spot.
 struct SeenThen {
   std::optional<Discharge> at_flow;
   std::optional<std::chrono::year_month_day> seen_on;
+  Bed bed = Bed::Unknown;
 };
 [[nodiscard]] std::vector<Water> read_waters(TypedObject& in, const SeenThen& around);
 

@@ -4,8 +4,8 @@
 #include "adapters/in/files/river_channel.hpp"
 #include "adapters/in/files/river_ranges.hpp"
 #include "adapters/in/files/river_sections.hpp"
-#include "engine/water/profile.hpp"
 #include "engine/river/names.hpp"
+#include "engine/water/bed_profile.hpp"
 
 namespace floatwright {
 namespace {
@@ -14,8 +14,9 @@ Bed read_bed(TypedObject& in) {
   return meaning_of(in, "bed", in.text("bed", Need::Optional), kBedWords).value_or(Bed::Unknown);
 }
 
-// A person sees the surface; a speed measured as a mean over the depth is turned into it by the usual profile.
-std::optional<SurfaceSpeed> read_speed(TypedObject& in, const std::optional<Length>& depth) {
+// A person sees the surface; a speed measured as a mean over the depth is turned into it by the profile over
+// such a bed.
+std::optional<SurfaceSpeed> read_speed(TypedObject& in, const std::optional<Length>& depth, Bed bed) {
   const auto surface = read_surface_speed(in, "surface_speed", kSurfaceSpeeds, Need::Optional);
   const auto mean = read_mean_speed(in, "mean_speed", kMeanSpeeds, Need::Optional);
   if (in.has_any_spelling("surface_speed") && in.has_any_spelling("mean_speed")) {
@@ -23,7 +24,7 @@ std::optional<SurfaceSpeed> read_speed(TypedObject& in, const std::optional<Leng
     return std::nullopt;
   }
   if (surface) return surface;
-  if (mean && depth) return surface_speed(*mean, Profile{}, *depth);
+  if (mean && depth) return surface_speed(*mean, bed_profile(bed, *depth), *depth);
   return std::nullopt;
 }
 
@@ -45,7 +46,7 @@ std::optional<WaterNote> read_note(TypedObject& in, const SeenThen& around, Need
   const auto own_flow = read_flow(in, "at_flow", kRunningFlows, Need::Optional);
   const auto at_flow = own_flow ? own_flow : around.at_flow;
   const auto depth = read_length(in, "depth", kWaterDepths, Need::Optional);
-  const auto speed = read_speed(in, depth);
+  const auto speed = read_speed(in, depth, around.bed);
   const auto source = meaning_of(in, "source", in.text("source", Need::Optional), kDepthSourceWords);
   const auto seen_on = read_date(in, "seen_on", Need::Optional);
   const bool anything =
@@ -82,7 +83,7 @@ StretchNote read_stretch_note(TypedObject& in, PlaceReader& places) {
   note.at_flow = at_flow.value_or(Discharge{});
   note.float_time = read_duration(in, "float_time", kTripTimes, Need::Optional);
   const auto seen_on = read_date(in, "seen_on", Need::Optional);
-  note.waters = read_waters(in, {note.at_flow, seen_on});
+  note.waters = read_waters(in, {.at_flow = note.at_flow, .seen_on = seen_on});
   in.finish();
   return note;
 }
@@ -99,7 +100,7 @@ NamedReach read_reach(TypedObject& in, PlaceReader& places) {
   reach.bed = read_bed(in);
   reach.slope = in.plain_number("slope", 0.0, kSteepestSlope, Need::Optional);
   read_channel(in, reach);
-  reach.waters = read_waters(in, {});
+  reach.waters = read_waters(in, {.at_flow = {}, .seen_on = {}, .bed = reach.bed});
   reach.in_side_channel = in.text("in_side_channel", Need::Optional);
   in.finish();
   return reach;
@@ -114,7 +115,7 @@ Spot read_spot(TypedObject& in, PlaceReader& places) {
   spot.platform =
       meaning_of(in, "platform", in.text("platform", Need::Optional), kPlatformWords).value_or(Platform::Wading);
   spot.bed = read_bed(in);
-  spot.waters = read_waters(in, {});
+  spot.waters = read_waters(in, {.at_flow = {}, .seen_on = {}, .bed = spot.bed});
   in.finish();
   return spot;
 }

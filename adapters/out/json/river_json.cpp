@@ -5,6 +5,7 @@
 #include "adapters/out/json/names.hpp"
 #include "adapters/out/json/plan_values.hpp"
 #include "engine/river/names.hpp"
+#include "engine/water/bed_profile.hpp"
 #include "engine/wording/say_river_state.hpp"
 #include "engine/wording/say_source.hpp"
 
@@ -31,11 +32,16 @@ Json hour_json(JsonPlan& out, const BelievedReach& reach, const ReachHour& hour)
   return object;
 }
 
-Json water_json(JsonPlan& out, const BelievedWater& water, const WaterHour& noon) {
+Json mean_over_surface_json(Bed bed, const Measured<Band<Length>>& depth) {
+  return depth ? Json(mean_over_surface(bed_profile(bed, depth->best), depth->best)) : Json(nullptr);
+}
+
+Json water_json(JsonPlan& out, Bed bed, const BelievedWater& water, const WaterHour& noon) {
   return {{"water", word_for(water.type)},
           {"source", word_for(water.source)},
           {"noted_at_m3_s", maybe(out, water.noted_at, "noted_at_m3_s")},
           {"far_from_note", water.far_from_note},
+          {"mean_over_surface", mean_over_surface_json(bed, noon.depth)},
           {"logged", logged_json(out, water.depth_met, water.speed_met)},
           {"why_none", why_none(noon.depth)}};
 }
@@ -58,7 +64,7 @@ Json reach_json(JsonPlan& out, const BelievedReach& reach) {
   object["channel_guessed"] = reach.channel_guessed;
   object["waters"] = Json::array();
   for (std::size_t w = 0; w < reach.waters.size(); ++w)
-    object["waters"].push_back(water_json(out, reach.waters[w], noon.waters[w]));
+    object["waters"].push_back(water_json(out, reach.bed, reach.waters[w], noon.waters[w]));
   object["hours"] = Json::array();
   for (const ReachHour& hour : reach.hours) object["hours"].push_back(hour_json(out, reach, hour));
   return object;

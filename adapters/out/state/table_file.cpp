@@ -35,8 +35,8 @@ bool can_be(const CastSeries& series) {
   const auto all_can = [](const auto& values) {
     return std::ranges::all_of(values, [](float v) { return std::isfinite(v) && v >= 0.0f; });
   };
-  return std::isfinite(series.end_s) && series.hang_s >= 0.0f && series.end_s >= series.hang_s &&
-         all_can(series.fly_m) && all_can(series.tip_m) && all_can(series.pace_m_s);
+  return std::isfinite(series.end_s) && std::isfinite(series.lies_m) && series.lies_m >= 0.0f && series.hang_s >= 0.0f &&
+         series.end_s >= series.hang_s && all_can(series.fly_m) && all_can(series.tip_m) && all_can(series.pace_m_s);
 }
 
 bool can_be(const FishingTable& table) {

@@ -25,7 +25,7 @@ double between(double a, double b, std::mt19937& random) {
 // Any water of the grid; `thread` over 1 is a bank beside a faster thread, in which the boat is.
 WaterToFish water_by_chance(std::mt19937& random, double thread = 1.0) {
   constexpr std::array kTypes{WaterType::Run, WaterType::Riffle, WaterType::Pool, WaterType::Tailout};
-  constexpr std::array kBeds{Bed::Sand, Bed::Gravel, Bed::Cobble, Bed::Boulder};
+  constexpr std::array kBeds{Bed::Sand, Bed::Gravel, Bed::Cobble, Bed::Boulder, Bed::Unknown};
   WaterToFish water = run_at(50);
   water.type = thread > 1.0 ? WaterType::Bank : kTypes[random() % kTypes.size()];
   water.bed = kBeds[random() % kBeds.size()];

@@ -6,6 +6,7 @@
 #include <random>
 
 #include "engine/sinking/fishing_tables.hpp"
+#include "engine/sinking/like_speed.hpp"
 #include "tests/engine/tackle/rack.hpp"
 
 namespace floatwright {
@@ -147,7 +148,7 @@ TableOrder order(std::size_t line, std::size_t fly, double pace, const std::vect
   return table_order(rack::tackle(), {line, {}, fly, {}}, kCast, pace, techniques, kLimits).value();
 }
 
-// Against each cast worked out, mean over the cast, as a share of the water's depth.
+// Against each cast worked out, mean over the cast, as a share of the water's depth; below the bed a fly lies on it.
 TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
   const Tackle tackle = rack::tackle();
   std::mt19937 random(5);
@@ -159,7 +160,7 @@ TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
     const TableSet tables = fishing_tables(tackle, one, kLimits);
     for (int i = 0; i < 25; ++i) {
       const double v = between(0.15, 2.25, random), h = between(0.26, 4.9, random);
-      const auto water = tabled_water(metres(h), speed(v), Profile{}, kTableTemperature);
+      const auto water = tabled_water(metres(h), speed(v), kTableProfile, kTableTemperature);
       const auto casts = cast_paths(tackle, one.rig, one.techniques,
                                     {*water, metres_per_second(v * one.pace), kCast, feet(9), kLimits, {}});
       for (std::size_t t = 0; t < casts.size(); ++t) {
@@ -167,14 +168,57 @@ TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
         const CastSeries out = series_of(*casts[t]), read = series_at(*tables[t], *grid_point(metres(h), speed(v)));
         double miss = 0.0;  // m
         for (std::size_t s = 0; s < kSeriesSamples; ++s)
-          miss += std::abs(out.fly_m[s] - read.fly_m[s]) / kSeriesSamples;
+          miss += std::abs(std::min<double>(out.fly_m[s], h) - std::min<double>(read.fly_m[s], h)) / kSeriesSamples;
         close += miss < 0.02 * h ? 1 : 0;
         ++all;
       }
     }
   }
   RecordProperty("within_2_percent", std::to_string(close) + " of " + std::to_string(all));
-  EXPECT_GE(close, 0.97 * all) << "of " << all;
+  EXPECT_GE(close, 0.98 * all) << "of " << all;
+}
+
+// Mean miss of the fly over the casts of random waters, in shares of their depth.
+double mean_miss(const TableOrder& one, const Profile& profile, const Profile& read_as) {
+  const Tackle tackle = rack::tackle();
+  const TableSet tables = fishing_tables(tackle, one, kLimits);
+  std::mt19937 random(5);
+  double miss = 0.0;
+  int casts_read = 0;
+  for (int i = 0; i < 8; ++i) {
+    const double v = between(0.2, 1.3, random), h = between(0.5, 2.8, random);
+    const auto water = tabled_water(metres(h), speed(v), profile, kTableTemperature);
+    const auto casts = cast_paths(tackle, one.rig, one.techniques,
+                                  {*water, metres_per_second(v * one.pace), kCast, feet(9), kLimits, {}});
+    const GridPoint at = *grid_point(metres(h), speed(v), kTableTemperature, read_as);
+    for (std::size_t t = 0; t < casts.size(); ++t, ++casts_read) {
+      const CastSeries out = series_of(*casts[t]), read = series_at(*tables[t], at, one.pace);
+      for (std::size_t s = 0; s < kSeriesSamples; ++s) miss += std::abs(out.fly_m[s] - read.fly_m[s]) / kSeriesSamples / h;
+    }
+  }
+  return miss / casts_read;
+}
+
+// Over the usual bed and a rough one; at anchor, where the stream pulls, and drifting, where only its shear does.
+TEST(FishingTable, IsReadAtALikeSpeedOverAnotherBed) {
+  for (const double exponent : {1.0 / 6.0, 0.4}) {
+    const Profile bed{Profile::Law::Power, exponent, {}};
+    for (const TableOrder& one : {order(rack::kTip5, rack::kWeighted, 0.0, {swings().back()}),
+                                  order(rack::kTip5, rack::kPlain, 1.0, {strips().front()})})
+      EXPECT_LT(mean_miss(one, bed, bed), 0.6 * mean_miss(one, bed, kTableProfile)) << exponent << " at pace " << one.pace;
+  }
+}
+
+// Beside a boat at the surface's pace the water near it goes past by p y/h of that pace.
+TEST(LikeSpeed, IsByTheShearBesideADriftingBoat) {
+  const Profile usual{};
+  EXPECT_NEAR(like_speed(speed(0.6), usual, metres(2), 1.0, metres(0.02)) / speed(0.6), usual.exponent / kTableProfile.exponent, 0.005);
+  EXPECT_EQ(like_speed(speed(0.6), kTableProfile, metres(2), 0.65, metres(1)), speed(0.6));
+}
+
+TEST(LikeSpeed, IsFasterWhereALineAtAnchorMeetsMoreOfTheStream) {
+  EXPECT_GT(like_speed(speed(0.6), Profile{}, metres(2), 0.0, metres(1.5)), speed(0.6));
+  EXPECT_LT(like_speed(speed(0.6), {Profile::Law::Power, 0.4, {}}, metres(2), 0.0, metres(1.5)), speed(0.6));
 }
 
 TEST(TableOrder, IsOneForRigsThatTheWaterCannotTellApart) {

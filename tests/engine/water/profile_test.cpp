@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
+#include "engine/water/bed_profile.hpp"
+
 namespace floatwright {
 namespace {
 
@@ -53,6 +57,46 @@ TEST(Profile, NeverRunsBackwardsOverBouldersLargerThanTheDepth) {
   const Profile boulders{Profile::Law::Log, 0.0, metres(3.0)};
   EXPECT_GE(share_of_surface(boulders, metres(0.5), 0.0), 0.0);
   EXPECT_GT(mean_over_surface(boulders, metres(0.5)), 0.5);
+}
+
+constexpr std::array kSmoothToRough{Bed::Sand, Bed::Gravel, Bed::Cobble, Bed::Boulder};
+
+TEST(BedProfile, AddsUpToItsMeanAndIsFastestAtTheSurface) {
+  for (const Bed bed : kSmoothToRough) {
+    for (const double h : {0.3, 0.8, 1.5, 3.0}) {  // m
+      const Profile profile = bed_profile(bed, metres(h));
+      EXPECT_NEAR(summed_mean(profile, metres(h)), mean_over_surface(profile, metres(h)), 0.006) << h;
+      for (double z = 0.05; z < 1.0; z += 0.05)
+        EXPECT_LT(share_of_surface(profile, metres(h), z - 0.03), share_of_surface(profile, metres(h), z)) << h;
+    }
+  }
+}
+
+TEST(BedProfile, SlowsTheBedMoreTheRougherItIs) {
+  for (std::size_t i = 1; i < kSmoothToRough.size(); ++i) {
+    const Profile smoother = bed_profile(kSmoothToRough[i - 1], metres(1.0));
+    const Profile rougher = bed_profile(kSmoothToRough[i], metres(1.0));
+    EXPECT_LT(share_of_surface(rougher, metres(1.0), 0.1), share_of_surface(smoother, metres(1.0), 0.1));
+    EXPECT_LT(mean_over_surface(rougher, metres(1.0)), mean_over_surface(smoother, metres(1.0)));
+  }
+}
+
+TEST(BedProfile, MattersLessTheDeeperTheWater) {
+  for (const Bed bed : kSmoothToRough)
+    EXPECT_GT(bed_profile(bed, metres(1.3)).exponent, bed_profile(bed, metres(2.6)).exponent);
+}
+
+// 1 - 1/ln 60 where the water is two roughnesses deep, 1 - 1/ln 30 where it is shallower than one.
+TEST(BedProfile, HasTheMeanOfTheLogLaw) {
+  const Length depth = metres(2.0 * 3.5 * 0.15);
+  EXPECT_NEAR(mean_over_surface(bed_profile(Bed::Cobble, depth), depth), 0.755760, 1e-6);
+  EXPECT_NEAR(mean_over_surface(bed_profile(Bed::Boulder, metres(0.4)), metres(0.4)), 0.705986, 1e-6);
+}
+
+TEST(BedProfile, IsTheUsualOneWhereNothingIsKnownOfTheBed) {
+  EXPECT_EQ(bed_profile(Bed::Unknown, metres(1.0)), Profile{});
+  EXPECT_EQ(bed_profile(Bed::Wood, metres(1.0)), Profile{});
+  EXPECT_EQ(bed_profile(Bed::Cobble, Length{}), Profile{});
 }
 
 }  // namespace

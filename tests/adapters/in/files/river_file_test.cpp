@@ -117,6 +117,15 @@ TEST(RiverFile, TurnsAMeanSpeedIntoTheSurfaceSpeedThatGoesWithIt) {
   EXPECT_THAT(in_metres_per_second(only_water(read).notes.at(0).surface_speed), DoubleNear(0.7, 0.005));
 }
 
+// Over cobble of 3.5 x 0.15 m of roughness, two roughnesses deep, the mean is 1 - 1/ln 60 of the surface speed.
+TEST(RiverFile, TurnsAMeanSpeedOverItsBed) {
+  const auto read = river_of(river_with(R"(, "reaches": [ { "id": "r", "from_mile": 40, "to_mile": 39, "bed": "cobble", "waters":
+    [ { "water": "run", "fishing_time": 1, "at_flow_cfs": 1800, "depth_m": 1.05, "mean_speed_m_s": 0.6 } ] } ])"));
+  ASSERT_THAT(read.problems, IsEmpty());
+  EXPECT_THAT(in_metres_per_second(read.value.river.reaches.at(0).waters.at(0).notes.at(0).surface_speed),
+              DoubleNear(0.6 / 0.755760, 1e-4));
+}
+
 TEST(RiverFile, RefusesASpeedThatDoesNotSayWhich) {
   const auto read = river_of(note_with(R"({ "water": "run", "fishing_time": 1, "depth_m": 1.5, "speed_m_s": 0.6 })"));
   EXPECT_THAT(read.problems, Contains(AllOf(StandsAt(7, "/notes/0/waters/0"), Finds("no speed"))));
