@@ -35,7 +35,8 @@ endfunction()
 # floatwright_room(NAME HEADERS a.hpp ... SOURCES a.cpp ... ALONE a.cpp ... USES other_room pkg::target ... PRIVATELY pkg::target ...)
 # Every header compiles alone: a.cpp includes a.hpp before all else (tests/architecture holds that), and a header without
 # a source of its own is compiled by all_verify_interface_header_sets.
-# LIGHTLY: a room that only carries words and bytes; more optimising would cost the build more than it gives.
+# LIGHTLY: a room that only carries words and bytes, or calls other rooms; more optimising would cost the build more than it
+# gives. -Og is what this compiler is quickest with, by a fifth to a quarter of the time of -O1.
 function(floatwright_room name)
   cmake_parse_arguments(room "LIGHTLY" "" "HEADERS;SOURCES;ALONE;USES;PRIVATELY" ${ARGN})
   set(with_source "")
@@ -62,7 +63,7 @@ function(floatwright_room name)
   target_sources(${name} ${scope} FILE_SET alone TYPE HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR} FILES ${alone})
   set_target_properties(${name} PROPERTIES INTERFACE_HEADER_SETS_TO_VERIFY alone)
   if(room_LIGHTLY)
-    target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-O1>)
+    target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-Og>)
   endif()
 endfunction()
 
@@ -73,7 +74,7 @@ function(floatwright_test_flags name)
   target_link_libraries(${name} PRIVATE floatwright_flags GTest::gmock Threads::Threads)
   target_compile_definitions(${name} PRIVATE
     FLOATWRIGHT_SOURCE_DIR="${PROJECT_SOURCE_DIR}" FLOATWRIGHT_BINARY_DIR="${PROJECT_BINARY_DIR}")
-  target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-O1> -Wno-dangling-else)  # what EXPECT_ makes of an if
+  target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-Og> -Wno-dangling-else)  # what EXPECT_ makes of an if
 endfunction()
 
 # floatwright_test(NAME SOURCES a_test.cpp ... ALONE a_test.cpp ... USES room ...): one executable, each TEST a ctest of its own.
