@@ -27,6 +27,13 @@ class Tally {
       add(day, waters[w].type, waters[w].fishing_time / fishing_time, seconds_.at(day, w));
   }
 
+  void add(Tally later) {
+    std::ranges::move(later.fishing_, std::back_inserter(fishing_));
+    unreached_ += later.unreached_;
+    unknown_ += later.unknown_;
+    unknown_why_.merge(later.unknown_why_);
+  }
+
   [[nodiscard]] Coverage told(const std::vector<ConsideredLine>& lines, int most) && {
     Coverage found = coverage(lines, std::move(fishing_), most);
     found.unreached = unreached_;
@@ -101,6 +108,19 @@ void work_out_all(WaterSeconds& seconds, const CoverageAsked& asked) {
   });
 }
 
+Tally tally_of_all(const RecordAsked& asked, const ReachDays& record, const WaterSeconds& seconds, const DoEach& do_each) {
+  constexpr std::size_t kTogether = 500;  // reach-days
+  const std::size_t days = record.days.size();
+  const Tally none(asked, record, seconds);
+  std::vector<Tally> parts((days + kTogether - 1) / kTogether, none);
+  do_each(parts.size(), [&](std::size_t i) {
+    for (std::size_t day = i * kTogether; day < std::min(days, (i + 1) * kTogether); ++day) parts[i].add(record.days[day]);
+  });
+  Tally all = none;
+  for (Tally& part : parts) all.add(std::move(part));
+  return all;
+}
+
 }  // namespace
 
 TablesNeeded tables_for_coverage(const CoverageAsked& asked) {
@@ -124,9 +144,7 @@ Coverage coverage_of_river(const CoverageAsked& asked) {
   const LinesAtHand at_hand(asked.tackle.all, lines, preferences, asked.judgement, asked.tables.get());
   WaterSeconds seconds(record, days, at_hand);
   work_out_all(seconds, asked);
-  Tally tally(record, days, seconds);
-  for (const ReachDay& day : days.days) tally.add(day);
-  return std::move(tally).told(lines, preferences.rods_aboard);
+  return tally_of_all(record, days, seconds, asked.do_each).told(lines, preferences.rods_aboard);
 }
 
 }  // namespace floatwright

@@ -181,9 +181,13 @@ double most_worth(const Scene& scene, Method method) {
   return worth_of(scene, method, scene.judgement.choice.enough_efficiency);
 }
 
-ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path) {
+EffectiveSeconds middle_seconds(const Scene& scene, const Way& way, const CastPath& path) {
   const FishedCase known = fished(scene, way, middle(scene), &path);
-  return with_worth(scene, way, path, effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement)));
+  return effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement));
+}
+
+ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path) {
+  return with_worth(scene, way, path, middle_seconds(scene, way, path));
 }
 
 namespace {

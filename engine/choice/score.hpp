@@ -20,7 +20,7 @@ struct Scene {
   const FishingTables* tables;  // none: everything is worked out
   DriftLimits limits;
   PerCase<Measured<TabledWater>> cases;
-  PerCase<std::optional<GridPoint>> in_tables;  // none: outside the grid
+  PerCase<std::optional<GridPoint>> in_tables;  // none: too slow for them, all is worked out
 };
 [[nodiscard]] Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
                              const Judgement& judgement, const FishingTables* tables = nullptr);
@@ -57,6 +57,7 @@ struct RigWays {
 [[nodiscard]] ScoredRig scored_rig(const Way& way, const CastPath& path, const EffectiveSeconds& found,
                                    const PerCase<Length>& water_depth, const Judgement& judgement);
 // From the middle case alone (five scatter members), for ranking; and from all three cases.
+[[nodiscard]] EffectiveSeconds middle_seconds(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
                                            std::span<const CastPath* const> middle);  // by technique

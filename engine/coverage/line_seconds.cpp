@@ -3,13 +3,12 @@
 #include <algorithm>
 #include <tuple>
 
-#include "engine/choice/score.hpp"
 #include "engine/choice/techniques.hpp"
 
 namespace floatwright {
 namespace {
 
-WaysFished ways_of(Method method) {
+WaysFished way_of(Method method) {
   return method == Method::Swing || method == Method::Strip ? WaysFished::Pulled : WaysFished::Drifted;
 }
 
@@ -17,7 +16,9 @@ WaysFished ways_of(Method method) {
 using LeaderKey = std::tuple<std::size_t, Mass, Length>;
 using KnownLeaders = std::map<LeaderKey, Length>;
 
-std::vector<Measured<CastPath>> casts_of(const Scene& scene, const RigWays& ways, KnownLeaders& leaders) {
+using CastsByTechnique = std::vector<Measured<CastPath>>;
+
+CastsByTechnique casts_of(const Scene& scene, const RigWays& ways, KnownLeaders& leaders) {
   if (ways.techniques.front().method != Method::Indicator)
     return middle_casts(scene, ways.rig, ways.techniques, Casts::FromTables);
   const LeaderKey key{ways.rig.fly, ways.rig.shot, rod_length(scene.tackle, ways.rig)};
@@ -28,13 +29,59 @@ std::vector<Measured<CastPath>> casts_of(const Scene& scene, const RigWays& ways
   return casts;
 }
 
-void keep_best(const Scene& scene, const RigWays& ways, KnownLeaders& leaders, LineSeconds& best) {
-  const auto casts = casts_of(scene, ways, leaders);
-  for (std::size_t i = 0; i < casts.size(); ++i) {
-    if (!casts[i]) continue;
-    const ScoredRig scored = score_middle(scene, {ways.rig, ways.techniques[i]}, *casts[i]);
-    if (scored.seconds > best.seconds) best = {scored.seconds, scored.efficiency};
+CastPath path_between(const CastPath& cold, const CastPath& warm, double way) {
+  const auto mix = [way](auto a, auto b) { return a + way * (b - a); };
+  CastPath path = cold;
+  path.time_to_hang_down = mix(cold.time_to_hang_down, warm.time_to_hang_down);
+  for (std::size_t i = 0; i < std::min(cold.samples.size(), warm.samples.size()); ++i) {
+    const CastSample &a = cold.samples[i], &b = warm.samples[i];
+    path.samples[i] = {mix(a.t, b.t), mix(a.fly_depth, b.fly_depth), mix(a.tip_depth, b.tip_depth),
+                       mix(a.over_ground, b.over_ground), mix(a.through_water, b.through_water), a.bearing};
   }
+  return path;
+}
+
+// One water at several temperatures.
+struct Warmths {
+  std::vector<WaterToFish> waters;  // which the scenes refer to
+  std::vector<Scene> scenes;
+  std::vector<KnownLeaders> leaders;
+
+  // From the coldest to the warmest, 0 to 1.
+  [[nodiscard]] double way_to(std::size_t i) const {
+    if (i == 0) return 0.0;
+    const auto degrees = [&](const WaterToFish& water) { return in_celsius(*water.temperature); };
+    const double cold = degrees(waters.front()), warm = degrees(waters.back());
+    return (degrees(waters[i]) - cold) / (warm - cold);
+  }
+};
+
+void keep_best(const Scene& scene, const Way& way, const CastPath& path, LineSeconds& best) {
+  const EffectiveSeconds found = middle_seconds(scene, way, path);
+  if (found.seconds > best.seconds) best = {found.seconds, found.efficiency};
+}
+
+// From the casts in the coldest and the warmest water; an indicator's leader goes by half feet, and where it steps between
+// the two each is worked out. `best`: by warmth.
+void keep_best(Warmths& at, const RigWays& ways, std::span<LineSeconds* const> best) {
+  const auto casts_at = [&](std::size_t i) { return casts_of(at.scenes[i], ways, at.leaders[i]); };
+  const std::size_t last = at.scenes.size() - 1;
+  const CastsByTechnique cold = casts_at(0), warm = last > 0 ? casts_at(last) : cold;
+  for (std::size_t technique = 0; technique < cold.size(); ++technique) {
+    const Measured<CastPath>&a = cold[technique], &b = warm[technique];
+    if (!a || !b) continue;
+    const bool steps = a->indicator_to_fly != b->indicator_to_fly;
+    for (std::size_t i = 0; i <= last; ++i) {
+      const Measured<CastPath> path = steps ? casts_at(i)[technique] : path_between(*a, *b, at.way_to(i));
+      if (path) keep_best(at.scenes[i], {ways.rig, ways.techniques[technique]}, *path, *best[i]);
+    }
+  }
+}
+
+// One who wades casts as one at anchor does (engine/sinking/drift_limits.hpp).
+std::vector<Platform> told_apart(std::vector<Platform> platforms) {
+  if (std::ranges::find(platforms, Platform::Anchored) != platforms.end()) std::erase(platforms, Platform::Wading);
+  return platforms;
 }
 
 }  // namespace
@@ -52,23 +99,33 @@ LinesAtHand::LinesAtHand(const Tackle& tackle, const std::vector<ConsideredLine>
   }
 }
 
-SecondsByMethod LinesAtHand::seconds_in(const WaterToFish& water, WaysFished ways) const {
-  const Scene scene = scene_of(water, tackle_, preferences_, judgement_, tables_);
+std::vector<RigWays> LinesAtHand::ways_of(const Rig& rig, Method method, const WaterToFish& water) const {
   const SurfaceSpeed fished = water.lane.surface_speed.middle;
-  SecondsByMethod found;
-  KnownLeaders leaders;
+  std::vector<RigWays> all;
+  for (const Platform platform : told_apart(water.platforms)) {
+    const Speed boat = boat_speed(platform, water.boat_lane.middle, fished, judgement_);
+    const double speed = in_metres_per_second(fished);  // m/s
+    const double pace = speed > 0.0 ? in_metres_per_second(boat) / speed : 0.0;
+    RigWays here{rig, techniques(method, tackle_.lines[rig.line].kind, platform, pace, judgement_)};
+    if (!here.techniques.empty()) all.push_back(std::move(here));
+  }
+  return all;
+}
+
+std::vector<SecondsByMethod> LinesAtHand::seconds_in(const WaterToFish& water, std::span<const Measured<Temperature>> warmths,
+                                                     WaysFished ways) const {
+  Warmths at{std::vector<WaterToFish>(warmths.size(), water), {}, std::vector<KnownLeaders>(warmths.size())};
+  for (std::size_t i = 0; i < warmths.size(); ++i) at.waters[i].temperature = warmths[i];
+  for (const WaterToFish& there : at.waters)
+    at.scenes.push_back(scene_of(there, tackle_, preferences_, judgement_, tables_));
+  std::vector<SecondsByMethod> found(warmths.size());
   for (const auto& [method, rigs] : rigs_) {
-    if (ways_of(method) != ways) continue;
-    std::vector<LineSeconds>& best = found[method];
-    best.resize(lines_);
+    if (way_of(method) != ways) continue;
+    for (SecondsByMethod& there : found) there[method].resize(lines_);
     for (const Rigged& one : rigs) {
-      for (const Platform platform : water.platforms) {
-        const Speed boat = boat_speed(platform, water.boat_lane.middle, fished, judgement_);
-        const double speed = in_metres_per_second(fished);  // m/s
-        const double pace = speed > 0.0 ? in_metres_per_second(boat) / speed : 0.0;
-        const RigWays here{one.rig, techniques(method, tackle_.lines[one.rig.line].kind, platform, pace, judgement_)};
-        if (!here.techniques.empty()) keep_best(scene, here, leaders, best[one.line]);
-      }
+      std::vector<LineSeconds*> best;
+      for (SecondsByMethod& there : found) best.push_back(&there[method][one.line]);
+      for (const RigWays& here : ways_of(one.rig, method, water)) keep_best(at, here, best);
     }
   }
   return found;

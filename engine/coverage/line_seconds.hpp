@@ -1,11 +1,13 @@
 #pragma once
 // How well each line fishes one water whose flow is known: by each way of fishing, the most effective seconds per minute
 // over its flies, techniques and platforms (Z, docs/equations.md). Swings and strips are read from fishing tables where
-// there are some; a past day's flow is known, so one case stands for three.
+// there are some; a past day's flow is known, so one case stands for three. At one flow a cast is asked for in the coldest
+// and the warmest water alone: between them its depth goes with the temperature in a straight line, as the tables have it.
 #include <map>
+#include <span>
 #include <vector>
 
-#include "engine/choice/choose.hpp"
+#include "engine/choice/score.hpp"
 #include "engine/coverage/considered_lines.hpp"
 
 namespace floatwright {
@@ -23,13 +25,17 @@ class LinesAtHand {
  public:
   LinesAtHand(const Tackle& tackle, const std::vector<ConsideredLine>& lines, const Preferences& preferences,
               const Judgement& judgement, const FishingTables* tables);
-  [[nodiscard]] SecondsByMethod seconds_in(const WaterToFish& water, WaysFished ways) const;
+  // By warmth: `water` at each of the temperatures, which rise or are one that is not known.
+  [[nodiscard]] std::vector<SecondsByMethod> seconds_in(const WaterToFish& water,
+                                                        std::span<const Measured<Temperature>> warmths,
+                                                        WaysFished ways) const;
 
  private:
   struct Rigged {
     Rig rig;
     std::size_t line = 0;  // into the considered lines
   };
+  [[nodiscard]] std::vector<RigWays> ways_of(const Rig& rig, Method method, const WaterToFish& water) const;
   const Tackle& tackle_;
   const Preferences& preferences_;
   const Judgement& judgement_;

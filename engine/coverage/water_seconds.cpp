@@ -68,22 +68,31 @@ WaterSeconds::WaterSeconds(const RecordAsked& asked, const ReachDays& record, co
     const auto& waters = waters_of(asked.river, asked.graph.reaches[record.reaches[day.reach].reach]);
     for (std::size_t water = 0; water < waters.size(); ++water)
       for (const WaysFished ways : {WaysFished::Pulled, WaysFished::Drifted})
-        for (const Corner& corner : corners(ways, day, water))
-          if (index_.emplace(corner.node, nodes_.size()).second) nodes_.push_back(corner.node);
+        for (const Corner& corner : corners(ways, day, water)) found_[corner.node][corner.warmth];
   }
-  found_.resize(nodes_.size());
+  for (auto node = found_.begin(); node != found_.end(); ++node) nodes_.push_back(node);
 }
 
 void WaterSeconds::work_out(std::size_t node) {
-  const auto& [ways, reach, water, flow, warmth] = nodes_[node];
-  const Discharge there = cubic_metres_per_second(std::exp(flow_step(ways) * flow));
-  const auto temperature =
-      warmth == kUnknownWarmth ? std::nullopt : std::optional(celsius(kTemperatureStep * warmth));
-  const auto met = water_at(asked_, record_.reaches[reach], water, there, temperature);
-  if (met.has_value())
-    found_[node].seconds = lines_.seconds_in(*met, ways);
-  else
-    found_[node].why_unknown = met.why_absent();
+  auto& [there, by_warmth] = *nodes_[node];
+  const auto& [ways, reach, water, flow] = there;
+  const Discharge discharge = cubic_metres_per_second(std::exp(flow_step(ways) * flow));
+  const auto met = water_at(asked_, record_.reaches[reach], water, discharge, std::nullopt);
+  std::vector<Measured<Temperature>> warmths;
+  std::vector<FishedWater*> at_warmths;
+  for (auto& [step, found] : by_warmth) {
+    if (!met.has_value()) {
+      found.why_unknown = met.why_absent();
+    } else if (step == kUnknownWarmth) {
+      found.seconds = lines_.seconds_in(*met, {&met->temperature, 1}, ways).front();
+    } else {
+      warmths.emplace_back(celsius(kTemperatureStep * step));
+      at_warmths.push_back(&found);
+    }
+  }
+  if (warmths.empty()) return;
+  auto seconds = lines_.seconds_in(*met, warmths, ways);
+  for (std::size_t i = 0; i < seconds.size(); ++i) at_warmths[i]->seconds = std::move(seconds[i]);
 }
 
 std::vector<WaterSeconds::Corner> WaterSeconds::corners(WaysFished ways, const ReachDay& day, std::size_t water) {
@@ -96,7 +105,7 @@ std::vector<WaterSeconds::Corner> WaterSeconds::corners(WaysFished ways, const R
       const double along_flow = 1.0 - std::abs(flow - flow_below - f), along_warmth = 1.0 - std::abs(warmth - warmth_below - t);
       const double weight = along_flow * along_warmth;
       const int at_warmth = day.temperature ? static_cast<int>(warmth_below) + t : kUnknownWarmth;
-      if (weight > 0.0) all.push_back({{ways, day.reach, water, static_cast<int>(flow_below) + f, at_warmth}, weight});
+      if (weight > 0.0) all.push_back({{ways, day.reach, water, static_cast<int>(flow_below) + f}, at_warmth, weight});
     }
   }
   return all;
@@ -104,7 +113,7 @@ std::vector<WaterSeconds::Corner> WaterSeconds::corners(WaysFished ways, const R
 
 // Where a corner has no answer the nearest one decides: what lies between known and unknown water is not told finer.
 void WaterSeconds::add_between(FishedWater& sum, const std::vector<Corner>& around) const {
-  const auto found = [&](const Corner& corner) -> const FishedWater& { return found_[index_.at(corner.node)]; };
+  const auto found = [&](const Corner& corner) -> const FishedWater& { return found_.at(corner.node).at(corner.warmth); };
   const bool all_known = std::ranges::all_of(around, [&](const Corner& c) { return found(c).why_unknown.empty(); });
   if (all_known) {
     for (const Corner& corner : around) add(sum.seconds, found(corner).seconds, corner.weight);

@@ -30,10 +30,13 @@ class WaterSeconds {
   [[nodiscard]] FishedWater at(const ReachDay& day, std::size_t water) const;
 
  private:
-  // Reach, water, steps of flow and of temperature; kUnknownWarmth for a temperature that is not known.
-  using Node = std::tuple<WaysFished, std::size_t, std::size_t, int, int>;
+  // One flow: reach, water, steps of flow; and what was found by steps of temperature, kUnknownWarmth for one that is not
+  // known.
+  using Node = std::tuple<WaysFished, std::size_t, std::size_t, int>;
+  using ByWarmth = std::map<int, FishedWater>;
   struct Corner {
     Node node;
+    int warmth;
     double weight = 0.0;
   };
   static constexpr int kUnknownWarmth = INT32_MIN;
@@ -42,9 +45,8 @@ class WaterSeconds {
   const RecordAsked& asked_;
   const ReachDays& record_;
   const LinesAtHand& lines_;
-  std::map<Node, std::size_t> index_;
-  std::vector<Node> nodes_;
-  std::vector<FishedWater> found_;  // by node
+  std::map<Node, ByWarmth> found_;
+  std::vector<std::map<Node, ByWarmth>::iterator> nodes_;
 };
 
 // One water of one reach at a flow that is known, as a plan meets it, but at no hour and in no light; Absent with why

@@ -23,18 +23,16 @@ struct Axis {
 };
 constexpr Axis kSpeeds{0.15, 2.25, kTableSpeeds};  // m/s
 constexpr Axis kDepths{0.26, 4.9, kTableDepths};   // m
-constexpr double kRounding = 1e-9;                 // steps: a node at the edge is in the grid
 
 // Weights of the four nodes from `first` on. At the edges the missing node is taken to continue a parabola through the
-// nearest three.
+// nearest three; beyond them the edge itself is read.
 struct Cubic {
   std::size_t first;
   std::array<float, 4> weights;
 };
-std::optional<Cubic> cubic(const Axis& axis, double value) {
-  const double place = axis.place(value);  // steps
+Cubic cubic(const Axis& axis, double value) {
   const double last = static_cast<double>(axis.count - 1);
-  if (!(place >= -kRounding && place <= last + kRounding)) return std::nullopt;
+  const double place = std::clamp(axis.place(value), 0.0, last);  // steps
   const auto cell = static_cast<std::size_t>(std::clamp(place, 0.0, last - 1.0));
   const double f = place - static_cast<double>(cell);
   const double before = 0.5 * f * (-1.0 + f * (2.0 - f)), here = 1.0 + f * f * (-2.5 + 1.5 * f);
@@ -102,11 +100,13 @@ CastSeries series_of(const CastPath& path) {
 }
 
 std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed, Temperature temperature, const Profile& profile) {
-  const auto of_speed = cubic(kSpeeds, in_metres_per_second(speed));
-  const auto of_depth = cubic(kDepths, in_metres(depth));
-  if (!of_speed || !of_depth) return std::nullopt;
+  const double h = in_metres(depth), v = in_metres_per_second(speed);  // m, m/s
+  constexpr double kStepsBeyond = 1.0;
+  if (!(h > 0.0 && std::isfinite(h) && kSpeeds.place(v) >= -kStepsBeyond && std::isfinite(v))) return std::nullopt;
+  const Cubic of_speed = cubic(kSpeeds, v), of_depth = cubic(kDepths, h);
   const double warmer_c = in_celsius(temperature) - in_celsius(kTableTemperature);
-  return GridPoint{of_speed->first, of_depth->first, of_speed->weights, of_depth->weights, warmer_c, depth, speed, profile};
+  return GridPoint{of_speed.first, of_depth.first, of_speed.weights, of_depth.weights, warmer_c,
+                   depth,          speed,          profile,          v < kSpeeds.least};
 }
 
 namespace {
@@ -119,9 +119,9 @@ GridPoint at_like_speed(const FishingTable& table, GridPoint at, double pace) {
     for (std::size_t j = 0; j < 4; ++j)
       lies += at.of_speed[i] * at.of_depth[j] * table.nodes[(at.speed + i) * kTableDepths + at.depth + j].lies_m;
   const SurfaceSpeed like = like_speed(at.surface_speed, at.profile, at.water, pace, metres(lies));
-  const auto of_speed = cubic(kSpeeds, std::clamp(in_metres_per_second(like), kSpeeds.least, kSpeeds.most));
-  at.speed = of_speed->first;
-  at.of_speed = of_speed->weights;
+  const Cubic of_speed = cubic(kSpeeds, in_metres_per_second(like));
+  at.speed = of_speed.first;
+  at.of_speed = of_speed.weights;
   return at;
 }
 

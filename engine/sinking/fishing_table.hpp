@@ -3,7 +3,7 @@
 // depths, so that a water is ranked without simulating a cast. There is no bed in it, nor scatter: they come at
 // scoring. It holds for water of 10 C; how much deeper the fly goes in warmer, thinner water is one number a table.
 // Between the nodes a cubic (Catmull-Rom) in the logarithms of speed and depth, of the whole series at once: its times
-// are taken as shares of the time to hang-down, so that alike moments meet. Outside the grid nothing is read.
+// are taken as shares of the time to hang-down, so that alike moments meet.
 #include <array>
 #include <cstddef>
 #include <optional>
@@ -47,8 +47,10 @@ struct GridPoint {
   Length water;
   SurfaceSpeed surface_speed;
   Profile profile = kTableProfile;
+  bool is_beyond = false;  // slower than the slowest row: the table errs more there
 };
-// None outside the grid.
+// Beyond the grid its edge is read: hardly a cast reaches the fish of deeper water, few fish hold in faster, and in slower a
+// step of the grid changes little. None in still slower water (under 0.11 m/s) or without a depth.
 [[nodiscard]] std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed,
                                                   Temperature temperature = kTableTemperature,
                                                   const Profile& profile = kTableProfile);

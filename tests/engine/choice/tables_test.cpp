@@ -103,12 +103,31 @@ TEST(ChoiceOnTables, LosesLittleBesideABankToo) {
   EXPECT_LT(found.share_lost(), 0.002);
 }
 
-TEST(ChoiceOnTables, IsAsGoodOutsideTheGrid) {
+// Deeper than the tables, or a step slower, it is read at their edge.
+TEST(ChoiceOnTables, LosesLittleBeyondTheGrid) {
   const FishingTables tables = testing::warm_tables(kBox, guides_preferences(), kJudgement);
-  WaterToFish deep = run_at(50);
-  deep.lane.depth = {metres(5.2), metres(5.6), metres(6.0)};
-  const auto direct = choose(deep, kBox, guides_preferences(), kJudgement);
-  const auto tabled = choose(deep, kBox, guides_preferences(), kJudgement, {}, &tables);
+  const std::vector<std::pair<double, double>> beyond{{1.4, 0.125}, {5.4, 0.14}};  // m, m/s
+  Agreement agreement;
+  for (const auto& [h, v] : beyond) {
+    WaterToFish water = run_at(50);
+    water.lane.depth = {metres(0.95 * h), metres(h), metres(1.05 * h)};
+    const auto speed = [v](double share) { return surface_metres_per_second(share * v); };
+    water.lane.surface_speed = {speed(0.97), speed(1.0), speed(1.03)};
+    water.boat_lane = water.lane.surface_speed;
+    agreement.add(water, tables);
+  }
+  ASSERT_EQ(agreement.waters, 2);
+  EXPECT_EQ(agreement.same_rig, agreement.waters);
+  EXPECT_LT(agreement.share_lost(), 0.001);
+}
+
+TEST(ChoiceOnTables, IsWorkedOutInWaterThatHardlyMoves) {
+  const FishingTables tables = testing::warm_tables(kBox, guides_preferences(), kJudgement);
+  WaterToFish slow = run_at(50);
+  const SurfaceSpeed speed = surface_metres_per_second(0.08);
+  slow.lane.surface_speed = slow.boat_lane = {speed, speed, speed};
+  const auto direct = choose(slow, kBox, guides_preferences(), kJudgement);
+  const auto tabled = choose(slow, kBox, guides_preferences(), kJudgement, {}, &tables);
   ASSERT_EQ(direct.by_method.size(), tabled.by_method.size());
   for (std::size_t i = 0; i < direct.by_method.size(); ++i) {
     EXPECT_EQ(direct.by_method[i].rig, tabled.by_method[i].rig);

@@ -134,6 +134,32 @@ TEST(CoverageOfRiver, IsTheSameInAnyOrderOfWork) {
   for (std::size_t i = 0; i < 4; ++i) EXPECT_DOUBLE_EQ(forwards.lines[i].alone, backwards.lines[i].alone);
 }
 
+// A swing is asked for in the coldest and the warmest water and read in a straight line between.
+TEST(LinesAtHand, FishWaterOfEveryWarmthAsThoughItWereAskedForAlone) {
+  Tackle tackle = small_tackle();
+  tackle.lines = {line_on("five", "tip", LineKind::SinkingTip, 5)};
+  tackle.lines[0].tip_length = feet(10.0);
+  tackle.lines[0].sink_rate = inches_per_second(4.0);
+  tackle.flies = {fly("streamer", {Method::Swing}, 0.4, 4.0)};
+  Preferences preferences;
+  preferences.methods = {{Method::Swing, 1.0}};
+  const Judgement judgement;
+  const LinesAtHand lines(tackle, {{.line = 0}}, preferences, judgement, nullptr);
+  WaterToFish water;
+  water.lane.depth = {metres(1.2), metres(1.2), metres(1.2)};
+  water.lane.surface_speed = {surface_metres_per_second(0.8), surface_metres_per_second(0.8), surface_metres_per_second(0.8)};
+  water.boat_lane = water.lane.surface_speed;
+  water.platforms = {Platform::Anchored, Platform::Wading};
+  const std::vector<Measured<Temperature>> warmths{celsius(2.0), celsius(8.0), celsius(14.0), celsius(20.0)};
+  const auto together = lines.seconds_in(water, warmths, WaysFished::Pulled);
+  ASSERT_EQ(together.size(), warmths.size());
+  for (std::size_t i = 0; i < warmths.size(); ++i) {
+    const LineSeconds alone = lines.seconds_in(water, {&warmths[i], 1}, WaysFished::Pulled).front().at(Method::Swing).at(0);
+    EXPECT_GT(alone.seconds, 1.0);
+    EXPECT_NEAR(together[i].at(Method::Swing).at(0).seconds, alone.seconds, 0.01 * alone.seconds) << i;
+  }
+}
+
 TEST(CoverageOfRiver, LooksNoFurtherBackThanAsked) {
   CoverageAsked in = asked();
   in.since = first_day() + std::chrono::days{kDays - 5};

@@ -53,14 +53,26 @@ TEST(TableGrid, IsGeometricFromEndToEnd) {
     EXPECT_NEAR(table_speed(i) / table_speed(i - 1), table_speed(1) / table_speed(0), 1e-12);
 }
 
-TEST(TableGrid, EndsAtItsEdges) {
-  EXPECT_TRUE(grid_point(metres(0.26), speed(0.15)));
-  EXPECT_TRUE(grid_point(metres(4.9), speed(2.25)));
-  EXPECT_FALSE(grid_point(metres(0.25), speed(0.5)));
-  EXPECT_FALSE(grid_point(metres(4.91), speed(0.5)));
-  EXPECT_FALSE(grid_point(metres(1.0), speed(0.149)));
-  EXPECT_FALSE(grid_point(metres(1.0), speed(2.26)));
+TEST(TableGrid, IsReadAtItsEdgesBeyondThem) {
+  const auto reads_as = [](double h, double v, double edge_h, double edge_v) {
+    const auto at = grid_point(metres(h), speed(v)), edge = grid_point(metres(edge_h), speed(edge_v));
+    return at && at->speed == edge->speed && at->depth == edge->depth && at->of_speed == edge->of_speed &&
+           at->of_depth == edge->of_depth;
+  };
+  EXPECT_TRUE(reads_as(0.1, 0.5, 0.26, 0.5));
+  EXPECT_TRUE(reads_as(12.0, 0.5, 4.9, 0.5));
+  EXPECT_TRUE(reads_as(1.0, 3.0, 1.0, 2.25));
+  EXPECT_TRUE(reads_as(1.0, 0.112, 1.0, 0.15));
+  EXPECT_FALSE(reads_as(1.0, 0.16, 1.0, 0.15));
+  EXPECT_TRUE(grid_point(metres(1.0), speed(0.149))->is_beyond);
+  EXPECT_FALSE(grid_point(metres(1.0), speed(0.15))->is_beyond);
+}
+
+TEST(TableGrid, EndsInWaterThatHardlyMoves) {
+  EXPECT_FALSE(grid_point(metres(1.0), speed(0.110)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.0)));
+  EXPECT_FALSE(grid_point(metres(1.0), speed(std::nan(""))));
+  EXPECT_FALSE(grid_point(metres(0.0), speed(0.5)));
   EXPECT_FALSE(grid_point(metres(std::nan("")), speed(0.5)));
 }
 
