@@ -27,8 +27,11 @@ PROMISES = re.compile(r"\bsafe(ly)?\b|\bOK\b|\bGO\b|good to go|\bnan\b|\binf\b",
 FRESH, OLD, CONFIGURATION = 0, 75, 78
 
 
-def planned(program, evening, environment):
-    """Exit code, page, JSON (none where it was not printed), what was told, seconds, megabytes at most."""
+def run_of(program, evening, environment):
+    """Exit code, page, JSON (none where it was not printed), what was told, seconds, megabytes at most.
+
+    The megabytes are at least those of this script when it starts the program: that is how they are counted.
+    """
     command = [program, "plan", "--config", evening.folder, "--offline", "--now", evening.now, "--date", evening.date]
     page, told = evening.folder / "page.txt", evening.folder / "told.txt"
     with open(page, "w") as out, open(told, "w") as err:
@@ -58,10 +61,15 @@ def faults_of_rods(plan, tackle):
                     yield f"{value} is not among the {kind}"
 
 
+def refusals(told):
+    """What was told, but for the warnings, which come first."""
+    return "\n".join(line for line in told.splitlines() if ": warning: " not in line)
+
+
 def faults(evening, run):
     if run["code"] == CONFIGURATION:
         if evening.broken_file is None:
-            yield "78, though nothing was broken: " + run["told"][:300]
+            yield "78, though nothing was broken: " + refusals(run["told"])[:300]
         elif evening.broken_file not in run["told"]:
             yield f"78, but {evening.broken_file} is not named: " + run["told"][:300]
         return
@@ -92,6 +100,13 @@ def verdict(run):
     return f"exit {run['code']}, " + ("a float" if "recommended" in best else "no float")
 
 
+def planned(program, evening, environment):
+    """What is told of one evening; plans are not kept, a thousand of them are a gigabyte."""
+    run = run_of(program, evening, environment)
+    told = {key: run[key] for key in ("wall", "cpu", "megabytes")}
+    return {**told, "name": evening.folder.name, "verdict": verdict(run), "faults": list(faults(evening, run))}
+
+
 def night(program, rivers, seed, folder):
     environment = {**os.environ, "CACHE_DIRECTORY": str(folder / "cache")}
     random_rivers.write_flows(folder)
@@ -102,16 +117,17 @@ def night(program, rivers, seed, folder):
         start = time.monotonic()
         runs = list(pair.map(lambda e: planned(program, e, environment), evenings))
         wall = time.monotonic() - start
-    found = 0
     for evening, run in zip(evenings, runs):
-        for fault in faults(evening, run):
-            found += 1
-            print(f"{evening.folder.name}, {evening.now}, day {evening.date}: {fault}")
+        for fault in run["faults"]:
+            print(f"{run['name']}, {evening.now}, day {evening.date}: {fault}")
+    found = sum(len(run["faults"]) for run in runs)
     walls = sorted(run["wall"] for run in runs)
     print(f"{rivers} rivers, {found} faults; a tenth of them once before, for the tables: {start - cold:.0f} s")
     print(f"all: {wall:.0f} s wall, {sum(run['cpu'] for run in runs):.0f} s CPU; one: {walls[rivers // 2]:.2f} s in the middle, {walls[-1]:.2f} s at most")
     print(f"at most {max(run['megabytes'] for run in runs):.0f} MB")
-    for what, count in sorted(collections.Counter(map(verdict, runs)).items()):
+    for run in sorted(runs, key=lambda run: -run["cpu"])[:5]:
+        print(f"dearest: {run['name']} {run['cpu']:.1f} s CPU, {run['megabytes']:.0f} MB")
+    for what, count in sorted(collections.Counter(run["verdict"] for run in runs).items()):
         print(f"{count:5d} {what}")
     return found == 0
 

@@ -109,9 +109,10 @@ def random_river(rng, releases):
     for share, key in ((0.4, "closures"), (0.3, "hatches"), (0.3, "hazards"), (0.25, "reaches"), (0.15, "notes")):
         river[key] = drop_some(rng, river[key], share)
     for whole in river["notes"] + river["reaches"]:
-        whole["waters"] = drop_some(rng, whole["waters"], 0.1)
+        listed = drop_some(rng, whole["waters"], 0.1)
+        whole["waters"] = copy.deepcopy(listed)
         while not change_waters(rng, whole["waters"]):
-            pass
+            whole["waters"] = copy.deepcopy(listed)
     for reach in river["reaches"]:
         reach["bed"] = rng.choice(BEDS)
         if not reach["waters"]:
