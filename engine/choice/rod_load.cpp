@@ -4,6 +4,7 @@
 #include <map>
 
 #include "engine/choice/ranking.hpp"
+#include "engine/tackle/precedence.hpp"
 
 namespace floatwright {
 namespace {
@@ -39,6 +40,7 @@ bool on_rod(const ScoredRig& scored, const Tackle& tackle, std::size_t rod) {
 
 Carried carried(const ScoredRig& scored) { return {scored.rig, leader_class(scored.technique.method)}; }
 
+// Of loads that bring as much the first is taken: a main spool before a spare one, then plainer tackle.
 std::vector<Carried> everything(const std::vector<WaterMinutes>& waters, const Tackle& tackle, std::size_t rod,
                                 const ChoiceJudgement& judgement) {
   std::vector<Carried> result;
@@ -48,6 +50,10 @@ std::vector<Carried> everything(const std::vector<WaterMinutes>& waters, const T
       if (std::ranges::find(result, carried(scored)) == result.end()) result.push_back(carried(scored));
     }
   }
+  std::ranges::stable_sort(result, [&](const Carried& a, const Carried& b) {
+    const bool a_spare = tackle.lines[a.rig.line].spare_spool, b_spare = tackle.lines[b.rig.line].spare_spool;
+    return a_spare != b_spare ? b_spare : is_less(a.rig, b.rig, tackle);
+  });
   return result;
 }
 
@@ -141,7 +147,7 @@ std::vector<RodLoads> rod_loads(const std::vector<WaterMinutes>& waters, const T
   const std::vector<Rig> none_rigged;
   const RankingRules rules{tackle, judgement.choice, none_rigged};
   std::vector<RodLoads> result;
-  for (std::size_t rod = 0; rod < tackle.rods.size(); ++rod) {
+  for (const std::size_t rod : precedence(tackle).rods) {
     std::vector<Load> loads;
     for (const Carried& what : everything(waters, tackle, rod, judgement.choice))
       loads.push_back(load_of(what, waters, rules));

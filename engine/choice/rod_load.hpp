@@ -24,8 +24,9 @@ struct RodLoads {
 // W alone stops growing where a method fishes half its time, and would leave the slower of two rigs for one method as
 // good as the better: what a rod brings is W as far as its seconds are within a tie of the most that any rod has by
 // that method in that water, and less in proportion. Equal ones: a line made for the method, then less of a sinking
-// part, then seconds. Rods on which something fishes. A load that another with the same line and leader matches or
-// beats in every water is left out: the two cost the same to come from and go to, so nothing is lost.
+// part, then seconds. Rods on which something fishes, the first to be taken of equals first (engine/tackle/precedence.hpp).
+// A load that another with the same line and leader matches or beats in every water is left out: the two cost the same to
+// come from and go to, so nothing is lost.
 [[nodiscard]] std::vector<RodLoads> rod_loads(const std::vector<WaterMinutes>& waters, const Tackle& tackle,
                                               const Judgement& judgement);
 

@@ -4,6 +4,7 @@
 
 #include "engine/choice/rod_choice.hpp"
 #include "engine/choice/rod_set.hpp"
+#include "engine/tackle/precedence.hpp"
 
 namespace floatwright {
 namespace {
@@ -46,33 +47,47 @@ class BoatWorth {
   const Judgement& judgement_;
 };
 
-// By rod: the first that is alike in every boat.
-std::vector<std::size_t> alike_in_all(const std::vector<BoatWorth>& boats, std::size_t rods) {
-  std::vector<std::vector<std::size_t>> first_in_each(rods);
+using Places = std::vector<std::size_t>;  // rods, the first to be taken of equals first
+
+// By place: the first that is alike in every boat.
+Places alike_in_all(const std::vector<BoatWorth>& boats, const Places& order) {
+  std::vector<std::vector<std::size_t>> first_in_each(order.size());
   for (const BoatWorth& boat : boats) {
     const std::vector<std::size_t> first = boat.alike();
-    for (std::size_t rod = 0; rod < rods; ++rod) first_in_each[rod].push_back(first[rod]);
+    for (std::size_t place = 0; place < order.size(); ++place) first_in_each[place].push_back(first[order[place]]);
   }
-  std::vector<std::size_t> result;
+  Places result;
   for (const auto& firsts : first_in_each)
     result.push_back(static_cast<std::size_t>(std::ranges::find(first_in_each, firsts) - first_in_each.begin()));
   return result;
+}
+
+RodNumbers rods_at(const RodNumbers& places, const Places& order) {
+  RodNumbers rods;
+  for (const std::size_t place : places) rods.push_back(order[place]);
+  std::ranges::sort(rods);
+  return rods;
 }
 
 }  // namespace
 
 std::vector<RodNumbers> rods_of_boats(const std::vector<PoolBoat>& boats, const Tackle& tackle,
                                       const Judgement& judgement) {
+  const Places order = precedence(tackle).rods;
   std::vector<BoatWorth> worths;
   for (const PoolBoat& boat : boats) worths.emplace_back(boat, tackle, judgement);
   Sharing sharing;
-  sharing.alike = alike_in_all(worths, tackle.rods.size());
+  sharing.alike = alike_in_all(worths, order);
   for (const BoatWorth& worth : worths) {
     sharing.most.push_back(worth.most());
-    sharing.best.push_back(worth.best());
+    const auto best = worth.best();
+    auto& by_place = sharing.best.emplace_back();
+    for (const std::size_t rod : order) by_place.push_back(best[rod]);
   }
-  sharing.worth = [&](std::size_t boat, const RodNumbers& rods) { return worths[boat].of(rods); };
-  return shared_out(sharing).rods;
+  sharing.worth = [&](std::size_t boat, const RodNumbers& places) { return worths[boat].of(rods_at(places, order)); };
+  std::vector<RodNumbers> given;
+  for (const RodNumbers& places : shared_out(sharing).rods) given.push_back(rods_at(places, order));
+  return given;
 }
 
 }  // namespace floatwright

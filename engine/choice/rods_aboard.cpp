@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <numeric>
 #include <set>
 
 #include "engine/choice/rod_choice.hpp"
@@ -9,7 +10,7 @@ namespace {
 
 using RodSet = std::vector<const RodLoads*>;
 
-// Every set of `aboard` rods, in the order of the tackle file; of sets that differ in rods that are alike only the first.
+// Every set of `aboard` rods, the first to be taken of equals first; of sets that differ in rods that are alike only that.
 std::vector<RodSet> sets_of(const RodChoice& from) {
   std::vector<RodSet> result;
   std::set<std::vector<std::size_t>> seen;
@@ -54,9 +55,13 @@ void add_changes(RodPlan& plan, const RodSet& set, const Carriage& carriage, con
   }
 }
 
+// Rods are told in the order of the tackle file.
 RodPlan plan_of(const RodSet& set, const RodSetDay& day, const ChangesJudgement& judgement) {
+  std::vector<std::size_t> told(set.size());
+  std::iota(told.begin(), told.end(), std::size_t{0});
+  std::ranges::sort(told, {}, [&](std::size_t place) { return set[place]->rod; });
   RodPlan plan;
-  for (std::size_t rod = 0; rod < set.size(); ++rod) {
+  for (const std::size_t rod : told) {
     plan.rods.push_back(set[rod]->rod);
     plan.at_launch.emplace_back(set[rod]->loads[day.carriage.front()[rod]].carried.rig);
   }

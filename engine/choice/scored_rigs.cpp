@@ -8,6 +8,7 @@
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
 #include "engine/choice/worked_out.hpp"
+#include "engine/tackle/precedence.hpp"
 #include "engine/tackle/twins.hpp"
 
 namespace floatwright {
@@ -132,10 +133,12 @@ std::vector<KeptWays> together(const std::vector<const Ranked*>& kept) {
 }
 
 // What holds for a line holds for those on the twins of its rod: each stands right behind it.
-std::vector<ScoredRig> with_twins(const std::vector<ScoredRig>& scored, const std::vector<std::size_t>& first_lines) {
+std::vector<ScoredRig> with_twins(const std::vector<ScoredRig>& scored, const Tackle& tackle,
+                                  const std::vector<std::size_t>& first_lines) {
+  const std::vector<std::size_t> lines = precedence(tackle).lines;
   std::vector<ScoredRig> all;
   for (const ScoredRig& one : scored) {
-    for (std::size_t line = one.rig.line; line < first_lines.size(); ++line) {
+    for (const std::size_t line : lines) {
       if (first_lines[line] != one.rig.line) continue;
       all.push_back(one);
       all.back().rig.line = line;
@@ -170,7 +173,7 @@ std::vector<ScoredRig> ranked_rigs(const WaterToFish& water, const Tackle& tackl
     }
   }
   std::ranges::stable_sort(result, better);
-  return with_twins(result, first_lines);
+  return with_twins(result, tackle, first_lines);
 }
 
 std::vector<ScoredRig> best_worked_out(const std::vector<ScoredRig>& ranked, const WaterToFish& water,
@@ -188,7 +191,7 @@ std::vector<ScoredRig> best_worked_out(const std::vector<ScoredRig>& ranked, con
     std::ranges::move(of_method, std::back_inserter(result));
   }
   std::ranges::stable_sort(result, better);
-  return with_twins(result, first_lines);
+  return with_twins(result, tackle, first_lines);
 }
 
 std::vector<ScoredRig> scored_rigs(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,

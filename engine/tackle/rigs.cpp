@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <set>
 
+#include "engine/tackle/precedence.hpp"
 #include "engine/tackle/tackle.hpp"
 
 namespace floatwright {
@@ -108,11 +109,9 @@ std::vector<Mass> shot_sums(const Tackle& tackle, Method method) {
   return apart;
 }
 
-std::vector<std::optional<std::size_t>> tips_on(const Tackle& tackle, const Line& line) {
+std::vector<std::optional<std::size_t>> tips_on(const Line& line, const Precedence& order) {
   if (line.kind != LineKind::LoopedHead) return {std::nullopt};
-  std::vector<std::optional<std::size_t>> tips;
-  for (std::size_t i = 0; i < tackle.tips.size(); ++i) tips.emplace_back(i);
-  return tips;
+  return {order.tips.begin(), order.tips.end()};
 }
 
 }  // namespace
@@ -139,10 +138,11 @@ RigVerdict rig_verdict(const Tackle& tackle, const Rig& rig, Method method) {
 
 std::vector<Rig> rigs_for(const Tackle& tackle, Method method) {
   const std::vector<Mass> shots = shot_sums(tackle, method);
+  const Precedence order = precedence(tackle);
   std::vector<Rig> rigs;
-  for (std::size_t line = 0; line < tackle.lines.size(); ++line) {
-    for (const auto& tip : tips_on(tackle, tackle.lines[line])) {
-      for (std::size_t fly = 0; fly < tackle.flies.size(); ++fly) {
+  for (const std::size_t line : order.lines) {
+    for (const auto& tip : tips_on(tackle.lines[line], order)) {
+      for (const std::size_t fly : order.flies) {
         for (const Mass shot : shots) {
           const Rig rig{line, tip, fly, shot};
           if (!rig_verdict(tackle, rig, method).ruled_out) rigs.push_back(rig);

@@ -110,7 +110,7 @@ struct RigVerdict {
 };
 [[nodiscard]] RigVerdict rig_verdict(const Tackle& tackle, const Rig& rig, Method method);
 
-// Every rig that can be for a method: lines on rods x tips x flies used so (x shot for the indicator).
+// Every rig that can be for a method, by precedence: lines on rods x tips x flies used so (x shot for the indicator).
 [[nodiscard]] std::vector<Rig> rigs_for(const Tackle& tackle, Method method);
 
 }  // namespace floatwright

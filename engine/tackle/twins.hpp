@@ -7,11 +7,7 @@
 
 namespace floatwright {
 
-// By rod: the first that it is alike, itself where none stands before it. Length, line number and the lines on it, in
-// their order, are the same; ids and marks may differ.
-[[nodiscard]] std::vector<std::size_t> first_twins(const Tackle& tackle);
-
-// By line: the one in its place on the first twin of its rod.
+// By line: its like on the first twin of its rod (engine/tackle/precedence.hpp), itself where that is its own.
 [[nodiscard]] std::vector<std::size_t> lines_of_first_twins(const Tackle& tackle);
 
 }  // namespace floatwright

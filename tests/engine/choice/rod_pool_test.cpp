@@ -100,6 +100,38 @@ TEST(RodPool, GivesTheSameAnswerAgain) {
   EXPECT_EQ(rods_of_boats(boats, tackle, kJudgement), rods_of_boats(boats, tackle, kJudgement));
 }
 
+// Each rod has a twin, and all boats fish the same: only names can settle who gets which.
+TEST(RodPool, GivesTheSameRodsWhateverTheOrderOfTheRack) {
+  std::mt19937 random(20270520);
+  const Tackle half = rack(3, 2, 1), tackle = rack(6, 2, 1);
+  std::vector<WaterMinutes> day = random_day(half, 4, random);
+  for (WaterMinutes& water : day) {
+    std::vector<ScoredRig> twins = water.scored;
+    for (ScoredRig& rig : twins) rig.rig.line += half.lines.size();
+    water.scored.insert(water.scored.end(), twins.begin(), twins.end());
+  }
+  Tackle turned = tackle;
+  std::ranges::reverse(turned.rods);
+  std::ranges::reverse(turned.lines);
+  std::vector<WaterMinutes> turned_day = day;
+  for (WaterMinutes& water : turned_day)
+    for (ScoredRig& rig : water.scored) rig.rig.line = tackle.lines.size() - 1 - rig.rig.line;
+
+  const auto ids = [](const std::vector<RodNumbers>& given, const Tackle& of) {
+    std::vector<std::set<std::string>> named;
+    for (const RodNumbers& rods : given) {
+      named.emplace_back();
+      for (const std::size_t rod : rods) named.back().insert(of.rods[rod].id);
+    }
+    return named;
+  };
+  const std::vector<PoolBoat> boats{{day, wanting(2)}, {day, wanting(1)}, {day, wanting(2)}};
+  const std::vector<PoolBoat> turned_boats{{turned_day, wanting(2)}, {turned_day, wanting(1)}, {turned_day, wanting(2)}};
+  EXPECT_EQ(ids(rods_of_boats(boats, tackle, kJudgement), tackle),
+            ids(rods_of_boats(turned_boats, turned, kJudgement), turned));
+}
+
+
 TEST(RodPool, GivesNoRodToABoatThatFishesNothing) {
   std::mt19937 random(3);
   const Tackle tackle = rack(2, 1, 1);

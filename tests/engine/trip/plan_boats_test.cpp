@@ -150,6 +150,23 @@ TEST(PlanBoats, GiveTheSameAnswerInWhateverOrderTheWorkIsDone) {
   expect_the_same_day(plan_day(small_day()), plan_day(small_day(), backwards));
 }
 
+// Two boats that want the same, and one rod too few: the one named first has it, wherever it is listed.
+TEST(PlanBoats, ThatWishAlikeAreServedByName) {
+  const auto rods_of = [](const std::vector<BoatDay>& days, const std::string& name) {
+    const auto day = std::ranges::find_if(days, [&](const BoatDay& one) { return one.in.settings.boat == name; });
+    return day->plan.stretches.front().rods.rods;
+  };
+  std::vector<BoatOrder> boats{boat("z", "upper", "lower"), boat("m", "middle", "lower"), boat("a", "upper", "lower")};
+  for (BoatOrder& each : boats) each.rods_aboard = 1;
+  DayInputs in = small_day();
+  in.settings.preferences.methods = {{Method::Indicator, 1.0}};  // two of the three rods
+  const auto days = plan_boats(in, boats);
+  std::swap(boats.front(), boats.back());
+  const auto turned = plan_boats(in, boats);
+  EXPECT_NE(rods_of(days, "a"), rods_of(days, "z"));
+  for (const char* name : {"a", "m", "z"}) EXPECT_EQ(rods_of(days, name), rods_of(turned, name)) << name;
+}
+
 TEST(PlanBoats, OfADayThatCannotBePlannedSayWhyForEach) {
   DayInputs in = small_day();
   in.day = std::chrono::year{2027} / 5 / 1;
