@@ -1,8 +1,11 @@
 #include "engine/plan_day.hpp"
 
+#include <algorithm>
+
 #include "engine/choice/tables_needed.hpp"
 #include "engine/trip/compare.hpp"
 #include "engine/trip/day_facts.hpp"
+#include "engine/trip/fast_rise.hpp"
 #include "engine/trip/gauges_ahead.hpp"
 #include "engine/trip/likely_waters.hpp"
 #include "engine/trip/spot_day.hpp"
@@ -45,7 +48,8 @@ WaterOfDay water_of_day(const DayInputs& in) {
 RiverDay river_day(const DayInputs& in, const WaterOfDay& water) {
   return {in.river,    water.graph,        in.settings, in.tackle, in.judgement,   in.records,
           water.flows, water.temperatures, in.day,      in.now,    in.tables.get(),
-          in.weather ? &*in.weather : nullptr, &water.likely, &in.learned};
+          in.weather ? &*in.weather : nullptr, &water.likely, &in.learned,
+          std::ranges::any_of(water.outlooks, comes_up_fast)};
 }
 
 void add_tables_needed(TablesNeeded& needed, const DayInputs& in) {

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <tuple>
 
+#include "engine/choice/techniques.hpp"
+
 namespace floatwright {
 namespace {
 
@@ -37,6 +39,17 @@ bool is_rigged(const ScoredRig& rig, const std::vector<Rig>& rigged) {
 }
 
 bool is_less(const Rig& a, const Rig& b, const Tackle& tackle) { return amount(a, tackle) < amount(b, tackle); }
+
+void leave_standing(std::vector<ScoredRig>& scored, const ChoiceJudgement& judgement) {
+  double afloat = 0.0, standing = 0.0;  // the best worth of each
+  for (const ScoredRig& rig : scored) {
+    if (!fishes(rig, judgement)) continue;
+    double& best = stands(rig.technique.platform) ? standing : afloat;
+    best = std::max(best, rig.worth);
+  }
+  if (afloat <= 0.0 || standing >= (1.0 + judgement.worth_changing) * afloat) return;
+  std::erase_if(scored, [](const ScoredRig& rig) { return stands(rig.technique.platform); });
+}
 
 const ScoredRig* advised_rig(const ScoredRefs& among, const RankingRules& rules) {
   if (among.empty()) return nullptr;

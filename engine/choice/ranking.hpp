@@ -22,6 +22,10 @@ struct RankingRules {
 // Less of it: length of sinking part (a full sinking line longest), then its sink rate, then fly and shot.
 [[nodiscard]] bool is_less(const Rig& a, const Rig& b, const Tackle& tackle);
 
+// Where the river may come up, nobody stands still in it for a little more: takes out what is fished at anchor or wading
+// unless it is worth 15 % more, as a change of rig must be, than the best that is not.
+void leave_standing(std::vector<ScoredRig>& scored, const ChoiceJudgement& judgement);
+
 // Of rigs of one method on one platform, by seconds. nullptr of none; likewise below.
 [[nodiscard]] const ScoredRig* advised_rig(const ScoredRefs& among, const RankingRules& rules);
 // Of rigs of one method, by the worth of each platform's advised rig.

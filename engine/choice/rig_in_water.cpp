@@ -72,8 +72,6 @@ void add_shape(RigInWater& fished, const Tackle& tackle, const CastSetting& sett
   fished.drawn = LineOverBed{scored, fished.zone.depth, fished.zone_top, *std::move(shape)};
 }
 
-bool fixed(Platform platform) { return platform == Platform::Anchored || platform == Platform::Wading; }
-
 }  // namespace
 
 double turbulence_bound(Speed sink_rate, SurfaceSpeed surface) {
@@ -93,7 +91,7 @@ std::optional<std::string> way_ruled_out(const Tackle& tackle, const Rig& rig, c
     return "In water that stands still nothing swings: count the line down and strip it.";
   if (method != Method::Dry && !(tackle.flies[rig.fly].sink_rate > Speed{}) && tackle.flies[rig.fly].mass)
     return "The " + tackle.flies[rig.fly].name + " floats: fish it dry, or take a fly that sinks.";
-  if (method == Method::Swing && !fixed(technique.platform))
+  if (method == Method::Swing && !stands(technique.platform))
     return "A swing needs a rod that stays where it is: fish it anchored or wading, or strip from a drifting boat.";
   if (method == Method::TightLine && technique.platform == Platform::Drifting)
     return "A tight line is led past the rod: fish it anchored, held or wading.";

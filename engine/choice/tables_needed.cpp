@@ -10,8 +10,6 @@
 namespace floatwright {
 namespace {
 
-bool stands(Platform platform) { return platform == Platform::Anchored || platform == Platform::Wading; }
-
 double pace_of(Platform platform, const DriftLimits& limits) { return 1.0 - hold(platform, limits); }
 
 // A boat that moves goes at its own share of the stream, or, over a bank, eddy or pocket that is fished from the thread

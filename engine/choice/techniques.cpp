@@ -7,10 +7,8 @@
 namespace floatwright {
 namespace {
 
-bool fixed(Platform platform) { return platform == Platform::Anchored || platform == Platform::Wading; }
-
 std::vector<Technique> swings(LineKind kind, Platform platform, const Judgement& judgement) {
-  if (!fixed(platform)) return {};
+  if (!stands(platform)) return {};
   Technique tight;
   tight.platform = platform;
   if (mends(kind, Method::Swing, drift_limits(judgement)) < 1.0) return {tight};

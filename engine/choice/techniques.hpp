@@ -10,6 +10,8 @@
 
 namespace floatwright {
 
+[[nodiscard]] constexpr bool stands(Platform platform) { return platform == Platform::Anchored || platform == Platform::Wading; }
+
 // v_boat = (1 - hold) x the speed of the thread the boat is in, at most twice the speed of the water fished.
 [[nodiscard]] Speed boat_speed(Platform platform, SurfaceSpeed boat_lane, SurfaceSpeed fished,
                                const Judgement& judgement);

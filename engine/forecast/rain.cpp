@@ -2,12 +2,9 @@
 
 #include <fmt/core.h>
 
-#include "engine/units/unit.hpp"
-
 namespace floatwright {
 namespace {
 
-constexpr Length kMuchRain = millimetres(12.0);
 constexpr Period kWithin = std::chrono::hours{24};
 constexpr Period kStep = std::chrono::hours{1};
 

@@ -4,9 +4,11 @@
 #include <string>
 
 #include "engine/readings/weather.hpp"
+#include "engine/units/unit.hpp"
 
 namespace floatwright {
 
+inline constexpr Length kMuchRain = millimetres(12.0);  // judgement, as the next
 inline constexpr double kRainRaisesHighCase = 1.5;
 
 // The first instant after `now`, and by `until`, at which 12 mm have fallen in the 24 h before.

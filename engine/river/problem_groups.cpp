@@ -5,6 +5,8 @@
 #include <cmath>
 #include <utility>
 
+#include "engine/units/with_commas.hpp"
+
 namespace floatwright {
 namespace {
 
@@ -43,7 +45,7 @@ std::string called(const std::string& kind, const std::string& id, std::size_t i
 }
 
 std::string short_number(double value) {
-  return std::abs(value) < 1000.0 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value);
+  return std::abs(value) < 1000.0 ? fmt::format("{:.3g}", value) : with_commas(fmt::format("{:.0f}", value));
 }
 
 }  // namespace floatwright

@@ -26,6 +26,6 @@ namespace floatwright {
 [[nodiscard]] std::string pointer_token(const std::string& key);
 // "gauge \"cutbank\""; "hazard 3" for what has no id, counted from 1.
 [[nodiscard]] std::string called(const std::string& kind, const std::string& id, std::size_t index);
-[[nodiscard]] std::string short_number(double value);  // three figures, whole from 1000
+[[nodiscard]] std::string short_number(double value);  // three figures; whole from 1,000
 
 }  // namespace floatwright

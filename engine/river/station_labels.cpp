@@ -13,7 +13,7 @@ std::string name_or_id(const std::string& name, const std::string& id) { return 
 
 std::string flow_text(const River& river, Discharge q) {
   return river.kilometres ? short_number(in_cubic_metres_per_second(q)) + " m3/s"
-                          : std::to_string(static_cast<long>(in_cubic_feet_per_second(q) + 0.5)) + " cfs";
+                          : short_number(in_cubic_feet_per_second(q)) + " cfs";
 }
 
 std::string area_text(const River& river, Area area) {

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "engine/trip/cautions.hpp"
+#include "engine/trip/local_time.hpp"
 #include "engine/trip/provenance.hpp"
 #include "engine/trip/weights.hpp"
 
@@ -103,8 +104,10 @@ void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions) {
   const bool official = std::any_of(day.records.begin(), day.records.end(),
                                     [&](const GaugeRecord& r) { return r.official && follows(*r.official, day.now); });
   Caution doubt = plain(CautionKind::ForecastDoubt, "", basis_of_doubt(official, day.weather != nullptr));
-  doubt.text = official ? "If it rains otherwise than the agency reckons all of this is wrong."
-                        : "If it rains tonight all of this is wrong.";
+  const bool a_night_between = local_date(day.now, day.river.time_zone) < day.day;
+  doubt.text = official          ? "If it rains otherwise than the agency reckons all of this is wrong."
+               : a_night_between ? "If it rains tonight all of this is wrong."
+                                 : "If it rains all of this is wrong.";
   cautions.push_back(doubt);
 }
 

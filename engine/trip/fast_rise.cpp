@@ -44,6 +44,10 @@ std::optional<Caution> rise_by(const RiverDay& day, const TimedPassage& row, Ins
 
 }  // namespace
 
+bool comes_up_fast(const GaugeOutlook& outlook) {
+  return outlook.state == FlowState::Rising && outlook.now.has_value() && outlook.change_6h > kRisesFast;
+}
+
 std::optional<Caution> fast_rise(const RiverDay& day, const TimedPassage& row) {
   for (Instant t = row.arrive;; t = std::min(t + kLook, row.leave)) {
     for (const bool high : {false, true}) {
@@ -61,7 +65,7 @@ void add_fast_rise(const RiverDay& day, const Timetable& times, std::vector<Caut
 
 void add_rising_now(const std::vector<GaugeOutlook>& outlooks, const River& river, std::vector<Caution>& cautions) {
   for (const GaugeOutlook& outlook : outlooks) {
-    if (outlook.state != FlowState::Rising || !outlook.now.has_value() || outlook.change_6h <= kRisesFast) continue;
+    if (!comes_up_fast(outlook)) continue;
     Caution caution{.kind = CautionKind::FastRise, .weight = weight_of(CautionKind::FastRise)};
     const auto site = std::find_if(river.gauges.begin(), river.gauges.end(),
                                    [&](const GaugeSite& gauge) { return gauge.id == outlook.gauge; });

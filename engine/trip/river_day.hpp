@@ -33,6 +33,7 @@ struct RiverDay {
   const Weather* weather = nullptr;       // none: not known
   const LikelyWaters* likely = nullptr;   // none: only described water is known
   const Learned* learned = nullptr;       // of the log; none: nothing was met
+  bool may_rise_on = false;               // a gauge has come up fast until now, and how far it will is not known
 };
 
 // Flow and temperature of a reach at an instant, or why not.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/choice/techniques.hpp"
 #include "engine/trip/dam_fronts.hpp"
 #include "engine/trip/flow_limits.hpp"
 #include "engine/trip/heat.hpp"
@@ -57,8 +58,7 @@ std::string kept_out(const RiverDay& day, const Passage& spot, Hours then, const
   const auto either = [&](auto&& holds) { return holds(then.from) || holds(then.to); };
   const TimedPassage row{.passage = spot, .arrive = then.from, .leave = then.to};
   if (platform != Platform::Wading && flow_limit(day, Timetable{.rows = {row}})) return kOutsideTheBoat;
-  const bool stands = platform == Platform::Wading || platform == Platform::Anchored;
-  if (stands && either([&](Instant t) { return rise_expected(day, spot.from, spot.to, t); })) return kRise;
+  if (stands(platform) && either([&](Instant t) { return rise_expected(day, spot.from, spot.to, t); })) return kRise;
   if (platform == Platform::Wading && either([&](Instant t) { return nothing_to_wade(day, spot, t); })) {
     return kTooMuchToWade;
   }

@@ -1,5 +1,7 @@
 #include "engine/trip/water_book.hpp"
 
+#include "engine/choice/ranking.hpp"
+
 namespace floatwright {
 
 WaterBook::Page& WaterBook::page(const Key& key) {
@@ -12,6 +14,7 @@ ScoredWater WaterBook::ranked(const WaterAtHour& where) const {
   water.met = met_water(day_, where.passage, waters_of(day_, where.passage)[where.water], where.read_at);
   if (water.met.to_fish.has_value())
     water.scored = ranked_rigs(*water.met.to_fish, day_.tackle, day_.settings.preferences, day_.judgement, day_.tables);
+  if (day_.may_rise_on) leave_standing(water.scored, day_.judgement.choice);
   return water;
 }
 
@@ -20,6 +23,7 @@ ScoredWater WaterBook::worked_out(const WaterAtHour& where) {
   if (water.met.to_fish.has_value())
     water.scored = best_worked_out(water.scored, *water.met.to_fish, day_.tackle, day_.settings.preferences,
                                    day_.judgement, day_.tables);
+  if (day_.may_rise_on) leave_standing(water.scored, day_.judgement.choice);
   return water;
 }
 

@@ -1,4 +1,5 @@
 // What the weather does to the day, where it is known: it may raise the river, it spoils casting, it takes the boat.
+#include "engine/forecast/rain.hpp"
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/weights.hpp"
@@ -9,7 +10,6 @@ namespace {
 // judgement
 constexpr Speed kSpoilsCasting = miles_per_hour(15.0);
 constexpr Speed kTakesTheBoat = miles_per_hour(20.0);
-constexpr Length kWetDay = millimetres(12.0);
 
 }  // namespace
 
@@ -33,7 +33,7 @@ void add_wind(const RiverDay& day, const Timetable& times, std::vector<Caution>&
 void add_rain(const RiverDay& day, std::vector<Caution>& cautions) {
   if (day.weather == nullptr) return;
   const auto wettest = wettest_day(*day.weather, day.now, local_day(day.day, day.river.time_zone).end);
-  if (!wettest || *wettest < kWetDay) return;
+  if (!wettest || *wettest < kMuchRain) return;
   cautions.push_back({.kind = CautionKind::Rain,
                       .weight = weight_of(CautionKind::Rain),
                       .basis = "judgement; the rain is forecast and may be wrong",

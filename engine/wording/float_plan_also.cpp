@@ -80,20 +80,20 @@ std::string rig_words(const Told& told, const ScoredRig& rig) {
 }
 
 // The indicator is named with its leader.
-std::string how_words(const Technique& technique) {
-  const std::string how = technique.method == Method::Indicator ? say(technique.platform) : say(technique);
+std::string how_words(const Told& told, const Technique& technique) {
+  const std::string how = technique.method == Method::Indicator ? say(technique.platform) : say_how(told, technique);
   return how.empty() ? "" : ", " + how;
 }
 
 std::string rather_words(const Told& told, const Other& other) {
   return fmt::format("Rather {}? Best {}: {}{}, {:.0f} seconds of each minute.", say(other.rig->technique.method),
-                     at_water(*other.reach, *other.water), rig_words(told, *other.rig), how_words(other.rig->technique),
+                     at_water(*other.reach, *other.water), rig_words(told, *other.rig), how_words(told, other.rig->technique),
                      other.rig->seconds);
 }
 
 std::string as_good_words(const Told& told, const Other& other) {
   return fmt::format("As good {}: {}{}.", at_water(*other.reach, *other.water), rig_words(told, *other.rig),
-                     how_words(other.rig->technique));
+                     how_words(told, other.rig->technique));
 }
 
 }  // namespace

@@ -5,7 +5,6 @@
 
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_rig.hpp"
-#include "engine/wording/say_technique.hpp"
 #include "engine/wording/typed.hpp"
 #include "engine/wording/units.hpp"
 
@@ -34,7 +33,7 @@ std::string take_over_words(const Told& told, const TakesOver& t) {
   const auto rod = in_boat(told.rods, tackle, t.to.rig);
   return fmt::format("{} {} {}: {}{}, {}, in place of {}.", t.under ? "Under" : "Over",
                      say_rough_flow(t.at, told.units), where_words(t), say_line(tackle, t.to.rig, told.units),
-                     rod ? " on " + told.rods.rods[*rod].letter : not_at_hand(told), say(t.to.technique),
+                     rod ? " on " + told.rods.rods[*rod].letter : not_at_hand(told), say_how(told, t.to.technique),
                      replaced_words(told, t));
 }
 

@@ -33,7 +33,7 @@ void add_why(Page& page, const Told& told);
 // FLOAT, WHY, ELSE, NOT; at a spot AT, WHY, NOT
 void add_stretches(Page& page, const Told& told);
 void add_ruled_out(Page& page, const Told& told);
-// What to rig before launch, and the bag; brief: two lines a rod at most, and not when it is first used.
+// What to rig before launch, and the bag; brief: two lines a rod at most, not when it is first used, and its changes.
 void add_rods(Page& page, const Told& told, bool brief = false);
 // When to be where, how deep and fast, which rod, how.
 void add_reaches(Page& page, const Told& told);
@@ -88,6 +88,9 @@ void add_log_boxes(Page& page, const Told& told);
 [[nodiscard]] std::string at_reach(const PlannedReach& reach);
 // The same with the kind of water where the reach has several: "at Mill run (run)".
 [[nodiscard]] std::string at_water(const PlannedReach& reach, const PlannedWater& water);
+
+// "ANCHOR, tight swing"; where the river may rise on, "ANCHOR unless it rises, tight swing".
+[[nodiscard]] std::string say_how(const Told& told, const Technique& technique);
 
 // A line that takes over when the flow leaves what the choice holds for.
 struct TakesOver {

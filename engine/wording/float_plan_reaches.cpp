@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "engine/choice/techniques.hpp"
 #include "engine/river/names.hpp"
+#include "engine/trip/fast_rise.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/reach_rows.hpp"
 #include "engine/wording/say_rig.hpp"
@@ -57,7 +59,7 @@ std::string rod_cell(const Told& told, const Rig& rig) {
 }
 
 std::string how_cell(const Told& told, const ScoredRig& best) {
-  std::string how = say(best.technique);
+  std::string how = say_how(told, best.technique);
   if (best.technique.method == Method::Indicator) how += " at " + say_length(best.indicator_to_fly, told.units);
   return how;
 }
@@ -129,6 +131,12 @@ void add_end(PageTable& table, const Told& told) {
 }
 
 }  // namespace
+
+std::string say_how(const Told& told, const Technique& technique) {
+  const bool may_rise_on = std::any_of(told.plan.outlooks.begin(), told.plan.outlooks.end(), comes_up_fast);
+  if (!stands(technique.platform) || !may_rise_on) return say(technique);
+  return say(technique.platform) + " unless it rises, " + say_technique(technique);
+}
 
 void add_reaches(Page& page, const Told& told) {
   const std::vector<ReachRow> rows = reach_rows(*told.floated);

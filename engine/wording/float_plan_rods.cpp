@@ -19,6 +19,11 @@ const PlannedReach* first_fished(const Told& told) {
   return first;
 }
 
+std::string brief_leader(const Told& told, const ScoredRig& rig) {
+  if (rig.technique.method != Method::Indicator) return say_leader(told.in.tackle, rig, told.units);
+  return fmt::format("indicator: {} to fly", say_length(rig.indicator_to_fly, told.units));
+}
+
 // The whole rig in two lines: what hangs on the line in one of them.
 std::vector<std::string> brief_rod_lines(const Told& told, const RodInBoat& rod) {
   const Tackle& tackle = told.in.tackle;
@@ -27,9 +32,7 @@ std::vector<std::string> brief_rod_lines(const Told& told, const RodInBoat& rod)
   const std::string line = name + "  " + say_line(tackle, *rod.at_launch, told.units);
   const std::string fly = say_fly(tackle, *rod.at_launch);
   if (!rod.as_fished) return {line, fly + "; kept ready"};
-  if (rod.as_fished->technique.method != Method::Indicator)
-    return {line, say_leader(tackle, *rod.as_fished, told.units) + ", " + fly};
-  return {line, fmt::format("indicator: {} to fly, {}", say_length(rod.as_fished->indicator_to_fly, told.units), fly)};
+  return {line, brief_leader(told, *rod.as_fished) + ", " + fly};
 }
 
 std::vector<std::string> rod_lines(const Told& told, const RodInBoat& rod) {
@@ -62,14 +65,19 @@ void add_once(std::vector<std::string>& bag, std::vector<std::string>& seen, con
   bag.push_back(use.empty() ? item : item + ": " + use);
 }
 
-std::vector<std::string> bag(const Told& told) {
+// What the day's changes need, where they are not told beside it (brief), then what another flow would.
+void pack(const Told& told, bool brief, Rods& rods) {
+  constexpr std::size_t kKeptForTheFlow = 2;
   const Tackle& tackle = told.in.tackle;
   std::vector<std::string> items, seen;
   for (const RodInBoat& rod : told.rods.rods)
     if (rod.at_launch) seen.push_back(say_line(tackle, *rod.at_launch, told.units));
-  for (const RigChange& change : told.rods.changes)
-    add_once(items, seen, say_line(tackle, change.to.rig, told.units),
-             fmt::format("goes on {} {}", told.rods.rods[change.in_boat].letter, at_reach(*change.reach)));
+  for (const RigChange& change : told.rods.changes) {
+    const std::string line = say_line(tackle, change.to.rig, told.units);
+    if (brief) seen.push_back(line);
+    add_once(items, seen, line, fmt::format("goes on {} {}", told.rods.rods[change.in_boat].letter, at_reach(*change.reach)));
+  }
+  rods.bag_kept = items.size() + kKeptForTheFlow;
   for (const TakesOver& change : lines_that_take_over(told)) {
     const auto rod = in_boat(told.rods, tackle, change.to.rig);
     if (!change.likely || !rod) continue;
@@ -79,7 +87,7 @@ std::vector<std::string> bag(const Told& told) {
   }
   for (const std::size_t line : told.floated->rods.spares)
     add_once(items, seen, say_line(tackle, Rig{line, std::nullopt, 0, Mass{}}, told.units), "");
-  return items;
+  rods.bag = std::move(items);
 }
 
 // "to sinking tip 10 ft 4 in/s, leader 3 1/2 ft, weighted streamer"; only the fly where only that changes.
@@ -88,6 +96,19 @@ std::string change_words(const Told& told, const RigChange& change) {
   const bool same_line = change.before.line == change.to.rig.line && change.before.tip == change.to.rig.tip;
   if (same_line) return "fly to " + say_fly(tackle, change.to.rig) + ", " + say_leader(tackle, change.to, told.units);
   return "to " + say(tackle, change.to, told.units);
+}
+
+// "08:40 B fly to heavy nymph size 8, indicator: 7 ft to fly."; the place stands in the table.
+std::vector<std::string> brief_change_lines(const Told& told) {
+  const Tackle& tackle = told.in.tackle;
+  std::vector<std::string> lines;
+  for (const RigChange& change : told.rods.changes) {
+    const bool same_line = change.before.line == change.to.rig.line && change.before.tip == change.to.rig.tip;
+    const std::string line = same_line ? " fly to " : fmt::format(" to {}, ", say_line(tackle, change.to.rig, told.units));
+    lines.push_back(fmt::format("{} {}{}{}, {}.", told.clock.ten_minutes(change.at), told.rods.rods[change.in_boat].letter, line,
+                                say_fly(tackle, change.to.rig), brief_leader(told, change.to)));
+  }
+  return lines;
 }
 
 // Of anglers who cast unequally far: whose cast the lines are chosen for.
@@ -115,7 +136,8 @@ std::string say_rods_short(const Told& told) {
 }  // namespace
 
 void add_rods(Page& page, const Told& told, bool brief) {
-  Rods rods{at_spot(told) ? "RIG THESE" : "RIG THESE BEFORE YOU LAUNCH", {}, bag(told)};
+  Rods rods{at_spot(told) ? "RIG THESE" : "RIG THESE BEFORE YOU LAUNCH", {}, {}};
+  pack(told, brief, rods);
   for (const RodInBoat& rod : told.rods.rods)
     rods.rods.push_back({mark_of(told, rod), rod.letter, brief ? brief_rod_lines(told, rod) : rod_lines(told, rod)});
   const std::string few = say_rods_short(told);
@@ -130,6 +152,7 @@ void add_rods(Page& page, const Told& told, bool brief) {
     return;
   }
   page.blocks.push_back(std::move(rods));
+  if (brief && !told.rods.changes.empty()) page.blocks.push_back(Lines{brief_change_lines(told), "CHANGE"});
   if (!few.empty()) page.blocks.push_back(Lines{{few}, "POOL"});
 }
 

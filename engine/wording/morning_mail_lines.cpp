@@ -23,7 +23,7 @@ std::string rig_line(const Told& told) {
   if (!most) return fmt::format("Rig: no line is named, none{} is known to reach the fish here.", aboard(told));
   const ScoredRig& best = *most->water->choice.best;
   return fmt::format("Rig: {}. {}: {}.", say(told.in.tackle, best, told.units),
-                     capitalised(std::string(word_for(most->water->type))), say(best.technique));
+                     capitalised(std::string(word_for(most->water->type))), say_how(told, best.technique));
 }
 
 const GaugeRecord* main_record(const Told& told) {

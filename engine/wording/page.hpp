@@ -32,6 +32,7 @@ struct Rods {
   std::string title;
   std::vector<RodLine> rods;
   std::vector<std::string> bag;
+  std::size_t bag_kept = 0;  // the first so many stay on a sheet that is full
 };
 struct Figure {
   std::string name, alt;  // drawn by adapters/out/figure

@@ -44,14 +44,16 @@ bool has_a_row(const Caution& c, const PlannedStretch& stretch) {
                      [&](const PlannedReach& reach) { return reach.closed_why == c.text; });
 }
 
-// The plan's cautions, heaviest first; how old the rules are is said under RULES, what is closed in its row.
+// The plan's cautions, heaviest first; how old the rules are is said under RULES, what is closed in its row, and what no
+// line reaches in its row or, of a lesser water, in the plan.
 void add_watch(Page& page, const Told& told) {
   DayPlan plan = told.plan;
   std::erase_if(plan.cautions, [](const Caution& c) { return c.kind == CautionKind::RulesOld; });
   PlannedStretch floated;
   if (told.floated != nullptr) {
     floated = *told.floated;
-    std::erase_if(floated.cautions, [&](const Caution& c) { return has_a_row(c, floated); });
+    std::erase_if(floated.cautions,
+                  [&](const Caution& c) { return c.kind == CautionKind::NoLine || has_a_row(c, floated); });
   }
   const Told without_rules{plan,       told.in, told.units, told.clock, told.floated != nullptr ? &floated : nullptr,
                            told.rods, told.day_word};

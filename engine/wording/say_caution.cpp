@@ -113,12 +113,14 @@ std::string share_risen(const Caution& c) {
 // Of a gauge: what it has shown, before the trip.
 bool is_rising_now(const Caution& c) { return c.kind == CautionKind::FastRise && !c.about.empty(); }
 
-std::string risen_words(const Caution& c, UnitSystem units) { return typed(c.about) + from_to(c, units) + share_risen(c); }
+std::string risen_words(const Caution& c, const CautionWords& words) {
+  return typed(c.about) + (words.brief ? "" : from_to(c, words.units)) + share_risen(c);
+}
 
 std::string say_rising_now(const Caution& c, const CautionWords& words) {
-  return fmt::format("{} fast, and how far is not known. If it still rises in the morning: leave the bars, {}, and look out for "
+  return fmt::format("{} fast, and how far is not known. If it still rises when you get there: leave the bars, {}, and look out for "
                      "wood coming down.",
-                     words.together ? "Rising" : risen_words(c, words.units) + ": rising",
+                     words.together ? "Rising" : risen_words(c, words) + ": rising",
                      c.on_foot ? "stay out of the water" : "do not anchor");
 }
 
@@ -127,7 +129,8 @@ std::string say_fast_rise(const Caution& c, const CautionWords& words) {
   if (is_rising_now(c)) return say_rising_now(c, words);
   const bool tells = c.rise && *c.rise >= kLeastRiseTold;
   const std::string rise = tells ? ", " + say_length(*c.rise, units) + " in an hour" : "";
-  return fmt::format("River rising fast{}{}{}: leave the bars, {}.", from_to(c, units), share_risen(c), rise,
+  return fmt::format("River rising fast{}: leave the bars, {}.",
+                     words.brief ? "" : from_to(c, units) + share_risen(c) + rise,
                      c.on_foot ? "get out of the water" : "do not anchor");
 }
 
@@ -286,7 +289,7 @@ std::string say_where_and_when(const Caution& c, const CautionWords& words) {
   if (c.kind == CautionKind::WoodAfterHighWater)
     return or_else(c.about, "the gauge") + (c.at ? " on " + day_of_week(words.clock.day(*c.at)) : "");
   if (numbers_with_place(c, words)) return typed(c.where) + (words.brief ? "" : ", " + waded_words(c, words.units));
-  if (is_rising_now(c)) return words.together ? risen_words(c, words.units) : typed(c.where);
+  if (is_rising_now(c)) return words.together ? risen_words(c, words) : typed(c.where);
   const bool hours_are_in_the_sentence = c.kind == CautionKind::OldReading || c.kind == CautionKind::ColdWater ||
                                          c.kind == CautionKind::HeatStop || c.kind == CautionKind::Dark;
   const std::string hours = hours_are_in_the_sentence ? "" : hours_of(c, words);

@@ -4,21 +4,12 @@
 
 #include <cmath>
 
+#include "engine/units/with_commas.hpp"
+
 namespace floatwright {
 namespace {
 
 const std::string kNoNumber = "?";
-
-std::string with_commas(const std::string& digits) {
-  const std::size_t whole = std::min(digits.find('.'), digits.size());
-  std::string out = digits.substr(whole);
-  for (std::size_t taken = 0; taken < whole; ++taken) {
-    const char digit = digits[whole - 1 - taken];
-    if (taken > 0 && taken % 3 == 0 && digit != '-') out.insert(out.begin(), ',');
-    out.insert(out.begin(), digit);
-  }
-  return out;
-}
 
 // Rounded to a number of figures; as many decimals as those figures need.
 std::string to_figures(double value, int figures) {

@@ -10,13 +10,15 @@ namespace floatwright {
 namespace {
 
 constexpr double kAir = 4.0, kHang = 66.0, kHeavy = 1.6;     // points
+constexpr double kBetween = 12.0;                            // the two sides of a heading
 constexpr double kLetterWidth = 20.0, kMarkHeight = 17.0;    // beside a rod
 constexpr double kBoxHeight = 22.0, kLeastBox = 64.0;        // to write in
+constexpr double kForNumbers = 28.0, kForWords = 3.0;        // 1 cm for "10:10" or "3 1/2"; a place takes so many of these
 constexpr int kMostHeadLines = 3, kMostLines = 5, kMostRodLines = 3;
 
 // What to watch for outlives where it came from.
 Worth worth_of(const std::string& label) {
-  if (label.empty()) return Worth::Kept;
+  if (label.empty() || label == "CHANGE") return Worth::Kept;
   return label == "WATCH" || label == "CARE" || label == "HELP" ? Worth::Care : Worth::Sentences;
 }
 
@@ -28,9 +30,8 @@ class BlockLayout {
 
   void operator()(const Heading& heading) {
     if (heading.level > 1) return add_title(heading.left);
-    const Style style{kBig, true, kMostHeadLines};
-    const double right = heading.right.empty() ? 0.0 : std::min(ink_.size(heading.right, style).width + 1.0, area_.width / 2);
-    const double left = area_.width - right - (right > 0.0 ? 12.0 : 0.0);
+    const Style style{size_of(heading), true, kMostHeadLines};
+    const double right = right_of(heading, style), left = area_.width - right - (right > 0.0 ? kBetween : 0.0);
     const double height = std::max(ink_.size(heading.left, left, style).height, ink_.line_height(style)) + 4.0;
     parts_.push_back({Worth::Kept, parts_.empty() ? 0.0 : kAir, {}, "", 0, area_.left});
     parts_.back().pieces.push_back({height, [=, area = area_](Ink& ink, double y) {
@@ -73,8 +74,8 @@ class BlockLayout {
     const double text = left + kLetterWidth;
     Part part{Worth::Kept, 2.0, {}, "", 0, text};
     for (const RodLine& rod : rods.rods) add_rod(part, rod, left, text);
-    for (std::size_t i = 0; i < rods.bag.size(); ++i) add_bag(part, rods.bag[i], i == 0, text);
     parts_.push_back(std::move(part));
+    add_bag(rods, std::max(text, area_.left + 36.0));
   }
 
   void operator()(const Figure& figure) {
@@ -91,25 +92,44 @@ class BlockLayout {
 
   void operator()(const PencilBoxes& boxes) {
     Part part{Worth::Pencil, kAir, {}, "", 0, area_.left};
+    const double number = (area_.width - room_of(boxes.labels)) / (static_cast<double>(boxes.labels.size()) - 1.0 + kForWords);
+    if (number >= kForNumbers) {
+      part.pieces.push_back(pencil_row(boxes.labels, number, kForWords * number));
+      parts_.push_back(std::move(part));
+      return;
+    }
     std::vector<std::string> row;
     double used = 0.0;
     for (const std::string& label : boxes.labels) {
       const double wanted = label_width(label) + kLeastBox + kAir;
       if (!row.empty() && used + wanted > area_.width) {
-        part.pieces.push_back(pencil_row(row));
+        part.pieces.push_back(even_row(row));
         row.clear();
         used = 0.0;
       }
       row.push_back(label);
       used += wanted;
     }
-    if (!row.empty()) part.pieces.push_back(pencil_row(row));
+    if (!row.empty()) part.pieces.push_back(even_row(row));
     parts_.push_back(std::move(part));
   }
 
   std::vector<Part> parts() && { return std::move(parts_); }
 
  private:
+  [[nodiscard]] double right_of(const Heading& heading, const Style& style) const {
+    return heading.right.empty() ? 0.0 : std::min(ink_.size(heading.right, style).width + 1.0, area_.width / 2);
+  }
+
+  // A heading that is a little too long for one line is set as large as the rest.
+  [[nodiscard]] double size_of(const Heading& heading) const {
+    const auto fits = [&](double size) {
+      const Style style{size, true, 1};
+      return ink_.size(heading.left, style).width + kBetween + right_of(heading, style) <= area_.width;
+    };
+    return !fits(kBig) && fits(kBody) ? kBody : kBig;
+  }
+
   void add_title(const std::string& title) {
     const Style style{kBody, true, 2};
     parts_.push_back({Worth::Kept, kAir, {}, "", 0, area_.left});
@@ -132,30 +152,48 @@ class BlockLayout {
     }
   }
 
-  void add_bag(Part& part, const std::string& item, bool first, double text) {
+  void add_bag(const Rods& rods, double left) {
+    if (rods.bag.empty()) return;
     const Style style{kBody, false, 2};
-    const double left = std::max(text, area_.left + 36.0), width = area_.left + area_.width - left;
-    part.pieces.push_back({ink_.size(item, width, style).height, [=, x = area_.left](Ink& ink, double y) {
-                             if (first) ink.text(x, y, left - x, "bag", style);
-                             ink.text(left, y, width, item, style);
-                           }});
+    const double width = area_.left + area_.width - left;
+    Part part{Worth::Bag, 0.0, {}, "line", 0, left};
+    for (const std::string& item : rods.bag) {
+      const bool first = part.pieces.empty();
+      part.pieces.push_back({ink_.size(item, width, style).height,
+                             [=, x = area_.left](Ink& ink, double y) {
+                               if (first) ink.text(x, y, left - x, "bag", style);
+                               ink.text(left, y, width, item, style);
+                             },
+                             part.pieces.size() >= rods.bag_kept});
+    }
+    parts_.push_back(std::move(part));
   }
 
   [[nodiscard]] double label_width(const std::string& label) const { return ink_.size(label, {}).width + 5.0; }
 
+  // What labels take of a row, with the air between them.
+  [[nodiscard]] double room_of(const std::vector<std::string>& labels) const {
+    double room = -kAir;
+    for (const std::string& label : labels) room += label_width(label) + kAir;
+    return room;
+  }
+
   // The room that is left is shared out among the boxes.
-  [[nodiscard]] Piece pencil_row(const std::vector<std::string>& labels) const {
-    double words = 0.0;
-    for (const std::string& label : labels) words += label_width(label) + kAir;
-    const double box = std::max((area_.width - words + kAir) / static_cast<double>(labels.size()), kLeastBox / 2);
+  [[nodiscard]] Piece even_row(const std::vector<std::string>& labels) const {
+    const double box = std::max((area_.width - room_of(labels)) / static_cast<double>(labels.size()), kLeastBox / 2);
+    return pencil_row(labels, box, box);
+  }
+
+  [[nodiscard]] Piece pencil_row(const std::vector<std::string>& labels, double box, double first_box) const {
     const double down = (kBoxHeight - ink_.line_height({})) / 2;
     return {kBoxHeight + 4.0,
             [=, area = area_, widths = widths_of(labels)](Ink& ink, double y) {
               double x = area.left;
               for (std::size_t i = 0; i < labels.size(); ++i) {
+                const double wide = i == 0 ? first_box : box;
                 ink.text(x, y + down, area.width, labels[i], {kBody, false, 1});
-                ink.box(x + widths[i], y, box, kBoxHeight, 0.8);
-                x += widths[i] + box + kAir;
+                ink.box(x + widths[i], y, wide, kBoxHeight, 0.8);
+                x += widths[i] + wide + kAir;
               }
             },
             true};

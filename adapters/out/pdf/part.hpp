@@ -16,7 +16,7 @@ struct Piece {
 };
 
 // Which parts give way first.
-enum class Worth { Picture, Sentences, Pencil, Care, Rows, Kept };
+enum class Worth { Picture, Sentences, Bag, Pencil, Care, Rows, Kept };
 
 struct Part {
   Worth worth = Worth::Kept;

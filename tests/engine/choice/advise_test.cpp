@@ -52,6 +52,26 @@ TEST(Advice, ComparesLengthThenRateThenWeight) {
   EXPECT_TRUE(is_less(slow_heavy, shot_on, box));
 }
 
+// 15 %, as a change must bring: 0.92 over 0.8 is that, 0.91 less.
+TEST(Advice, LeavesNobodyStandingInWaterThatMayRiseForALittleMore) {
+  const auto left = [](double standing) {
+    std::vector<ScoredRig> scores{scored(0, 0, Method::Swing, 30, standing, Platform::Anchored),
+                                  scored(0, 1, Method::Swing, 30, 0.1, Platform::Wading),
+                                  scored(1, 0, Method::Strip, 20, 0.8, Platform::Held)};
+    leave_standing(scores, kJudgement.choice);
+    return scores.size();
+  };
+  EXPECT_EQ(left(0.91), 1u);
+  EXPECT_EQ(left(0.93), 3u);
+}
+
+TEST(Advice, LeavesTheAnchorWhereNothingElseFishes) {
+  std::vector<ScoredRig> scores{scored(0, 0, Method::Swing, 30, 0.5, Platform::Anchored),
+                                scored(1, 0, Method::Strip, 5.9, 0.5, Platform::Held)};  // under 6 s a minute
+  leave_standing(scores, kJudgement.choice);
+  EXPECT_EQ(scores.size(), 2u);
+}
+
 TEST(Advice, KeepsWhatIsRiggedWithinATenth) {
   const std::vector<ScoredRig> scores{scored(0, 0, Method::Swing, 30, 0.8), scored(1, 1, Method::Swing, 27.5, 0.8)};
   EXPECT_EQ(advised(scores, {scores[1].rig}).best->rig, scores[1].rig);

@@ -129,6 +129,14 @@ TEST(ForecastDoubt, NamesWhatIsLookedAt) {
             "an official forecast of the flow is followed; rain is looked at as it is forecast");
 }
 
+TEST(ForecastDoubt, SpeaksOfTheNightOnlyWhereOneLiesBetween) {
+  HandMadeDay made;
+  EXPECT_EQ(find(day_cautions(made.day()), CautionKind::ForecastDoubt)->text, "If it rains tonight all of this is wrong.");
+  RiverDay morning = made.day();
+  morning.now = local(5);
+  EXPECT_EQ(find(day_cautions(morning), CautionKind::ForecastDoubt)->text, "If it rains all of this is wrong.");
+}
+
 TEST(FastRise, IsToldAtAQuarterMoreInThreeHours) {
   HandMadeDay made;
   // By 30 % from 08:00 to 11:00 in one case, by 15 % in the other; both slowly enough for the half foot in an hour.

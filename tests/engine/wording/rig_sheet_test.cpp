@@ -57,7 +57,7 @@ TEST(RigSheet, IsInTheOrderItIsUsed) {
     if (std::holds_alternative<PencilBoxes>(block)) order.push_back("pencil");
   }
   EXPECT_THAT(order,
-              ::testing::ElementsAre("heading", "rods", "hours", "WATCH", "RULES", "HELP", "FROM", "pencil"));
+              ::testing::ElementsAre("heading", "rods", "CHANGE", "hours", "WATCH", "RULES", "HELP", "FROM", "pencil"));
 }
 
 TEST(RigSheet, HasAtMostEightRowsAndSaysWhatItLeftOut) {
@@ -97,6 +97,31 @@ TEST(RigSheet, TellsTheHeaviestCautionsAndCountsTheOthers) {
   EXPECT_THAT(watched, HasSubstr("PORTAGE RIGHT"));
   EXPECT_THAT(watched, HasSubstr("life jackets ON"));
   EXPECT_THAT(watched, HasSubstr("more: see the plan."));
+}
+
+TEST(RigSheet, TellsEveryChangeOfRigWithItsHourAndPutsItInNoBag) {
+  const Page page = rig_sheet(sample_plan(), sample_inputs());
+  const std::string changes = sentences(page, "CHANGE");
+  EXPECT_THAT(changes, ::testing::ContainsRegex("[0-9][0-9]:[0-9]0 [A-C] (fly )?to "));
+  for (const std::string& item : only<Rods>(page)->bag) EXPECT_THAT(item, ::testing::Not(HasSubstr(" at ")));
+}
+
+TEST(RigSheet, SaysThatNobodyAnchorsInARiverThatRisesOn) {
+  DayPlan plan = sample_plan();
+  const auto how = [&] {
+    std::string all;
+    const Page page = rig_sheet(plan, sample_inputs());
+    for (const auto& row : only<PageTable>(page)->rows)
+      if (row.size() > 5) all += row[5] + "\n";
+    return all;
+  };
+  EXPECT_THAT(how(), ::testing::AllOf(HasSubstr("ANCHOR, "), ::testing::Not(HasSubstr("unless"))));
+  GaugeOutlook rising;
+  rising.state = FlowState::Rising;
+  rising.now = cubic_feet_per_second(1350.0);
+  rising.change_6h = 0.3;  // ln
+  plan.outlooks = {rising};
+  EXPECT_THAT(how(), ::testing::AllOf(HasSubstr("ANCHOR unless it rises, "), ::testing::Not(HasSubstr("ANCHOR, "))));
 }
 
 TEST(RigSheet, WithoutAPlanSaysSo) {

@@ -89,6 +89,19 @@ TEST_F(CautionWording, GivesAFastRiseAsAShareAndNoRiseThatRoundsToNothing) {
   EXPECT_THAT(say_what(c, words), HasSubstr("(+27 % in 3 h), 1/2 ft in an hour: leave"));
 }
 
+// Read in the rain: where and when, so that a river's reaches stand in one sentence.
+TEST_F(CautionWording, LeavesTheNumbersOfAFastRiseOffASheet) {
+  Caution c = of(CautionKind::FastRise);
+  c.where = "Mill run";
+  c.from = on_the_day(9);
+  c.to = on_the_day(12);
+  c.flow = cubic_feet_per_second(1360);
+  c.flow_after = cubic_feet_per_second(1730);
+  CautionWords brief = words;
+  brief.brief = true;
+  EXPECT_EQ(say(c, brief), "Mill run 09:00-12:00: River rising fast: leave the bars, do not anchor.");
+}
+
 TEST_F(CautionWording, GivesTheHeatStopItsLimit) {
   EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), AllOf(HasSubstr("stop by 12:00"), HasSubstr("Water up to 71 F at 12:40 (limit 70 F)")));
 }
@@ -98,7 +111,7 @@ TEST_F(CautionWording, GivesHighWaterTheGaugeAndTheDayItWas) {
             "Heron Dam on Fri 14 May: High water: wood may have moved, look ahead.");
 }
 
-TEST_F(CautionWording, TellsOfAGaugeThatRisesWhatToDoInTheMorning) {
+TEST_F(CautionWording, TellsOfAGaugeThatRisesWhatToDo) {
   Caution c = of(CautionKind::FastRise);
   c.about = "Lantern at Old Ferry";
   c.from = on_the_day(9);
@@ -107,7 +120,7 @@ TEST_F(CautionWording, TellsOfAGaugeThatRisesWhatToDoInTheMorning) {
   c.flow_after = cubic_feet_per_second(1340);
   EXPECT_EQ(say(c, words),
             "Lantern at Old Ferry from 1,000 to 1,340 cfs (+34 % in 6 h): rising fast, and how far is not known. If it still "
-            "rises in the morning: leave the bars, do not anchor, and look out for wood coming down.");
+            "rises when you get there: leave the bars, do not anchor, and look out for wood coming down.");
 }
 
 TEST_F(CautionWording, InAListGivesEachWadedWaterItsNumbersAndOneSentenceToAll) {

@@ -126,6 +126,32 @@ TEST_F(Sheet, PrintsNothingUnder13Points) {
   EXPECT_GT(words, 50u);
 }
 
+// A note is a row, on both papers; nothing of it is lost where a sheet is full.
+TEST_F(Sheet, HasAllPencilBoxesOfANoteInOneRow) {
+  for (const Paper paper : {Paper::Letter, Paper::A4}) {
+    print(page_with(6), at_a_time(paper));
+    const std::string boxes = says({"/usr/bin/pdftotext", "-bbox"}, {"-"}).out;
+    std::vector<double> tops;  // points
+    for (const char* label : {"where", "hour", "depth", "bottom", "rod", "water"}) {
+      std::smatch word;
+      ASSERT_TRUE(std::regex_search(boxes, word, std::regex("yMin=\"([0-9.]+)\"[^>]*>" + std::string(label) + "<"))) << label;
+      tops.push_back(std::stod(word[1]));
+    }
+    EXPECT_THAT(tops, ::testing::Each(::testing::DoubleNear(tops.front(), 0.1)));
+  }
+}
+
+TEST_F(Sheet, WhenFullLeavesOutWhatTheBagHoldsBeyondTheNearest) {
+  Page page = page_with(8);
+  auto& rods = std::get<Rods>(page.blocks[2]);
+  rods.bag_kept = 1;
+  for (int item = 0; item < 30; ++item) rods.bag.push_back("spool " + std::to_string(item));
+  print(page);
+  const std::string words = text();
+  EXPECT_THAT(words, ::testing::AllOf(HasSubstr("sinking tip 10 ft"), HasSubstr("more lines: see the plan"), HasSubstr("where"),
+                                      HasSubstr("Reach 8")));
+}
+
 TEST_F(Sheet, Of40ReachesIsOnePageThatKeepsTheStopAndCountsWhatItLeftOut) {
   print(page_with(kMany));
   EXPECT_THAT(says({"/usr/bin/pdfinfo"}).out, ::testing::ContainsRegex("Pages: +1\n"));
