@@ -23,6 +23,7 @@ struct Axis {
 };
 constexpr Axis kSpeeds{0.15, 2.25, kTableSpeeds};  // m/s
 constexpr Axis kDepths{0.26, 4.9, kTableDepths};   // m
+constexpr double kRounding = 1e-9;                 // steps: a row at the edge is one of them
 
 // Weights of the four nodes from `first` on. At the edges the missing node is taken to continue a parabola through the
 // nearest three; beyond them the edge itself is read.
@@ -102,7 +103,8 @@ CastSeries series_of(const CastPath& path) {
 std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed, Temperature temperature, const Profile& profile) {
   const double h = in_metres(depth), v = in_metres_per_second(speed);  // m, m/s
   constexpr double kStepsBeyond = 1.0;
-  if (!(h > 0.0 && std::isfinite(h) && kSpeeds.place(v) >= -kStepsBeyond && std::isfinite(v))) return std::nullopt;
+  const double rows = static_cast<double>(kTableSpeeds - 1), row = kSpeeds.place(v);
+  if (!(h > 0.0 && std::isfinite(h) && row >= -kStepsBeyond && row <= rows + kRounding)) return std::nullopt;
   const Cubic of_speed = cubic(kSpeeds, v), of_depth = cubic(kDepths, h);
   const double warmer_c = in_celsius(temperature) - in_celsius(kTableTemperature);
   return GridPoint{of_speed.first, of_depth.first, of_speed.weights, of_depth.weights, warmer_c,

@@ -49,8 +49,8 @@ struct GridPoint {
   Profile profile = kTableProfile;
   bool is_beyond = false;  // slower than the slowest row: the table errs more there
 };
-// Beyond the grid its edge is read: hardly a cast reaches the fish of deeper water, few fish hold in faster, and in slower a
-// step of the grid changes little. None in still slower water (under 0.11 m/s) or without a depth.
+// Beyond the grid its edge is read: hardly a cast reaches the fish of deeper water, and in slower a step of the grid changes
+// little. None in still slower water (under 0.11 m/s), in faster than the grid, or without a depth.
 [[nodiscard]] std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed,
                                                   Temperature temperature = kTableTemperature,
                                                   const Profile& profile = kTableProfile);

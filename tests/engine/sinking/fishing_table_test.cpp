@@ -61,14 +61,15 @@ TEST(TableGrid, IsReadAtItsEdgesBeyondThem) {
   };
   EXPECT_TRUE(reads_as(0.1, 0.5, 0.26, 0.5));
   EXPECT_TRUE(reads_as(12.0, 0.5, 4.9, 0.5));
-  EXPECT_TRUE(reads_as(1.0, 3.0, 1.0, 2.25));
+  EXPECT_TRUE(reads_as(0.1, 2.25, 0.26, 2.25));
   EXPECT_TRUE(reads_as(1.0, 0.112, 1.0, 0.15));
   EXPECT_FALSE(reads_as(1.0, 0.16, 1.0, 0.15));
   EXPECT_TRUE(grid_point(metres(1.0), speed(0.149))->is_beyond);
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.15))->is_beyond);
 }
 
-TEST(TableGrid, EndsInWaterThatHardlyMoves) {
+TEST(TableGrid, EndsInWaterThatHardlyMovesAndInTheFastest) {
+  EXPECT_FALSE(grid_point(metres(1.0), speed(2.26)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.110)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.0)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(std::nan(""))));
