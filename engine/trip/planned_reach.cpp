@@ -66,7 +66,7 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
 std::string why_not_fished(const PlannedReach& reach, Duration fishing) {
   if (!reach.closed_why.empty()) return "closed: " + reach.closed_why;
   if (!reach.kept_out.empty()) return reach.kept_out;
-  return fishing > Duration{} ? "" : "too warm for trout at that hour: no fishing";
+  return fishing > Duration{} ? "" : "NO FISHING: too warm";
 }
 
 }  // namespace floatwright

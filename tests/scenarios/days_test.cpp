@@ -140,7 +140,7 @@ void InventedDay::prints_a_sheet_of_one_page_with_every_alarm() const {
     EXPECT_THAT(text, ::testing::AllOf(HasSubstr("NO PLAN"), Not(HasSubstr("PUT IN"))));
     return;
   }
-  for (const char* words : {"PUT IN", "RIG THESE", "take out"}) EXPECT_THAT(text, HasSubstr(words));
+  for (const char* words : {"PUT IN", "RIG THESE", "take out", "bottom Y/N"}) EXPECT_THAT(text, HasSubstr(words));
   if (!floated().at("stop_fishing_by").is_null()) EXPECT_THAT(text, HasSubstr("STOP FISHING"));
   if (GetParam().exit_code == 75)
     EXPECT_THAT(text, ::testing::AnyOf(HasSubstr("OLD READINGS"), HasSubstr("NO READING"), HasSubstr("Ice at the gauge, flow not")));
