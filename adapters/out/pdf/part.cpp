@@ -17,11 +17,19 @@ std::vector<Piece>::iterator last_that_may_go(Part& part) {
   return found == part.pieces.rend() ? part.pieces.end() : std::prev(found.base());
 }
 
+// A single line that may go stays where the words that tell of it would take as much.
+bool can_give(Part& part, const Ink& ink) {
+  const auto last = last_that_may_go(part);
+  if (last == part.pieces.end()) return false;
+  if (part.gone > 0 || part.counted.empty() || last->height > ink.line_height(kMore)) return true;
+  return std::count_if(part.pieces.begin(), part.pieces.end(), [](const Piece& p) { return p.may_go; }) > 1;
+}
+
 // The least vital part that can give a piece; of equals the last on the page.
-Part* gives_next(std::vector<Part>& parts) {
+Part* gives_next(std::vector<Part>& parts, const Ink& ink) {
   Part* next = nullptr;
   for (Part& part : parts)
-    if (last_that_may_go(part) != part.pieces.end() && (next == nullptr || part.worth <= next->worth)) next = &part;
+    if (can_give(part, ink) && (next == nullptr || part.worth <= next->worth)) next = &part;
   return next;
 }
 
@@ -53,7 +61,7 @@ void draw(const Part& part, Ink& ink, double y) {
 
 void fit(std::vector<Part>& parts, double height, const Ink& ink) {
   while (total(parts, ink) > height) {
-    Part* part = gives_next(parts);
+    Part* part = gives_next(parts, ink);
     if (part == nullptr) return;
     part->pieces.erase(last_that_may_go(*part));
     ++part->gone;

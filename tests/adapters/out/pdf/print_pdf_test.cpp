@@ -152,6 +152,16 @@ TEST_F(Sheet, WhenFullLeavesOutWhatTheBagHoldsBeyondTheNearest) {
                                       HasSubstr("Reach 8")));
 }
 
+// The words that tell of a line take a line too.
+TEST_F(Sheet, LeavesOutNoSingleLineForTheWordsThatTellOfIt) {
+  Page page = page_with(kMany);
+  auto& rods = std::get<Rods>(page.blocks[2]);
+  rods.bag_kept = 1;
+  rods.bag.emplace_back("spool 0");
+  print(page);
+  EXPECT_THAT(text(), ::testing::AllOf(HasSubstr("spool 0"), Not(HasSubstr("more line:"))));
+}
+
 TEST_F(Sheet, Of40ReachesIsOnePageThatKeepsTheStopAndCountsWhatItLeftOut) {
   print(page_with(kMany));
   EXPECT_THAT(says({"/usr/bin/pdfinfo"}).out, ::testing::ContainsRegex("Pages: +1\n"));
