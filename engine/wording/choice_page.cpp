@@ -93,8 +93,8 @@ Page choice_page(const DayPlan& plan, const DayInputs& in, const std::vector<Cho
     const PlannedWater& water = reach.waters[table.water];
     page.blocks.push_back(Heading{at_water(reach, water), told.clock.ten_minutes(reach.arrive), 2});
     const std::string change = say_change(water.choice, in.tackle, told.units);
-    const std::string reason = water.choice.best ? say_reason(water, in.tackle, told.units) : water.choice.why_none;
-    page.blocks.push_back(Lines{{reason + (change.empty() ? "" : "; " + change)}, ""});
+    const std::string why = water.choice.best ? reason(told, water) : water.choice.why_none;
+    page.blocks.push_back(Lines{{why + (change.empty() ? "" : "; " + change)}, ""});
     if (!table.scored.empty()) page.blocks.push_back(table_of(told, water.choice, table.scored));
   }
   return page;

@@ -57,6 +57,8 @@ void add_log_boxes(Page& page, const Told& told);
 [[nodiscard]] std::string fished_hours(const PlannedStretch& spot, const LocalClock& clock);  // "07:30-12:00 and 14:10-19:00"
 [[nodiscard]] std::string aboard(const Told& told);    // " aboard"; on the bank nothing
 [[nodiscard]] std::string not_at_hand(const Told& told);  // " (its rod is not in the boat)"
+// Why that rig in that water, with the next best and whether its rod is at hand.
+[[nodiscard]] std::string reason(const Told& told, const PlannedWater& water);
 // "LANTERN RIVER  Mill Bridge -> Old Ferry  11.6 mi", the day at the right.
 [[nodiscard]] Heading float_heading(const Told& told);
 // "Wren   1 angler   PUT IN 07:30   OFF BY 16:10   sun 05:56-20:46"

@@ -53,12 +53,6 @@ std::string river_words(const Told& told) {
   return outlook == nullptr ? "" : say(*outlook, state_words(told)) + ".";
 }
 
-std::string reason(const Told& told, const PlannedWater& water) {
-  const auto& next = water.choice.runner_up;
-  const bool ashore = next && !in_boat(told.rods, told.in.tackle, next->rig);
-  return say_reason(water, told.in.tackle, told.units, ashore ? not_at_hand(told) : "");
-}
-
 // The reason of each rod's rig, where the rod is first fished, in the order of the rods.
 std::vector<std::string> reasons(const Told& told) {
   std::map<std::size_t, std::string> by_rod;
@@ -77,6 +71,12 @@ std::vector<std::string> reasons(const Told& told) {
 }
 
 }  // namespace
+
+std::string reason(const Told& told, const PlannedWater& water) {
+  const auto& next = water.choice.runner_up;
+  const bool ashore = next && !in_boat(told.rods, told.in.tackle, next->rig);
+  return say_reason(water, told.in.tackle, told.units, ashore ? not_at_hand(told) : "");
+}
 
 StateWords state_words(const Told& told) {
   const std::string dam = followed_dam(told.plan, told.in.river, told.plan.main_gauge);

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/say_technique.hpp"
 #include "engine/wording/typed.hpp"
@@ -21,14 +23,19 @@ std::string where_it_fishes(const PlannedWater& water, const ScoredRig& best, Un
   return words;
 }
 
-// Seconds are compared inside a method only; another method is named by how it is fished. A rival may fish as long as
-// the rig advised: its rod stays ashore, or it is no lighter.
+// A rival may fish as long as the rig advised, for it is no lighter, or longer: its rod stays ashore, or what it gains is
+// under what a change of line must gain.
+const char* standing(const ScoredRig& best, const ScoredRig& next, bool not_in_use) {
+  if (std::round(next.seconds) > std::round(best.seconds)) return not_in_use ? "more with" : "not worth a change:";
+  return next.seconds >= best.seconds - 0.5 ? "as good:" : "next best:";
+}
+
+// Seconds are compared inside a method only; another method is named by how it is fished.
 std::string next_best(const ScoredRig& best, const ScoredRig& next, const Tackle& tackle, UnitSystem units,
                       const std::string& of_next) {
   const std::string line = say_line(tackle, next.rig, units) + of_next;
-  const bool no_worse = next.seconds >= best.seconds - 0.5;
   if (next.technique.method == best.technique.method)
-    return fmt::format("{} {}, {:.0f} seconds", no_worse ? "as good:" : "next best:", line, next.seconds);
+    return fmt::format("{} {}, {:.0f} seconds", standing(best, next, !of_next.empty()), line, next.seconds);
   return fmt::format("another way: {}, {}", line, say(next.technique));
 }
 

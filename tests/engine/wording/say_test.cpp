@@ -139,8 +139,17 @@ TEST(ReasonWords, DoNotCompareTheSecondsOfTwoMethods) {
 
 TEST(ReasonWords, CallARivalThatFishesAsLongAsGood) {
   PlannedWater water = mill_run();
-  water.choice.runner_up->seconds = 15.0;
-  EXPECT_NE(say_reason(water, sample_tackle(), kUs).find("as good: sinking tip 10 ft 4 in/s, 15 seconds"),
+  water.choice.runner_up->seconds = 14.0;
+  EXPECT_NE(say_reason(water, sample_tackle(), kUs).find("as good: sinking tip 10 ft 4 in/s, 14 seconds"),
+            std::string::npos);
+}
+
+TEST(ReasonWords, SayWhyARivalThatFishesLongerIsNotTaken) {
+  PlannedWater water = mill_run();
+  water.choice.runner_up->seconds = 16.0;
+  EXPECT_NE(say_reason(water, sample_tackle(), kUs).find("not worth a change: sinking tip 10 ft 4 in/s, 16 seconds"),
+            std::string::npos);
+  EXPECT_NE(say_reason(water, sample_tackle(), kUs, " (ashore)").find("more with sinking tip 10 ft 4 in/s (ashore), 16 seconds"),
             std::string::npos);
 }
 
