@@ -31,7 +31,7 @@ inline constexpr Temperature kTableTemperature = celsius(10.0);
 // Speed over depth in the tables, which know no bed: between that of gauged rivers and that over cobble
 // (engine/water/bed_profile.hpp). Of water over another bed they are read at a like speed (like_speed.hpp), and what is
 // advised is worked out over its own.
-inline constexpr Profile kTableProfile{Profile::Law::Power, 0.25, {}};
+inline constexpr Profile kTableProfile{Profile::Law::Power, 0.22, {}};
 
 struct FishingTable {
   Length leader;                                              // used

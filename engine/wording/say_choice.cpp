@@ -23,10 +23,10 @@ std::string where_it_fishes(const PlannedWater& water, const ScoredRig& best, Un
   return words;
 }
 
-// A rival may fish as long as the rig advised, for it is no lighter, or longer: its rod stays ashore, or what it gains is
-// under what a change of line must gain.
-const char* standing(const ScoredRig& best, const ScoredRig& next, bool not_in_use) {
-  if (std::round(next.seconds) > std::round(best.seconds)) return not_in_use ? "more with" : "not worth a change:";
+// A rival may fish as long as the rig advised, or longer: its rod stays ashore, its tackle is less plain, or the boat's rods
+// serve the day better otherwise. Which of these it was is not known here.
+const char* standing(const ScoredRig& best, const ScoredRig& next) {
+  if (std::round(next.seconds) > std::round(best.seconds)) return "more with";
   return next.seconds >= best.seconds - 0.5 ? "as good:" : "next best:";
 }
 
@@ -35,7 +35,7 @@ std::string next_best(const ScoredRig& best, const ScoredRig& next, const Tackle
                       const std::string& of_next) {
   const std::string line = say_line(tackle, next.rig, units) + of_next;
   if (next.technique.method == best.technique.method)
-    return fmt::format("{} {}, {:.0f} seconds", standing(best, next, !of_next.empty()), line, next.seconds);
+    return fmt::format("{} {}, {:.0f} seconds", standing(best, next), line, next.seconds);
   return fmt::format("another way: {}, {}", line, say(next.technique));
 }
 

