@@ -20,7 +20,7 @@ struct Scene {
   const FishingTables* tables;  // none: everything is worked out
   DriftLimits limits;
   PerCase<Measured<TabledWater>> cases;
-  PerCase<std::optional<GridPoint>> in_tables;  // none: too slow for them, all is worked out
+  PerCase<std::optional<GridPoint>> in_tables;  // none: outside the grid, all is worked out
 };
 [[nodiscard]] Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
                              const Judgement& judgement, const FishingTables* tables = nullptr);

@@ -32,18 +32,14 @@ void work_out_anew(const Scene& scene, std::vector<ScoredRig>& scored, const std
   }
 }
 
-// The best few by the tables; not those so far behind that no error of a table brings them level. In water slower than the
-// tables these err more.
-std::vector<std::size_t> best_few(const std::vector<ScoredRig>& scored, double few, bool beyond_tables) {
+// The best few by the tables; not those so far behind that no error of a table brings them level.
+std::vector<std::size_t> best_few(const std::vector<ScoredRig>& scored, double few) {
   constexpr double kLevelAtMost = 0.82;  // of the best: a tie is within 10 %, a table within some 2 % either way
-  constexpr double kLevelBeyond = 0.5, kMoreBeyond = 3.0;
   std::vector<std::size_t> order(scored.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::ranges::stable_sort(order, std::ranges::greater{}, [&](std::size_t i) { return scored[i].seconds; });
-  const double most = few * (beyond_tables ? kMoreBeyond : 1.0);
-  if (most < static_cast<double>(order.size())) order.resize(static_cast<std::size_t>(most));
-  const double level = beyond_tables ? kLevelBeyond : kLevelAtMost;
-  std::erase_if(order, [&](std::size_t i) { return scored[i].seconds < level * scored[order.front()].seconds; });
+  if (few < static_cast<double>(order.size())) order.resize(static_cast<std::size_t>(few));
+  std::erase_if(order, [&](std::size_t i) { return scored[i].seconds < kLevelAtMost * scored[order.front()].seconds; });
   return order;
 }
 
@@ -61,16 +57,11 @@ std::vector<std::size_t> advised_on_platforms(const Scene& scene, const std::vec
   return advised;
 }
 
-bool is_beyond_tables(const Scene& scene) {
-  const auto& at = scene.in_tables.middle;
-  return at && at->is_beyond;
-}
-
 }  // namespace
 
 void work_out_the_best(const Scene& scene, std::vector<ScoredRig>& of_method) {
   std::set<std::size_t> done;
-  std::vector<std::size_t> next = best_few(of_method, scene.judgement.choice.exactly_scored, is_beyond_tables(scene));
+  std::vector<std::size_t> next = best_few(of_method, scene.judgement.choice.exactly_scored);
   for (int round = 0; round <= kMostRounds && !next.empty(); ++round) {
     work_out_anew(scene, of_method, next);
     done.insert(next.begin(), next.end());

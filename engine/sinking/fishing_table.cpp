@@ -20,13 +20,16 @@ struct Axis {
   [[nodiscard]] double place(double value) const {
     return std::log(value / least) / std::log(most / least) * static_cast<double>(count - 1);
   }
+  [[nodiscard]] bool holds(double value) const {
+    constexpr double kRounding = 1e-9;  // a row at the edge is one of them
+    return value >= least * (1.0 - kRounding) && value <= most * (1.0 + kRounding);
+  }
 };
-constexpr Axis kSpeeds{0.15, 2.25, kTableSpeeds};  // m/s
-constexpr Axis kDepths{0.26, 4.9, kTableDepths};   // m
-constexpr double kRounding = 1e-9;                 // steps: a row at the edge is one of them
+constexpr Axis kSpeeds{0.111, 2.25, kTableSpeeds};  // m/s
+constexpr Axis kDepths{0.26, 4.9, kTableDepths};    // m
 
 // Weights of the four nodes from `first` on. At the edges the missing node is taken to continue a parabola through the
-// nearest three; beyond them the edge itself is read.
+// nearest three. A like speed beyond the edge is read at it.
 struct Cubic {
   std::size_t first;
   std::array<float, 4> weights;
@@ -102,13 +105,11 @@ CastSeries series_of(const CastPath& path) {
 
 std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed, Temperature temperature, const Profile& profile) {
   const double h = in_metres(depth), v = in_metres_per_second(speed);  // m, m/s
-  constexpr double kStepsBeyond = 1.0;
-  const double rows = static_cast<double>(kTableSpeeds - 1), row = kSpeeds.place(v);
-  if (!(h > 0.0 && std::isfinite(h) && row >= -kStepsBeyond && row <= rows + kRounding)) return std::nullopt;
+  if (!kDepths.holds(h) || !kSpeeds.holds(v)) return std::nullopt;
   const Cubic of_speed = cubic(kSpeeds, v), of_depth = cubic(kDepths, h);
   const double warmer_c = in_celsius(temperature) - in_celsius(kTableTemperature);
   return GridPoint{of_speed.first, of_depth.first, of_speed.weights, of_depth.weights, warmer_c,
-                   depth,          speed,          profile,          v < kSpeeds.least};
+                   depth,          speed,          profile};
 }
 
 namespace {

@@ -1,5 +1,5 @@
 #pragma once
-// The casts of one rig by one technique and at one boat's pace, worked out beforehand over 10 surface speeds by 8
+// The casts of one rig by one technique and at one boat's pace, worked out beforehand over 11 surface speeds by 8
 // depths, so that a water is ranked without simulating a cast. There is no bed in it, nor scatter: they come at
 // scoring. It holds for water of 10 C; how much deeper the fly goes in warmer, thinner water is one number a table.
 // Between the nodes a cubic (Catmull-Rom) in the logarithms of speed and depth, of the whole series at once: its times
@@ -12,10 +12,10 @@
 
 namespace floatwright {
 
-inline constexpr std::size_t kTableSpeeds = 10, kTableDepths = 8, kSeriesSamples = 32;
+inline constexpr std::size_t kTableSpeeds = 11, kTableDepths = 8, kSeriesSamples = 32;
 
 // The grid is geometric, ends included.
-[[nodiscard]] SurfaceSpeed table_speed(std::size_t row);  // 0.15 to 2.25 m/s
+[[nodiscard]] SurfaceSpeed table_speed(std::size_t row);  // 0.111 to 2.25 m/s
 [[nodiscard]] Length table_depth(std::size_t column);     // 0.26 to 4.9 m
 
 // A cast as a series: all but the last sample even from landing to hang-down, the last at the end. Single floats, since
@@ -47,10 +47,8 @@ struct GridPoint {
   Length water;
   SurfaceSpeed surface_speed;
   Profile profile = kTableProfile;
-  bool is_beyond = false;  // slower than the slowest row: the table errs more there
 };
-// Beyond the grid its edge is read: hardly a cast reaches the fish of deeper water, and in slower a step of the grid changes
-// little. None in still slower water (under 0.11 m/s), in faster than the grid, or without a depth.
+// None outside the grid: there every cast is worked out.
 [[nodiscard]] std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed,
                                                   Temperature temperature = kTableTemperature,
                                                   const Profile& profile = kTableProfile);

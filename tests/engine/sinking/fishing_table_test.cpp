@@ -45,7 +45,7 @@ double between(double a, double b, std::mt19937& random) {
 }
 
 TEST(TableGrid, IsGeometricFromEndToEnd) {
-  EXPECT_DOUBLE_EQ(in_metres_per_second(table_speed(0)), 0.15);
+  EXPECT_DOUBLE_EQ(in_metres_per_second(table_speed(0)), 0.111);
   EXPECT_DOUBLE_EQ(in_metres_per_second(table_speed(kTableSpeeds - 1)), 2.25);
   EXPECT_DOUBLE_EQ(in_metres(table_depth(0)), 0.26);
   EXPECT_DOUBLE_EQ(in_metres(table_depth(kTableDepths - 1)), 4.9);
@@ -53,24 +53,13 @@ TEST(TableGrid, IsGeometricFromEndToEnd) {
     EXPECT_NEAR(table_speed(i) / table_speed(i - 1), table_speed(1) / table_speed(0), 1e-12);
 }
 
-TEST(TableGrid, IsReadAtItsEdgesBeyondThem) {
-  const auto reads_as = [](double h, double v, double edge_h, double edge_v) {
-    const auto at = grid_point(metres(h), speed(v)), edge = grid_point(metres(edge_h), speed(edge_v));
-    return at && at->speed == edge->speed && at->depth == edge->depth && at->of_speed == edge->of_speed &&
-           at->of_depth == edge->of_depth;
-  };
-  EXPECT_TRUE(reads_as(0.1, 0.5, 0.26, 0.5));
-  EXPECT_TRUE(reads_as(12.0, 0.5, 4.9, 0.5));
-  EXPECT_TRUE(reads_as(0.1, 2.25, 0.26, 2.25));
-  EXPECT_TRUE(reads_as(1.0, 0.112, 1.0, 0.15));
-  EXPECT_FALSE(reads_as(1.0, 0.16, 1.0, 0.15));
-  EXPECT_TRUE(grid_point(metres(1.0), speed(0.149))->is_beyond);
-  EXPECT_FALSE(grid_point(metres(1.0), speed(0.15))->is_beyond);
-}
-
-TEST(TableGrid, EndsInWaterThatHardlyMovesAndInTheFastest) {
-  EXPECT_FALSE(grid_point(metres(1.0), speed(2.26)));
+TEST(TableGrid, EndsAtItsEdges) {
+  EXPECT_TRUE(grid_point(metres(0.26), speed(0.111)));
+  EXPECT_TRUE(grid_point(metres(4.9), speed(2.25)));
+  EXPECT_FALSE(grid_point(metres(0.25), speed(0.5)));
+  EXPECT_FALSE(grid_point(metres(4.91), speed(0.5)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.110)));
+  EXPECT_FALSE(grid_point(metres(1.0), speed(2.26)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(0.0)));
   EXPECT_FALSE(grid_point(metres(1.0), speed(std::nan(""))));
   EXPECT_FALSE(grid_point(metres(0.0), speed(0.5)));
@@ -82,7 +71,7 @@ TEST(FishingTable, IsReadExactlyWhereItIsAParabola) {
   const FishingTable table = filled(parabola);
   std::mt19937 random(3);
   for (int i = 0; i < 2000; ++i) {
-    const double v = between(0.15, 2.25, random), h = between(0.26, 4.9, random);
+    const double v = between(0.111, 2.25, random), h = between(0.26, 4.9, random);
     const CastSeries series = series_at(table, *grid_point(metres(h), speed(v)));
     ASSERT_NEAR(series.hang_s, parabola(v, h), 2e-5) << v << " m/s, " << h << " m";  // single floats
     ASSERT_NEAR(series.end_s, parabola(v, h) + 3.0, 2e-5);
@@ -95,7 +84,7 @@ TEST(FishingTable, OvershootsNoDepthBelowNothing) {
   const FishingTable table = filled([&](double, double) { return ++steps % 7 == 0 ? 9.0f : 0.0f; });
   std::mt19937 random(4);
   for (int i = 0; i < 2000; ++i) {
-    const auto at = grid_point(metres(between(0.26, 4.9, random)), speed(between(0.15, 2.25, random)));
+    const auto at = grid_point(metres(between(0.26, 4.9, random)), speed(between(0.111, 2.25, random)));
     const CastSeries series = series_at(table, *at);
     ASSERT_THAT(series.fly_m, Each(Ge(0.0f)));
     ASSERT_GE(series.hang_s, 0.0f);
@@ -161,34 +150,50 @@ TableOrder order(std::size_t line, std::size_t fly, double pace, const std::vect
   return table_order(rack::tackle(), {line, {}, fly, {}}, kCast, pace, techniques, kLimits).value();
 }
 
-// Against each cast worked out, mean over the cast, as a share of the water's depth.
-TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
+struct CloseCasts {
+  int close = 0, all = 0;
+};
+
+// Against each cast worked out, mean over the cast, as a share of the water's depth: those within two hundredths.
+CloseCasts close_casts(double least_m_s, double most_m_s) {
   const Tackle tackle = rack::tackle();
   std::mt19937 random(5);
-  int close = 0, all = 0;
+  CloseCasts count;
   for (const TableOrder& one :
        {order(rack::kTip5, rack::kWeighted, 0.0, swings()), order(rack::kFloating, rack::kPlain, 0.0, swings()),
         order(rack::kTip3, rack::kPlain, 0.65, strips()), order(rack::kFull, rack::kWeighted, 0.0, strips()),
         order(rack::kSinkingLeader, rack::kWeighted, 1.0, strips())}) {
     const TableSet tables = fishing_tables(tackle, one, kLimits);
     for (int i = 0; i < 25; ++i) {
-      const double v = between(0.15, 2.25, random), h = between(0.26, 4.9, random);
+      const double v = between(least_m_s, most_m_s, random), h = between(0.26, 4.9, random);
       const auto water = tabled_water(metres(h), speed(v), kTableProfile, kTableTemperature);
       const auto casts = cast_paths(tackle, one.rig, one.techniques,
                                     {*water, metres_per_second(v * one.pace), kCast, feet(9), kLimits, {}});
       for (std::size_t t = 0; t < casts.size(); ++t) {
-        ASSERT_TRUE(casts[t] && tables[t]);
+        EXPECT_TRUE(casts[t] && tables[t]);
+        if (!casts[t] || !tables[t]) continue;
         const CastSeries out = series_of(*casts[t]), read = series_at(*tables[t], *grid_point(metres(h), speed(v)));
         double miss = 0.0;  // m
         for (std::size_t s = 0; s < kSeriesSamples; ++s)
           miss += std::abs(out.fly_m[s] - read.fly_m[s]) / kSeriesSamples;
-        close += miss < 0.02 * h ? 1 : 0;
-        ++all;
+        count.close += miss < 0.02 * h ? 1 : 0;
+        ++count.all;
       }
     }
   }
-  RecordProperty("within_2_percent", std::to_string(close) + " of " + std::to_string(all));
-  EXPECT_GE(close, 0.97 * all) << "of " << all;
+  testing::Test::RecordProperty("within_2_percent", std::to_string(count.close) + " of " + std::to_string(count.all));
+  return count;
+}
+
+TEST(FishingTable, KeepsTheFlyWithinTwoHundredthsOfTheDepthInNearlyAllCasts) {
+  const CloseCasts found = close_casts(0.15, 2.25);
+  EXPECT_GE(found.close, 0.97 * found.all) << "of " << found.all;
+}
+
+// What the choice loses by this is in tests/engine/choice/tables_test.cpp.
+TEST(FishingTable, KeepsItInMostCastsInTheSlowestWater) {
+  const CloseCasts found = close_casts(0.111, 0.15);
+  EXPECT_GE(found.close, 0.95 * found.all) << "of " << found.all;
 }
 
 // Mean miss of the fly over the casts of random waters, in shares of their depth.
