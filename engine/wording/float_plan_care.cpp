@@ -44,13 +44,29 @@ std::string joined_places(const std::vector<std::string>& places) {
   return out;
 }
 
+// "Mill run" of "Mill run (bank)"; empty where no water stands behind it: hours may.
+std::string reach_of(const std::string& place) {
+  const std::size_t water = place.rfind(" (");
+  const bool named = place.ends_with(')') && water != std::string::npos &&
+                     place.find_first_of("0123456789", water) == std::string::npos;
+  return named ? place.substr(0, water) : "";
+}
+
+// "Mill run (run)" and "Mill run (bank)" are "Mill run (run, bank)".
+void add_place(std::vector<std::string>& places, std::string place) {
+  const std::string reach = reach_of(place);
+  if (place.empty() || std::ranges::find(places, place) != places.end()) return;
+  if (places.empty() || reach.empty() || reach_of(places.back()) != reach) {
+    places.push_back(std::move(place));
+    return;
+  }
+  places.back().back() = ',';
+  places.back() += " " + place.substr(reach.size() + 2);
+}
+
 std::string line_of(const SaidOnce& said, const CautionWords& words) {
   std::vector<std::string> places;
-  for (const Caution& caution : said.cautions) {
-    std::string place = say_where_and_when(caution, words);
-    if (!place.empty() && std::find(places.begin(), places.end(), place) == places.end())
-      places.push_back(std::move(place));
-  }
+  for (const Caution& caution : said.cautions) add_place(places, say_where_and_when(caution, words));
   std::string line = places.empty() ? said.what : capitalised(joined_places(places)) + ": " + said.what;
   return said.limit.empty() || words.brief ? line : without_stop(line) + " (" + said.limit + ").";
 }

@@ -90,23 +90,30 @@ void pack(const Told& told, bool brief, Rods& rods) {
   rods.bag = std::move(items);
 }
 
-// "to sinking tip 10 ft 4 in/s, leader 3 1/2 ft, weighted streamer"; only the fly where only that changes.
+// "fly to heavy nymph size 8", "shot to 0.4 g", "shot off"; none where the line is another.
+std::optional<std::string> change_at_the_end(const Tackle& tackle, const RigChange& change) {
+  const Rig &before = change.before, &after = change.to.rig;
+  if (before.line != after.line || before.tip != after.tip) return std::nullopt;
+  if (before.fly != after.fly) return "fly to " + say_fly(tackle, after);
+  return after.shot > Mass{} ? "shot to " + say_mass(after.shot) : "shot off";
+}
+
+// "to sinking tip 10 ft 4 in/s, leader 3 1/2 ft, weighted streamer"; only the fly or its shot where only that changes.
 std::string change_words(const Told& told, const RigChange& change) {
   const Tackle& tackle = told.in.tackle;
-  const bool same_line = change.before.line == change.to.rig.line && change.before.tip == change.to.rig.tip;
-  if (same_line) return "fly to " + say_fly(tackle, change.to.rig) + ", " + say_leader(tackle, change.to, told.units);
+  const auto at_the_end = change_at_the_end(tackle, change);
+  if (at_the_end) return *at_the_end + ", " + say_leader(tackle, change.to, told.units);
   return "to " + say(tackle, change.to, told.units);
 }
 
-// "08:40 B fly to heavy nymph size 8, indicator: 7 ft to fly."; the place stands in the table.
+// "08:40 A shot off, indicator: 7 ft to fly."; the place stands in the table.
 std::vector<std::string> brief_change_lines(const Told& told) {
   const Tackle& tackle = told.in.tackle;
   std::vector<std::string> lines;
   for (const RigChange& change : told.rods.changes) {
-    const bool same_line = change.before.line == change.to.rig.line && change.before.tip == change.to.rig.tip;
-    const std::string line = same_line ? " fly to " : fmt::format(" to {}, ", say_line(tackle, change.to.rig, told.units));
-    lines.push_back(fmt::format("{} {}{}{}, {}.", told.clock.ten_minutes(change.at), told.rods.rods[change.in_boat].letter, line,
-                                say_fly(tackle, change.to.rig), brief_leader(told, change.to)));
+    const std::string all = fmt::format("to {}, {}", say_line(tackle, change.to.rig, told.units), say_fly(tackle, change.to.rig));
+    lines.push_back(fmt::format("{} {} {}, {}.", told.clock.ten_minutes(change.at), told.rods.rods[change.in_boat].letter,
+                                change_at_the_end(tackle, change).value_or(all), brief_leader(told, change.to)));
   }
   return lines;
 }

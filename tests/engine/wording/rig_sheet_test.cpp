@@ -99,11 +99,37 @@ TEST(RigSheet, TellsTheHeaviestCautionsAndCountsTheOthers) {
   EXPECT_THAT(watched, HasSubstr("more: see the plan."));
 }
 
+TEST(RigSheet, NamesAReachOnceThoughACautionHoldsForSeveralOfItsWaters) {
+  DayPlan plan = sample_plan();
+  Caution wading{.kind = CautionKind::Wading, .weight = 90};
+  for (const char* where : {"Mill run (run)", "Mill run (bank)", "Alder mouth", "Long pool (pool)"}) {
+    wading.where = where;
+    plan.stretches[0].cautions.push_back(wading);
+  }
+  EXPECT_THAT(sentences(rig_sheet(plan, sample_inputs()), "WATCH"),
+              HasSubstr("Mill run (run, bank); Alder mouth; Long pool (pool): "));
+}
+
 TEST(RigSheet, TellsEveryChangeOfRigWithItsHourAndPutsItInNoBag) {
   const Page page = rig_sheet(sample_plan(), sample_inputs());
   const std::string changes = sentences(page, "CHANGE");
   EXPECT_THAT(changes, ::testing::ContainsRegex("[0-9][0-9]:[0-9]0 [A-C] (fly )?to "));
   for (const std::string& item : only<Rods>(page)->bag) EXPECT_THAT(item, ::testing::Not(HasSubstr(" at ")));
+}
+
+// Line and fly stay on: only the shot is told.
+TEST(RigSheet, TellsTheShotAloneWhereOnlyThatChanges) {
+  DayPlan plan = sample_plan();
+  auto& reaches = plan.stretches[0].reaches;
+  const auto best_at = [&](const char* name) -> ScoredRig& {
+    return *std::ranges::find(reaches, name, &PlannedReach::name)->waters[0].choice.best;
+  };
+  ScoredRig& later = best_at("Boulder garden");
+  later = best_at("Long pool");
+  for (const auto& [shot, words] : {std::pair(grams(0.8), "B shot to 0.8 g, indicator: "), {Mass{}, "B shot off, indicator: "}}) {
+    later.rig.shot = shot;
+    EXPECT_THAT(sentences(rig_sheet(plan, sample_inputs()), "CHANGE"), HasSubstr(words));
+  }
 }
 
 TEST(RigSheet, SaysThatNobodyAnchorsInARiverThatRisesOn) {
