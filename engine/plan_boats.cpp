@@ -100,30 +100,16 @@ void give(const RodNumbers& given, const Wish& wish, DayInputs& in) {
   in.settings.to = in.river.accesses[wish.stretch->take_out].id;
 }
 
-// Whose wishes are the same, whatever they and their people are called.
-bool wish_alike(const Wish& a, const Settings& of_a, const Wish& b, const Settings& of_b) {
-  if (a.stretch.has_value() != b.stretch.has_value() || of_a.launch != of_b.launch) return false;
-  if (a.stretch && (a.stretch->put_in != b.stretch->put_in || a.stretch->take_out != b.stretch->take_out)) return false;
-  return fish_alike(a.rods.preferences, b.rods.preferences) && a.rods.preferences.rods_aboard == b.rods.preferences.rods_aboard;
-}
-
-// Which of boats that would make as much of a rod gets it: as they are listed, but those that wish alike by name.
-std::vector<std::size_t> first_served(const std::vector<Wish>& wishes, const std::vector<BoatDay>& days) {
+// Which of boats that would make as much of a rod gets it: by name, so that their order in a list means nothing.
+std::vector<std::size_t> first_served(const std::vector<BoatDay>& days) {
   std::vector<std::size_t> order(days.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  const auto first_alike = [&, listed = order](std::size_t boat) {
-    return *std::ranges::find_if(listed, [&](std::size_t other) {
-      return wish_alike(wishes[other], days[other].in.settings, wishes[boat], days[boat].in.settings);
-    });
-  };
-  std::ranges::stable_sort(order, {}, [&](std::size_t boat) {
-    return std::pair(first_alike(boat), by_name(days[boat].in.settings.boat));
-  });
+  std::ranges::sort(order, {}, [&](std::size_t boat) { return by_name(days[boat].in.settings.boat); });
   return order;
 }
 
 void share_rods(const std::vector<Wish>& wishes, std::vector<BoatDay>& days) {
-  const std::vector<std::size_t> order = first_served(wishes, days);
+  const std::vector<std::size_t> order = first_served(days);
   std::vector<PoolBoat> pool;
   for (const std::size_t boat : order) pool.push_back(wishes[boat].rods);
   const DayInputs& any = days.front().in;

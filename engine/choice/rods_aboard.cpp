@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <numeric>
 #include <set>
 
 #include "engine/choice/rod_choice.hpp"
@@ -55,13 +54,9 @@ void add_changes(RodPlan& plan, const RodSet& set, const Carriage& carriage, con
   }
 }
 
-// Rods are told in the order of the tackle file.
 RodPlan plan_of(const RodSet& set, const RodSetDay& day, const ChangesJudgement& judgement) {
-  std::vector<std::size_t> told(set.size());
-  std::iota(told.begin(), told.end(), std::size_t{0});
-  std::ranges::sort(told, {}, [&](std::size_t place) { return set[place]->rod; });
   RodPlan plan;
-  for (const std::size_t rod : told) {
+  for (std::size_t rod = 0; rod < set.size(); ++rod) {
     plan.rods.push_back(set[rod]->rod);
     plan.at_launch.emplace_back(set[rod]->loads[day.carriage.front()[rod]].carried.rig);
   }

@@ -1,6 +1,7 @@
 #pragma once
-// The lines whose coverage is asked: every line on a rod, owned or not. A looped tip makes another line of its head. Of
-// rods that are alike with all that is on them the first stands for the others (engine/tackle/twins.hpp).
+// The lines whose coverage is asked: every line on a rod, owned or not, the first to be taken of equals first
+// (engine/tackle/precedence.hpp). A looped tip makes another line of its head. Of rods that are alike with all that is on
+// them the first stands for the others (engine/tackle/twins.hpp).
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,7 +18,7 @@ struct ConsideredLine {
   std::string why_not{};  // why no rig with it can be in the ways that are fished; empty: some can
 };
 
-inline constexpr std::size_t kMostConsidered = 64;  // more are left out, the last listed first
+inline constexpr std::size_t kMostConsidered = 64;  // more are left out, the last to be taken of equals first
 
 [[nodiscard]] std::vector<ConsideredLine> considered_lines(const ListedTackle& listed, const Preferences& preferences);
 

@@ -1,6 +1,7 @@
 #pragma once
-// The river as a person wrote it down in river.json: places by river mile, in the file's order, so that index i of a
-// list is JSON pointer "/list/i". What the reader could not take is a Problem, not a value here.
+// The river as a person wrote it down in river.json: places by river mile, as read in the file's order, so that index i
+// of a list is JSON pointer "/list/i" (later in the order in which it is told: told_order.hpp). What the reader could not
+// take is a Problem, not a value here.
 // Places count up from the mouth; a file with `mile_zero: "source"` is turned by the reader (place = -typed).
 #include <chrono>
 #include <map>

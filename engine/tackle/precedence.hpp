@@ -1,7 +1,7 @@
 #pragma once
-// Which of things that are equal in all that is reckoned is taken. A main spool before a spare one; then what differs in
-// kind as it stands in the file, so that the owner's order means something; twins, which nothing but their names tells
-// apart, by name, so that their order in a list means nothing.
+// Which of things that are equal in all that is reckoned is taken: by what they are, never by their place in the file. A main
+// spool before a spare one, the lighter rod, the shorter tip, the lighter fly; twins, which nothing but their names tells
+// apart, by name.
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -14,11 +14,11 @@ namespace floatwright {
 
 struct Precedence {
   std::vector<std::size_t> rods, lines, tips, flies;  // indices into the lists of Tackle, the first to be taken first
-  std::vector<std::size_t> rod_kinds;                 // by rod: the first in the file that it is a twin of, or itself
+  std::vector<std::size_t> rod_kinds;                 // by rod: equal for twins alone
 };
 
-// Rods are twins with all that is on them; marks may differ. Twins stand side by side, where the first of them is in the
-// file.
+// Rods are twins with all that is on them; marks may differ. Twins stand side by side, and lines of one rod within main and
+// spare spools.
 [[nodiscard]] Precedence precedence(const Tackle& tackle);
 
 // What names are sorted by: shorter ones first, so that the second stands before the tenth.

@@ -1,6 +1,7 @@
 #include "engine/wording/rods_of_the_day.hpp"
 
 #include <algorithm>
+#include <numeric>
 #include <set>
 
 #include "engine/wording/say_rig.hpp"
@@ -37,13 +38,23 @@ bool have_marks_of_their_own(const RodsOfTheDay& rods, const Tackle& tackle) {
   });
 }
 
+// By rod in the boat: the place of the first water it fishes; behind all of them for one that only comes along.
+std::size_t first_use(std::size_t rod, const std::vector<FishedWater>& fished, const Tackle& tackle) {
+  const auto on_it = [&](const FishedWater& water) { return rod_of(tackle, water.best->rig) == rod; };
+  return static_cast<std::size_t>(std::ranges::find_if(fished, on_it) - fished.begin());
+}
+
 RodsOfTheDay as_packed(const PlannedStretch& stretch, const Tackle& tackle) {
+  std::vector<std::size_t> order(stretch.rods.rods.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const std::vector<FishedWater> fished = fished_waters(stretch);
+  std::ranges::stable_sort(order, {}, [&](std::size_t i) { return first_use(stretch.rods.rods[i], fished, tackle); });
   RodsOfTheDay rods;
-  for (std::size_t i = 0; i < stretch.rods.rods.size(); ++i) {
+  for (const std::size_t i : order) {
     const bool known = i < stretch.rigged.size();
     put_in_boat(rods, stretch.rods.rods[i], known ? std::optional<Rig>(stretch.rigged[i]) : std::nullopt);
   }
-  for (const FishedWater& water : fished_waters(stretch)) {
+  for (const FishedWater& water : fished) {
     const std::size_t rod = rod_of(tackle, water.best->rig);
     if (rod < tackle.rods.size() && !in_boat(rods, tackle, water.best->rig)) put_in_boat(rods, rod, water.best->rig);
   }

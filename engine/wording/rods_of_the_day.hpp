@@ -1,6 +1,6 @@
 #pragma once
 // The rods of one float, read off its reaches in order: what each carries at launch, and every change of rig with its
-// hour and place. A rod's letter is its place in the boat, A first.
+// hour and place. A is the rod that is taken up first.
 #include <optional>
 #include <string>
 #include <vector>

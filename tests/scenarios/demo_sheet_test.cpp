@@ -30,7 +30,7 @@ TEST_P(DemoSheet, IsOnePageOnWhichNothingIsLeftOut) {
 TEST_P(DemoSheet, HasEveryRodRowCautionAndBoxInTheirOrder) {
   std::size_t at = 0;
   for (const char* words :
-       {"LANTERN RIVER", "PUT IN", "RIG THESE", "clear tip", "nymph taper", "mayfly dry", "bag", "TIME", "STOP ABOVE",
+       {"LANTERN RIVER", "PUT IN", "RIG THESE", "nymph taper", "clear tip", "mayfly dry", "bag", "TIME", "STOP ABOVE",
         "dry fly", "take out", "WATCH", "no wading or anchoring", "life jackets ON", "RULES", "HELP", "FROM", "where",
         "bottom Y/N"}) {
     const std::size_t found = text_.find(words, at);

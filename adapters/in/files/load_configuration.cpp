@@ -13,6 +13,7 @@
 #include "adapters/in/files/tuned_file.hpp"
 #include "adapters/in/files/whole_text.hpp"
 #include "engine/river/graph.hpp"
+#include "engine/river/told_order.hpp"
 #include "engine/tackle/tackle_problems.hpp"
 
 namespace floatwright {
@@ -37,6 +38,7 @@ class Loader {
     if (river.root) load_tuned();
     if (river.root && settings.root) check_stretch(settings);
     if (river.root && settings.root) check_csv_gauges(river);
+    put_in_told_order(configuration_.river);
     for (OpenFile* file : {&river, &tackle, &settings}) keep(file->reading.problems);
     return std::move(*this).finish();
   }

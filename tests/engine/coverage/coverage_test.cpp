@@ -3,6 +3,7 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
 #include <bit>
 #include <random>
 
@@ -128,11 +129,30 @@ TEST(ConsideredLines, AreEveryLineWithEachOfItsTipsAndSayWhyOneCantBeRigged) {
   preferences.methods = {{Method::Swing, 1.0}, {Method::Indicator, 1.0}, {Method::Dry, 1.0}};
   const auto lines = considered_lines(tackle, preferences);
   ASSERT_EQ(lines.size(), 6u);
-  EXPECT_TRUE(lines[3].owned);
-  EXPECT_FALSE(lines[4].owned);
-  EXPECT_EQ(lines[4].tip, 1u);
-  EXPECT_EQ(lines[0].why_not, "");
-  EXPECT_THAT(lines[5].why_not, HasSubstr("weight of weightless is unknown"));
+  const auto considered = [&](const std::string& id, std::optional<std::size_t> tip) {
+    return std::ranges::find_if(lines, [&](const ConsideredLine& one) {
+      return tackle.all.lines[one.line].id == id && one.tip == tip;
+    });
+  };
+  EXPECT_TRUE(considered("head", 0)->owned);
+  EXPECT_FALSE(considered("head", 1)->owned);
+  EXPECT_EQ(considered("head", 0)->why_not, "");
+  EXPECT_THAT(considered("weightless", std::nullopt)->why_not, HasSubstr("weight of weightless is unknown"));
+}
+
+TEST(ConsideredLines, AreTheSameInAnyOrderOfTheFile) {
+  Preferences preferences;
+  preferences.methods = {{Method::Swing, 1.0}, {Method::Indicator, 1.0}, {Method::Dry, 1.0}};
+  const auto named = [&](const Tackle& tackle) {
+    std::vector<std::string> ids;
+    for (const ConsideredLine& one : considered_lines({tackle, {}, {}, {}}, preferences)) ids.push_back(tackle.lines[one.line].id);
+    return ids;
+  };
+  const Tackle tackle = small_tackle();
+  Tackle turned = tackle;
+  std::ranges::reverse(turned.rods);
+  std::ranges::reverse(turned.lines);
+  EXPECT_EQ(named(tackle), named(turned));
 }
 
 TEST(UsualLines, StandInOnlyWhereNobodyTypedALineToThinkOf) {

@@ -1,4 +1,4 @@
-// Of equals: a main spool before a spare one, then the owner's order, and names for twins alone.
+// Of equals: a main spool before a spare one, then what they are, and names for twins alone; nothing by place in a file.
 #include "engine/tackle/precedence.hpp"
 
 #include <gmock/gmock.h>
@@ -32,31 +32,44 @@ Tackle twins_called(const std::string& a, const std::string& c) {
   return tackle;
 }
 
-TEST(Precedence, IsOfMainSpoolsThenOfTheFile) {
-  const Tackle tackle = rack::tackle();
-  EXPECT_THAT(ids(tackle.lines, precedence(tackle).lines),
-              ElementsAre("floating", "nymph", "looped", "thin", "tip5", "tip7", "tip3", "full", "double", "leader"));
-  EXPECT_THAT(ids(tackle.rods, precedence(tackle).rods), ElementsAre("six", "five", "seven", "thin"));
-}
-
-TEST(Precedence, OfWhatDiffersInKindIsTheOwnersOrder) {
-  Tackle tackle = rack::tackle();
+Tackle turned(Tackle tackle) {
+  std::ranges::reverse(tackle.rods);
+  std::ranges::reverse(tackle.lines);
   std::ranges::reverse(tackle.flies);
   std::ranges::reverse(tackle.tips);
-  EXPECT_THAT(ids(tackle.flies, precedence(tackle).flies), ElementsAre("dry", "heavy", "nymph", "plain", "weighted"));
-  EXPECT_THAT(ids(tackle.tips, precedence(tackle).tips), ElementsAre("heavy", "light"));
+  for (FlyClass& fly : tackle.flies) std::ranges::reverse(fly.uses);
+  return tackle;
 }
 
-TEST(Precedence, OfTwinsIsByNameWhereTheFirstOfThemStands) {
+TEST(Precedence, IsOfMainSpoolsThenOfWhatTheyAre) {
+  for (const Tackle& tackle : {rack::tackle(), turned(rack::tackle())}) {
+    const Precedence order = precedence(tackle);
+    EXPECT_THAT(ids(tackle.lines, order.lines),
+                ElementsAre("thin", "nymph", "floating", "looped", "double", "leader", "tip3", "tip5", "tip7", "full"));
+    EXPECT_THAT(ids(tackle.rods, order.rods), ElementsAre("thin", "five", "six", "seven"));
+    EXPECT_THAT(ids(tackle.flies, order.flies), ElementsAre("dry", "plain", "nymph", "heavy", "weighted"));
+    EXPECT_THAT(ids(tackle.tips, order.tips), ElementsAre("light", "heavy"));
+  }
+}
+
+// Names that fall the other way change nothing between kinds.
+TEST(Precedence, OfWhatDiffersInKindIsNotByName) {
+  Tackle tackle = rack::tackle();
+  for (std::size_t i = 0; i < tackle.flies.size(); ++i) tackle.flies[i].id = std::string(1, static_cast<char>('z' - i));
+  const std::vector<std::size_t> places = precedence(rack::tackle()).flies;
+  EXPECT_EQ(precedence(tackle).flies, places);
+}
+
+TEST(Precedence, OfTwinsIsByNameAndTheyStandSideBySide) {
   const Tackle tackle = twins_called("z", "a");
-  EXPECT_THAT(ids(tackle.rods, precedence(tackle).rods), ElementsAre("a", "z", "other"));
+  EXPECT_THAT(ids(tackle.rods, precedence(tackle).rods), ElementsAre("other", "a", "z"));
   EXPECT_THAT(ids(tackle.lines, precedence(tackle).lines),
-              ElementsAre("a_main", "z_main", "other_main", "a_spare", "z_spare", "other_spare"));
+              ElementsAre("other_main", "a_main", "z_main", "other_spare", "a_spare", "z_spare"));
 }
 
 TEST(Precedence, OfTwinsCountsAsPeopleDo) {
   const Tackle tackle = twins_called("six_10", "six_2");
-  EXPECT_THAT(ids(tackle.rods, precedence(tackle).rods), ElementsAre("six_2", "six_10", "other"));
+  EXPECT_THAT(ids(tackle.rods, precedence(tackle).rods), ElementsAre("other", "six_2", "six_10"));
 }
 
 // A fly of another name or size is another fly to its owner, though it sinks alike.
@@ -67,7 +80,7 @@ TEST(Precedence, TakesFliesForTwinsOnlyWhereNothingElseDiffers) {
   tackle.flies[0].id = "c";
   tackle.flies[1].id = "b", tackle.flies[1].size = "14";
   tackle.flies[2].id = "a";
-  EXPECT_THAT(ids(tackle.flies, precedence(tackle).flies), ElementsAre("a", "c", "b"));
+  EXPECT_THAT(ids(tackle.flies, precedence(tackle).flies), ElementsAre("b", "a", "c"));
 }
 
 TEST(Precedence, OfTwinsDoesNotHangOnTheOrderOfTheirLines) {
@@ -89,7 +102,7 @@ TEST(Rigs, AreListedByPrecedence) {
   tackle.flies = rack::tackle().flies;
   std::vector<std::string> listed;
   for (const Rig& rig : rigs_for(tackle, Method::Dry)) listed.push_back(tackle.lines[rig.line].id);
-  EXPECT_THAT(listed, ElementsAre("a_main", "z_main", "other_main", "a_spare", "z_spare", "other_spare"));
+  EXPECT_THAT(listed, ElementsAre("other_main", "a_main", "z_main", "other_spare", "a_spare", "z_spare"));
 }
 
 }  // namespace

@@ -11,6 +11,7 @@
 namespace floatwright {
 namespace {
 
+using testing::ElementsAre;
 using testing::IsEmpty;
 
 BoatOrder boat(const std::string& name, std::optional<std::string> from = {}, std::optional<std::string> to = {}) {
@@ -150,12 +151,13 @@ TEST(PlanBoats, GiveTheSameAnswerInWhateverOrderTheWorkIsDone) {
   expect_the_same_day(plan_day(small_day()), plan_day(small_day(), backwards));
 }
 
+std::vector<std::size_t> rods_of(const std::vector<BoatDay>& days, const std::string& name) {
+  const auto day = std::ranges::find_if(days, [&](const BoatDay& one) { return one.in.settings.boat == name; });
+  return day->plan.stretches.front().rods.rods;
+}
+
 // Two boats that want the same, and one rod too few: the one named first has it, wherever it is listed.
 TEST(PlanBoats, ThatWishAlikeAreServedByName) {
-  const auto rods_of = [](const std::vector<BoatDay>& days, const std::string& name) {
-    const auto day = std::ranges::find_if(days, [&](const BoatDay& one) { return one.in.settings.boat == name; });
-    return day->plan.stretches.front().rods.rods;
-  };
   std::vector<BoatOrder> boats{boat("z", "upper", "lower"), boat("m", "middle", "lower"), boat("a", "upper", "lower")};
   for (BoatOrder& each : boats) each.rods_aboard = 1;
   DayInputs in = small_day();
@@ -165,6 +167,21 @@ TEST(PlanBoats, ThatWishAlikeAreServedByName) {
   const auto turned = plan_boats(in, boats);
   EXPECT_NE(rods_of(days, "a"), rods_of(days, "z"));
   for (const char* name : {"a", "m", "z"}) EXPECT_EQ(rods_of(days, name), rods_of(turned, name)) << name;
+}
+
+// What they ask for differs, but the one rod there is would bring both as much.
+TEST(PlanBoats, ThatMakeAsMuchOfARodAreServedByNameToo) {
+  std::vector<BoatOrder> boats{boat("z", "upper", "lower"), boat("a", "upper", "lower")};
+  boats[0].rods_aboard = 1;
+  boats[1].rods_aboard = 2;
+  DayInputs in = small_day();
+  in.tackle.rods.resize(1);
+  for (const bool turned : {false, true}) {
+    if (turned) std::ranges::reverse(boats);
+    const auto days = plan_boats(in, boats);
+    EXPECT_THAT(rods_of(days, "a"), ElementsAre(0u)) << turned;
+    EXPECT_THAT(rods_of(days, "z"), IsEmpty()) << turned;
+  }
 }
 
 TEST(PlanBoats, OfADayThatCannotBePlannedSayWhyForEach) {

@@ -150,7 +150,7 @@ TEST(FloatPlan, TellsChangesToLinesInTheBoatFirstAndOneToALineAshore) {
   reaches[1].waters[1].choice.changes_below = LineChange{cubic_feet_per_second(1400), other_line(1)};
   const auto lines = lines_labelled(float_plan(plan, sample_inputs()), "IF");
   ASSERT_EQ(lines.size(), 4u);  // the last is the rain
-  EXPECT_THAT(lines[0], HasSubstr("Over 2,000 cfs at Cottonwood bend (run): floating nymph taper on B"));
+  EXPECT_THAT(lines[0], HasSubstr("Over 2,000 cfs at Cottonwood bend (run): floating nymph taper on C"));
   EXPECT_THAT(
       lines[1],
       HasSubstr(
@@ -181,7 +181,7 @@ TEST(FloatPlan, HasAtMostThreeLinesOfRivalsEachReachOnceAndNamesTheRod) {
   plan.stretches[0].reaches[3].waters[0].choice.by_method.push_back(other_line(2, Method::Indicator));
   const auto lines = lines_labelled(float_plan(plan, sample_inputs()), "ALSO");
   ASSERT_EQ(lines.size(), 3u);
-  EXPECT_THAT(lines[0], HasSubstr("Rather indicator? Best at Mill run (run): floating nymph taper on B, "));
+  EXPECT_THAT(lines[0], HasSubstr("Rather indicator? Best at Mill run (run): floating nymph taper on C, "));
   EXPECT_THAT(lines[1], HasSubstr("Rather swing? Best at Alder mouth: sinking tip 12 1/2 ft 5 in/s on A, "));
   EXPECT_THAT(lines[2], HasSubstr("As good at Mill run (run): sinking tip 10 ft 4 in/s on A, "));
 }

@@ -186,7 +186,7 @@ TEST(MorningMail, SaysTheStrongestWindOnTheWater) {
 
 TEST(MorningMail, NamesTheOtherRodsAndWhatTheFlowWouldChange) {
   const std::string changes = line_of(morning_mail(sample_plan(), sample_inputs()), "Changes");
-  EXPECT_THAT(changes, HasSubstr("floating double taper on C, dry fly, 11:40-12:50."));
+  EXPECT_THAT(changes, HasSubstr("floating double taper on B, dry fly, 11:40-12:50."));
   EXPECT_THAT(changes, HasSubstr("Under 1,500 cfs at Mill run (run): sinking tip 10 ft 4 in/s on A."));
 }
 

@@ -2,7 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <map>
+
 #include "engine/wording/rods_of_the_day.hpp"
+#include "engine/wording/say_rig.hpp"
 #include "tests/support/sample_plan.hpp"
 #include "tests/support/sample_tackle.hpp"
 
@@ -61,7 +65,7 @@ TEST(ReachRows, KeepAnIndicatorThatIsMovedApart) {
   EXPECT_EQ(reach_rows(s).size(), 2u);
 }
 
-TEST(RodsOfTheDay, AreLetteredInTheOrderOfTheBoatAndShowEachChange) {
+TEST(RodsOfTheDay, AreLetteredAndShowEachChange) {
   const auto plan = sample_plan();
   const auto rods = rods_of_the_day(plan.stretches[0], sample_tackle());
   ASSERT_EQ(rods.rods.size(), 3u);
@@ -70,6 +74,26 @@ TEST(RodsOfTheDay, AreLetteredInTheOrderOfTheBoatAndShowEachChange) {
   ASSERT_EQ(rods.changes.size(), 1u);
   EXPECT_EQ(rods.changes[0].reach->name, "Boulder garden");
   EXPECT_EQ(rods.changes[0].to.rig.fly, 1u);
+}
+
+// However they were packed; one that is not fished comes behind.
+TEST(RodsOfTheDay, AreLetteredInTheOrderInWhichTheyAreTakenUp) {
+  const auto letters = [](const PlannedStretch& float_trip) {
+    std::map<std::string, std::size_t> rods;
+    for (const RodInBoat& rod : rods_of_the_day(float_trip, sample_tackle()).rods) rods[rod.letter] = rod.rod;
+    return rods;
+  };
+  PlannedStretch packed = stretch();
+  const auto before = letters(packed);
+  std::ranges::reverse(packed.rods.rods);
+  std::ranges::reverse(packed.rigged);
+  EXPECT_EQ(letters(packed), before);
+  const std::size_t first = before.at("A");
+  for (PlannedReach& reach : packed.reaches)
+    std::erase_if(reach.waters, [&](const PlannedWater& water) {
+      return water.choice.best && rod_of(sample_tackle(), water.choice.best->rig) == first;
+    });
+  EXPECT_EQ(letters(packed).at("C"), first);
 }
 
 TEST(RodsOfTheDay, UseLettersWhenTwoRodsHaveOneMark) {

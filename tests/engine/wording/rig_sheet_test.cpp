@@ -126,7 +126,7 @@ TEST(RigSheet, TellsTheShotAloneWhereOnlyThatChanges) {
   };
   ScoredRig& later = best_at("Boulder garden");
   later = best_at("Long pool");
-  for (const auto& [shot, words] : {std::pair(grams(0.8), "B shot to 0.8 g, indicator: "), {Mass{}, "B shot off, indicator: "}}) {
+  for (const auto& [shot, words] : {std::pair(grams(0.8), "C shot to 0.8 g, indicator: "), {Mass{}, "C shot off, indicator: "}}) {
     later.rig.shot = shot;
     EXPECT_THAT(sentences(rig_sheet(plan, sample_inputs()), "CHANGE"), HasSubstr(words));
   }

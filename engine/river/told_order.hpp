@@ -1,0 +1,12 @@
+#pragma once
+// Lists of river.json whose order says nothing, in the order in which they are told: gauges as the river passes them, one
+// on a tributary where that joins, those of no place last; the waters of a reach or of a note by their share of the
+// fishing, the most first. In the end by name, or by kind and depth, so that two copies of a river in another order are one.
+#include "engine/river/river.hpp"
+
+namespace floatwright {
+
+// Places in the lists are no JSON pointers any more: for after the checks (river_problems).
+void put_in_told_order(River& river);
+
+}  // namespace floatwright
