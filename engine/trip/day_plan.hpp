@@ -64,6 +64,7 @@ struct PlannedReach {
   TemperatureSource temperature_source;
   bool described = true;          // else nobody noted a water: `waters` holds the one its channel makes likely, or none
   std::vector<PlannedWater> waters;
+  bool names_water = false;       // on a sheet: the one water told here is not the one fished most
   std::string closed_why;         // as typed; not empty: not fished
   std::string kept_out;           // at a spot: why not fished in these hours, without numbers
   bool portage_at_end = false;

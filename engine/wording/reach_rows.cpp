@@ -69,7 +69,7 @@ std::vector<ReachRow> rows_of(const PlannedReach& reach) {
   }
   for (std::size_t i = 0; i < rows.size(); ++i) {
     rows[i].begins_reach = i == 0;
-    rows[i].names_waters = rows.size() > 1;
+    rows[i].names_waters = rows.size() > 1 || reach.names_water;
   }
   return rows;
 }
@@ -84,8 +84,8 @@ bool joins(const ReachRow& before, const std::vector<ReachRow>& next) {
   const bool stop_between =
       before.last->portage_at_end || !before.last->stop_sentence.empty() || next.front().first->lunch;
   if (next.size() == 1 && !stop_between && closed_alike(*before.last, *next.front().first)) return true;
-  return next.size() == 1 && !before.names_waters && !stop_between && !next.front().types.empty() &&
-         !before.types.empty() && fished_alike(before, next.front());
+  return next.size() == 1 && !before.names_waters && !next.front().names_waters && !stop_between &&
+         !next.front().types.empty() && !before.types.empty() && fished_alike(before, next.front());
 }
 
 // At a spot the waters stay the same: hours in which each is fished as before are told with those before them.

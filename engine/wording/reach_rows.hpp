@@ -14,7 +14,7 @@ struct ReachRow {
   const PlannedReach* last = nullptr;
   bool begins_reach = true;  // time and name are printed
   std::vector<WaterType> types;
-  bool names_waters = false;                    // the reach has other rows beside this
+  bool names_waters = false;                    // the reach has other rows beside this, or had a longer one
   std::optional<Length> depth_low, depth_high;  // best guesses of the waters put together
   std::optional<SurfaceSpeed> speed_low, speed_high;
   bool doubtful = false;  // a depth guessed, or a flow far from the note's

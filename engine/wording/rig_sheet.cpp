@@ -30,7 +30,7 @@ void add_left_out(Page& page, const SheetStretch& sheet) {
 }
 
 void add_rows(Page& page, const Told& told) {
-  const SheetStretch sheet = sheet_stretch(*told.floated, kMostRows);
+  const SheetStretch sheet = sheet_stretch(*told.floated, told.in.tackle, kMostRows);
   Told short_told = told;
   short_told.floated = &sheet.stretch;
   add_reaches(page, short_told);

@@ -1,8 +1,10 @@
 #include "engine/wording/sheet_stretch.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include "engine/wording/reach_rows.hpp"
+#include "engine/wording/say_rig.hpp"
 
 namespace floatwright {
 namespace {
@@ -29,21 +31,46 @@ bool less_fished(const PlannedWater& a, const PlannedWater& b) {
   return a.fishing < b.fishing;
 }
 
+// What may be left out of a sheet: anything that has no need to stay, or all of that but the last water of a rod.
+class MayGo {
+ public:
+  MayGo(const PlannedStretch& stretch, const Tackle& tackle, bool last_of_a_rod)
+      : tackle_(tackle), last_of_a_rod_(last_of_a_rod) {
+    for (const PlannedReach& reach : stretch.reaches)
+      if (is_fished(reach))
+        for (const PlannedWater& water : reach.waters)
+          if (water.choice.best) ++on_rod_[rod_of(tackle, water.choice.best->rig)];
+  }
+  [[nodiscard]] bool operator()(const PlannedWater& water) const {
+    return last_of_a_rod_ || !water.choice.best || on_rod_.at(rod_of(tackle_, water.choice.best->rig)) > 1;
+  }
+  [[nodiscard]] bool operator()(const PlannedReach& reach) const {
+    return !must_stay(reach) && std::ranges::all_of(reach.waters, [&](const PlannedWater& water) { return (*this)(water); });
+  }
+
+ private:
+  const Tackle& tackle_;
+  bool last_of_a_rod_;
+  std::map<std::size_t, int> on_rod_;  // waters
+};
+
 // The water fished least of those whose reach has another.
-bool leave_out_a_water(SheetStretch& sheet) {
+bool leave_out_a_water(SheetStretch& sheet, const MayGo& may_go) {
   PlannedReach* from = nullptr;
   std::vector<PlannedWater>::iterator least;
   for (PlannedReach& reach : sheet.stretch.reaches) {
     if (reach.waters.size() < 2 || !is_fished(reach)) continue;
-    auto here = reach.waters.begin();
-    for (auto water = here; water != reach.waters.end(); ++water)  // of equals the later
-      if (!less_fished(*here, *water)) here = water;
-    if (from != nullptr && !less_fished(*here, *least)) continue;
+    auto here = reach.waters.end();
+    for (auto water = reach.waters.begin(); water != reach.waters.end(); ++water)  // of equals the later
+      if (may_go(*water) && (here == reach.waters.end() || !less_fished(*here, *water))) here = water;
+    if (here == reach.waters.end() || (from != nullptr && !less_fished(*here, *least))) continue;
     from = &reach;
     least = here;
   }
   if (from == nullptr) return false;
+  const PlannedWater gone = *least;
   from->waters.erase(least);
+  from->names_water |= std::ranges::all_of(from->waters, [&](const PlannedWater& left) { return less_fished(left, gone); });
   ++sheet.waters_left_out;
   return true;
 }
@@ -88,23 +115,28 @@ bool put_techniques_together(SheetStretch& sheet) {
   return false;
 }
 
-bool leave_out_a_reach(SheetStretch& sheet) {
+bool leave_out_a_reach(SheetStretch& sheet, const MayGo& may_go) {
   auto& reaches = sheet.stretch.reaches;
   auto least = reaches.end();
   for (auto reach = reaches.begin(); reach != reaches.end(); ++reach)
-    if (!must_stay(*reach) && (least == reaches.end() || fished(*reach) < fished(*least))) least = reach;
+    if (may_go(*reach) && (least == reaches.end() || fished(*reach) < fished(*least))) least = reach;
   if (least == reaches.end()) return false;
   reaches.erase(least);
   ++sheet.reaches_left_out;
   return true;
 }
 
+bool shorten(SheetStretch& sheet, const Tackle& tackle, bool last_of_a_rod) {
+  const MayGo may_go(sheet.stretch, tackle, last_of_a_rod);
+  return leave_out_a_water(sheet, may_go) || put_techniques_together(sheet) || leave_out_a_reach(sheet, may_go);
+}
+
 }  // namespace
 
-SheetStretch sheet_stretch(const PlannedStretch& whole, std::size_t most_rows) {
+SheetStretch sheet_stretch(const PlannedStretch& whole, const Tackle& tackle, std::size_t most_rows) {
   SheetStretch sheet{whole, 0, 0, 0};
   while (rows_of(sheet.stretch) > most_rows)
-    if (!leave_out_a_water(sheet) && !put_techniques_together(sheet) && !leave_out_a_reach(sheet)) break;
+    if (!shorten(sheet, tackle, false) && !shorten(sheet, tackle, true)) break;
   return sheet;
 }
 

@@ -4,6 +4,7 @@
 
 #include "engine/wording/sheet_stretch.hpp"
 #include "tests/support/sample_plan.hpp"
+#include "tests/support/sample_tackle.hpp"
 
 namespace floatwright::testing {
 namespace {
@@ -159,7 +160,7 @@ TEST(RigSheet, WithoutAPlanSaysSo) {
 }
 
 TEST(SheetStretch, OfFewRowsIsTheWhole) {
-  const SheetStretch sheet = sheet_stretch(sample_plan().stretches[0], 100);
+  const SheetStretch sheet = sheet_stretch(sample_plan().stretches[0], sample_tackle(), 100);
   EXPECT_EQ(sheet.stretch.reaches.size(), sample_plan().stretches[0].reaches.size());
   EXPECT_EQ(sheet.waters_left_out + sheet.reaches_left_out + sheet.techniques_put_together, 0u);
 }
@@ -169,10 +170,31 @@ TEST(SheetStretch, LeavesOutTheWaterFishedLess) {
   whole.reaches.resize(1);
   whole.reaches[0].waters[0].fishing = minutes(10.0);
   whole.reaches[0].waters[1].fishing = minutes(20.0);
-  const SheetStretch sheet = sheet_stretch(whole, 2);
+  const SheetStretch sheet = sheet_stretch(whole, sample_tackle(), 2);
   ASSERT_THAT(sheet.stretch.reaches[0].waters, SizeIs(1));
   EXPECT_EQ(sheet.stretch.reaches[0].waters[0].type, WaterType::Bank);
   EXPECT_EQ(sheet.waters_left_out, 1u);
+}
+
+// The bank is fished less than the run, but on the one rod that has nothing else.
+TEST(SheetStretch, KeepsTheLastWaterOfARod) {
+  PlannedStretch whole = sample_plan().stretches[0];
+  whole.reaches.resize(2);
+  PlannedWater& bank = whole.reaches[0].waters[1];
+  bank.choice.best->rig.line = 2;  // the nymph taper; all else is on the sinking tip
+  bank.fishing = minutes(1.0);
+  const auto types = [](const PlannedReach& reach) {
+    std::vector<WaterType> all;
+    for (const PlannedWater& water : reach.waters) all.push_back(water.type);
+    return all;
+  };
+  const SheetStretch sheet = sheet_stretch(whole, sample_tackle(), 3);
+  EXPECT_THAT(types(sheet.stretch.reaches[0]), ::testing::ElementsAre(WaterType::Bank));
+  EXPECT_TRUE(sheet.stretch.reaches[0].names_water);  // the run is fished more
+  EXPECT_FALSE(sheet.stretch.reaches[1].names_water);
+  // Where nothing else can go it goes too.
+  whole.reaches[0].waters.erase(whole.reaches[0].waters.begin());
+  EXPECT_THAT(sheet_stretch(whole, sample_tackle(), 2).stretch.reaches, SizeIs(1));
 }
 
 TEST(SheetStretch, PutsNeighboursOnOneRigTogetherAsTheOneFishedLonger) {
@@ -182,7 +204,7 @@ TEST(SheetStretch, PutsNeighboursOnOneRigTogetherAsTheOneFishedLonger) {
   whole.reaches[1].waters.resize(1);                               // the run, swung
   whole.reaches[0].waters[0].fishing = minutes(10.0);
   whole.reaches[1].waters[0].fishing = minutes(40.0);
-  const SheetStretch sheet = sheet_stretch(whole, 2);
+  const SheetStretch sheet = sheet_stretch(whole, sample_tackle(), 2);
   EXPECT_EQ(sheet.techniques_put_together, 1u);
   EXPECT_EQ(sheet.stretch.reaches[0].waters[0].choice.best->technique.method, Method::Swing);
 }
@@ -198,7 +220,7 @@ TEST(SheetStretch, PutsAWholeRowOfNeighboursTogetherOnce) {
     whole.reaches[i].waters[0].fishing = minutes(fished_min[i]);
     whole.reaches[i].waters[0].choice.best->technique.count = minutes(0.1 * static_cast<double>(i));
   }
-  const SheetStretch sheet = sheet_stretch(whole, 1);
+  const SheetStretch sheet = sheet_stretch(whole, sample_tackle(), 1);
   EXPECT_EQ(sheet.techniques_put_together, 1u);
 }
 
