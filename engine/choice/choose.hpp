@@ -66,7 +66,8 @@ struct WaterChoice {
 // a choice. In stages, because the path of a cast is what costs: every way of fishing every rig in the middle case
 // (finer strips only where coarse ones promise); then, in all three cases, the best dozen ways of each method, the best of
 // each platform and line, and each rig that is not far behind its line's best. What is further behind is not in the
-// list. Where there are tables, swings and strips are read from them: within some 2 % of the seconds.
+// list. Where there are tables, swings and strips are read from them: within 1 to 4 % of the seconds in the mean, by the bed
+// (docs/accuracy.md).
 [[nodiscard]] std::vector<ScoredRig> ranked_rigs(const WaterToFish& water, const Tackle& tackle,
                                                  const Preferences& preferences, const Judgement& judgement,
                                                  const FishingTables* tables = nullptr);

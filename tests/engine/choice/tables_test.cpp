@@ -115,6 +115,33 @@ WaterToFish even_water(double depth_m, double speed_m_s) {
   return water;
 }
 
+// Of ways that fish, before any is worked out: how far the seconds are off over each bed, in low water and in deep.
+TEST(ChoiceOnTables, HasSecondsWithinAFewHundredthsInTheMeanOverAnyBed) {
+  const FishingTables tables = testing::warm_tables(kBox, guides_preferences(), kJudgement);
+  const Preferences preferences = guides_preferences();
+  std::mt19937 random(11);
+  double off = 0.0, bias = 0.0;
+  int ways = 0;
+  for (const Bed bed : {Bed::Sand, Bed::Gravel, Bed::Cobble, Bed::Boulder, Bed::Unknown}) {
+    WaterToFish water = water_by_chance(random);
+    water.bed = bed;
+    const auto worked_out = scored_rigs(water, kBox, preferences, kJudgement);
+    for (const ScoredRig& read : ranked_rigs(water, kBox, preferences, kJudgement, &tables)) {
+      const Method method = read.technique.method;
+      const auto same = [&](const ScoredRig& one) { return one.rig == read.rig && one.technique == read.technique; };
+      const auto found = std::ranges::find_if(worked_out, same);
+      const bool tabled = method == Method::Swing || method == Method::Strip;
+      if (!tabled || found == worked_out.end() || found->seconds < kJudgement.choice.least_seconds) continue;
+      ++ways;
+      bias += read.seconds / found->seconds - 1.0;
+      off += std::abs(read.seconds / found->seconds - 1.0);
+    }
+  }
+  ASSERT_GT(ways, 100);
+  EXPECT_LT(off / ways, 0.03);
+  EXPECT_LT(std::abs(bias / ways), 0.01);
+}
+
 // Deep, shallow, slow and fast: nothing is read from the tables there.
 TEST(ChoiceOnTables, IsAsGoodOutsideTheGrid) {
   const FishingTables tables = testing::warm_tables(kBox, guides_preferences(), kJudgement);
