@@ -41,12 +41,13 @@ void add_hazards(const RiverDay& day, const Timetable& times, std::vector<Cautio
       if (told_as_portage || !hazard_stands(day, *hazard, row)) continue;
       cautions.push_back(hazard_caution(*hazard, CautionKind::Hazard, row.passage.name, row.arrive));
     }
-    if (!row.passage.portage) continue;
-    const Hazard& hazard = day.river.hazards[*row.passage.portage];
-    Caution portage = hazard_caution(hazard, CautionKind::Portage, row.passage.name, row.leave);
-    portage.time = row.portage;
-    if (!hazard.portage_time) portage.basis += "; the time it takes is not typed, an hour is taken";
-    cautions.push_back(portage);
+    for (const std::size_t i : row.passage.portages) {
+      const Hazard& hazard = day.river.hazards[i];
+      Caution portage = hazard_caution(hazard, CautionKind::Portage, row.passage.name, row.leave);
+      portage.time = row.portage;
+      if (!hazard.portage_time) portage.basis += "; the time it takes is not typed, an hour is taken";
+      cautions.push_back(portage);
+    }
   }
 }
 

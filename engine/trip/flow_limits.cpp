@@ -79,7 +79,7 @@ std::vector<const Hazard*> hazards_in(const River& river, RiverPlace from, River
   for (const Hazard& hazard : river.hazards) {
     if (lies_between(hazard.place, from, to)) found.push_back(&hazard);
   }
-  std::sort(found.begin(), found.end(), [](const Hazard* a, const Hazard* b) { return a->place > b->place; });
+  std::ranges::stable_sort(found, std::ranges::greater{}, &Hazard::place);
   return found;
 }
 

@@ -1,5 +1,6 @@
 // What the law may say: closures as typed, rules looked up long ago, closures that warm water makes likely.
 #include <algorithm>
+#include <map>
 
 #include "engine/trip/cautions.hpp"
 #include "engine/trip/local_time.hpp"
@@ -38,22 +39,20 @@ bool bull_trout_water(const River& river) { return heat_limits(river, {}).fish =
 }  // namespace
 
 void add_closures(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions) {
-  std::optional<std::size_t> told;
+  std::map<std::size_t, std::size_t> told;  // by closure: its caution
   for (const TimedPassage& row : times.rows) {
-    const auto closure = row.passage.closure;
-    if (!closure) continue;
-    if (told != closure) {
-      const Closure& typed = day.river.closures[*closure];
+    for (const std::size_t closure : row.passage.closures) {
+      const Closure& typed = day.river.closures[closure];
+      const auto [before, is_new] = told.try_emplace(closure, cautions.size());
+      if (!is_new && !typed.hours) cautions[before->second].to = row.leave;
+      if (!is_new) continue;
       Caution caution{.kind = CautionKind::Closure, .weight = weight_of(CautionKind::Closure), .where = row.passage.name};
       caution.from = typed.hours ? at_local(day.day, typed.hours->from, day.river.time_zone) : row.arrive;
       caution.to = typed.hours ? at_local(day.day, typed.hours->to, day.river.time_zone) : row.leave;
       caution.text = typed.why;
       caution.basis = typed.source.empty() ? "typed in the river file" : typed.source;
       cautions.push_back(caution);
-    } else if (!day.river.closures[*closure].hours) {
-      cautions.back().to = row.leave;
     }
-    told = closure;
   }
 }
 

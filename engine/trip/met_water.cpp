@@ -139,7 +139,7 @@ Measured<WaterToFish> to_fish(const RiverDay& day, const Passage& passage, const
   asked.clarity = clarity_near(day, passage.middle());
   const auto position = position_near(day.river, passage.middle());
   if (position.has_value()) asked.sun_elevation = sun_elevation(*position, t);
-  asked.hatch = hatch_at(day, passage.reach, t) != nullptr;
+  asked.hatch = !hatches_at(day, passage.reach, t).empty();
   asked.wind = wind_at(day, t);
   asked.platforms = platforms(day, passage, *there.lane, t);
   less_drifting(asked.platforms, asked.wind, day.judgement.boat);
@@ -149,14 +149,15 @@ Measured<WaterToFish> to_fish(const RiverDay& day, const Passage& passage, const
 
 }  // namespace
 
-const Hatch* hatch_at(const RiverDay& day, std::size_t reach, Instant t) {
+std::vector<const Hatch*> hatches_at(const RiverDay& day, std::size_t reach, Instant t) {
   const auto temperature = known_temperature(day, reach, t);
+  std::vector<const Hatch*> on;
   for (const Hatch& hatch : day.river.hatches) {
     if (!in_season(hatch.season, day.day) || !in_hours(hatch.hours, time_of_day(t, day.river.time_zone))) continue;
-    if (!hatch.least_temperature) return &hatch;
-    if (temperature.has_value() && temperature->middle >= *hatch.least_temperature) return &hatch;
+    const auto& least = hatch.least_temperature;
+    if (!least || (temperature.has_value() && temperature->middle >= *least)) on.push_back(&hatch);
   }
-  return nullptr;
+  return on;
 }
 
 Measured<Turbidity> clarity_near(const RiverDay& day, RiverPlace place) {
@@ -181,13 +182,14 @@ Measured<Turbidity> clarity_near(const RiverDay& day, RiverPlace place) {
 
 MetWater met_water(const RiverDay& day, const Passage& passage, const Water& water, Instant t) {
   MetWater met{.printed = {.type = water.type, .bed = bed_of(day, passage), .fishing_time = water.fishing_time}, .to_fish = {}};
-  const Hatch* hatch = hatch_at(day, passage.reach, t);
-  met.printed.hatch = hatch != nullptr;
+  const std::vector<const Hatch*> hatches = hatches_at(day, passage.reach, t);
+  met.printed.hatch = !hatches.empty();
   if (const LearnedWater* learned = learned_of(day, passage, water.type)) {
     met.printed.depth_met = learned->depth;
     met.printed.speed_met = learned->speed;
   }
-  if (hatch != nullptr) met.printed.hatch_name = hatch->name;
+  for (const Hatch* hatch : hatches)
+    if (!hatch->name.empty()) met.printed.hatch_name += (met.printed.hatch_name.empty() ? "" : ", ") + hatch->name;
 
   const auto flow = known_flow(day, passage.reach, t);
   if (!flow.has_value()) {

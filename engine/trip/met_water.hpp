@@ -19,8 +19,8 @@ struct MetWater {
 [[nodiscard]] std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water,
                                                        Instant t, Discharge whole);
 
-// The listed hatch of that instant; none without one, or where its least temperature is not known to be reached.
-[[nodiscard]] const Hatch* hatch_at(const RiverDay& day, std::size_t reach, Instant t);
+// The listed hatches of that instant, but those whose least temperature is not known to be reached.
+[[nodiscard]] std::vector<const Hatch*> hatches_at(const RiverDay& day, std::size_t reach, Instant t);
 
 inline constexpr Period kClarityHolds = std::chrono::hours{24};  // an older turbidity says nothing of today's water
 

@@ -4,6 +4,7 @@
 
 #include "engine/river/place_text.hpp"
 #include "engine/river/stations.hpp"
+#include "engine/trip/closed_water.hpp"
 #include "engine/trip/landmark.hpp"
 
 namespace floatwright {
@@ -30,19 +31,11 @@ std::vector<RiverPlace> cuts(const RiverDay& day, RiverPlace from, RiverPlace to
   return places;
 }
 
-std::optional<std::size_t> closure_over(const RiverDay& day, RiverPlace place) {
-  for (std::size_t i = 0; i < day.river.closures.size(); ++i) {
-    const Closure& closure = day.river.closures[i];
-    if (closed_on(closure, day.day) && place <= closure.from && place >= closure.to) return i;
-  }
-  return std::nullopt;
-}
-
-std::optional<std::size_t> portage_at(const River& river, RiverPlace place) {
-  for (std::size_t i = 0; i < river.hazards.size(); ++i) {
-    if (river.hazards[i].must_portage && same_place(river.hazards[i].place, place)) return i;
-  }
-  return std::nullopt;
+std::vector<std::size_t> portages_at(const River& river, RiverPlace place) {
+  std::vector<std::size_t> there;
+  for (std::size_t i = 0; i < river.hazards.size(); ++i)
+    if (river.hazards[i].must_portage && same_place(river.hazards[i].place, place)) there.push_back(i);
+  return there;
 }
 
 // Water that nobody named is called by what lies above it; miles stand beside it wherever they are printed.
@@ -63,8 +56,8 @@ std::optional<Passage> piece(const RiverDay& day, RiverPlace from, RiverPlace to
   passage.named_reach = there.named_reach;
   passage.note = there.note;
   passage.lake = there.lake;
-  passage.closure = closure_over(day, passage.middle());
-  passage.portage = portage_at(day.river, to);
+  passage.closures = closures_over(day, passage.middle());
+  passage.portages = portages_at(day.river, to);
   return passage;
 }
 
@@ -74,7 +67,7 @@ const std::vector<Water>& typed_waters(const RiverDay& day, const Passage& passa
 }
 
 bool belong_together(const Passage& a, const Passage& b) {
-  if (a.portage || a.closure != b.closure || a.lake != b.lake || a.named_reach != b.named_reach) return false;
+  if (!a.portages.empty() || a.closures != b.closures || a.lake != b.lake || a.named_reach != b.named_reach) return false;
   return a.named_reach.has_value() || a.note == b.note;
 }
 
@@ -95,7 +88,7 @@ std::vector<Passage> passages(const RiverDay& day, RiverPlace from, RiverPlace t
     if (!next) continue;
     if (!found.empty() && belong_together(found.back(), *next)) {
       found.back().to = next->to;
-      found.back().portage = next->portage;
+      found.back().portages = next->portages;
       found.back().reach = day.graph.at(found.back().middle()).value_or(next->reach);
     } else {
       found.push_back(*next);
@@ -112,7 +105,7 @@ std::optional<Passage> spot_passage(const RiverDay& day, std::size_t spot) {
   const auto reach = day.graph.at(there.place);
   if (!reach) return std::nullopt;
   passage.reach = *reach;
-  passage.closure = closure_over(day, there.place);
+  passage.closures = closures_over(day, there.place);
   return passage;
 }
 
@@ -123,7 +116,7 @@ std::vector<Passage> cut_evenly(const RiverDay& day, const Passage& passage, int
     part.from = upstream_of(passage.to, passage.length() * (double(parts - i) / parts));
     part.to = i + 1 == parts ? passage.to : upstream_of(passage.to, passage.length() * (double(parts - i - 1) / parts));
     part.reach = day.graph.at(part.middle()).value_or(passage.reach);
-    if (i + 1 < parts) part.portage.reset();
+    if (i + 1 < parts) part.portages.clear();
     name_it(day, part);
     cut.push_back(part);
   }

@@ -14,9 +14,10 @@ struct Passage {
   RiverPlace from{}, to{};      // from is upstream
   std::string id{}, name{};
   std::size_t reach = 0;    // graph reach at its middle: whose flow and temperature it has
-  std::optional<std::size_t> named_reach{}, note{}, lake{}, closure{};
+  std::optional<std::size_t> named_reach{}, note{}, lake{};
   std::optional<std::size_t> spot{};     // index into River::spots: the place itself, not the reach it lies in
-  std::optional<std::size_t> portage{};  // index into River::hazards, at the lower end
+  std::vector<std::size_t> closures{};   // into River::closures: all that stand there on the day (closed_water.hpp)
+  std::vector<std::size_t> portages{};   // into River::hazards: all at the lower end
   bool rises = false;  // a dam's rise or a fast one is due while the boat is there: nobody anchors or wades
 
   [[nodiscard]] Length length() const { return from - to; }

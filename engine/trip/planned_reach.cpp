@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/trip/bands.hpp"
+#include "engine/trip/closed_water.hpp"
 
 namespace floatwright {
 namespace {
@@ -20,10 +21,15 @@ Measured<Discharge> best_whole_flow(const RiverDay& day, std::size_t reach, Inst
 }
 
 void add_stop(const River& river, const TimedPassage& row, PlannedReach& reach) {
-  if (!row.passage.portage) return;
-  const Hazard& hazard = river.hazards[*row.passage.portage];
+  if (row.passage.portages.empty()) return;
   reach.portage_at_end = true;
-  reach.stop_sentence = hazard.how.empty() ? hazard.what : hazard.what + ": " + hazard.how;
+  for (const std::size_t i : row.passage.portages) {
+    const Hazard& hazard = river.hazards[i];
+    const bool alone = row.passage.portages.size() == 1;
+    reach.stop_sentence += reach.stop_sentence.empty() ? "" : " ";
+    reach.stop_sentence += hazard.what;
+    if (!hazard.how.empty() || !alone) reach.stop_sentence += ": " + (hazard.how.empty() ? "PORTAGE." : hazard.how);
+  }
   reach.stop_time = row.portage;
 }
 
@@ -57,7 +63,8 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
   if (row.passage.reach < day.temperatures.source.size()) {
     reach.temperature_source = day.temperatures.source[row.passage.reach];
   }
-  if (row.passage.closure && !row.fished && row.kept_out.empty()) reach.closed_why = day.river.closures[*row.passage.closure].why;
+  if (!row.fished && row.kept_out.empty())
+    reach.closed_why = why_closed(closures_met(day, row.passage, row.arrive, row.leave));
   reach.kept_out = row.kept_out;
   add_stop(day.river, row, reach);
   return reach;

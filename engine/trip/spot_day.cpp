@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/trip/closed_water.hpp"
 #include "engine/trip/line_of_the_day.hpp"
 #include "engine/trip/planned_stretch.hpp"
 #include "engine/trip/score_waters.hpp"
@@ -15,7 +16,7 @@ std::string why_no_hour(const RiverDay& day, const Stretch& stretch) {
   std::vector<std::string> reasons;
   for (const TimedPassage& row : stretch.times.rows) {
     std::string reason = row.kept_out;
-    if (row.passage.closure) reason = "closed: " + day.river.closures[*row.passage.closure].why;
+    if (!row.passage.closures.empty()) reason = "closed: " + why_closed(closures_met(day, row.passage, row.arrive, row.leave));
     if (std::find(reasons.begin(), reasons.end(), reason) == reasons.end()) reasons.push_back(reason);
   }
   if (reasons.empty()) reasons.push_back("the hours of the day are over");

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/choice/techniques.hpp"
+#include "engine/trip/closed_water.hpp"
 #include "engine/trip/dam_fronts.hpp"
 #include "engine/trip/flow_limits.hpp"
 #include "engine/trip/heat.hpp"
@@ -35,11 +36,11 @@ Hours hours_of_day(const RiverDay& day, const Passage& spot) {
 
 Platform platform_of(const RiverDay& day, const Passage& spot) { return day.river.spots[*spot.spot].platform; }
 
-bool closed_then(const RiverDay& day, const Passage& spot, Hours then) {
-  if (!spot.closure) return false;
-  const auto& closed = day.river.closures[*spot.closure].hours;
-  const auto clock = [&](Instant t) { return time_of_day(t, day.river.time_zone); };
-  return !closed || meet_hours(*closed, clock(then.from), clock(then.to - Period{1}));
+std::vector<std::size_t> closed_then(const RiverDay& day, const Passage& spot, Hours then) {
+  std::vector<std::size_t> met;
+  for (const Closure* closure : closures_met(day, spot, then.from, then.to - Period{1}))
+    met.push_back(static_cast<std::size_t>(closure - day.river.closures.data()));
+  return met;
 }
 
 bool nothing_to_wade(const RiverDay& day, const Passage& spot, Instant t) {
@@ -71,7 +72,7 @@ std::optional<Instant> heat_stop(const RiverDay& day, const Passage& spot, Hours
 }
 
 bool same_rule(const TimedPassage& a, const TimedPassage& b) {
-  return a.fished == b.fished && a.passage.closure == b.passage.closure;
+  return a.fished == b.fished && a.passage.closures == b.passage.closures;
 }
 
 // Reasons that follow each other without an hour of fishing between them are told in one row.
@@ -85,9 +86,10 @@ std::vector<TimedPassage> ruled(const RiverDay& day, const Passage& spot, Hours 
   const auto stop_by = heat_stop(day, spot, all);
   for (Instant t = all.from; t < all.to; t += kStep) {
     TimedPassage row{.passage = spot, .arrive = t, .leave = std::min(t + kStep, all.to)};
-    if (!closed_then(day, spot, {row.arrive, row.leave})) row.passage.closure.reset();
-    if (!row.passage.closure) row.kept_out = kept_out(day, spot, {row.arrive, row.leave}, stop_by);
-    row.fished = !row.passage.closure && row.kept_out.empty();
+    row.passage.closures = closed_then(day, spot, {row.arrive, row.leave});
+    const bool closed = !row.passage.closures.empty();
+    if (!closed) row.kept_out = kept_out(day, spot, {row.arrive, row.leave}, stop_by);
+    row.fished = !closed && row.kept_out.empty();
     if (!rows.empty() && same_rule(rows.back(), row)) {
       join(rows.back(), row);
     } else {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "engine/trip/closed_water.hpp"
 #include "engine/trip/flow_limits.hpp"
 #include "engine/trip/heat.hpp"
 
@@ -29,13 +30,14 @@ Broken length_limit(const Settings& settings, Length length) {
 }
 
 Broken closed_all_along(const RiverDay& day, const Timetable& times) {
-  const Closure* closure = nullptr;
+  std::vector<const Closure*> met;
   for (const TimedPassage& row : times.rows) {
-    if (!row.passage.closure || row.fished) return std::nullopt;
-    closure = &day.river.closures[*row.passage.closure];
+    const auto here = closures_met(day, row.passage, row.arrive, row.leave);
+    if (here.empty()) return std::nullopt;
+    met.insert(met.end(), here.begin(), here.end());
   }
-  if (closure == nullptr) return std::nullopt;
-  return BrokenLimit{.kind = LimitKind::ClosedWater, .where = closure->why};
+  if (met.empty()) return std::nullopt;
+  return BrokenLimit{.kind = LimitKind::ClosedWater, .where = why_closed(met)};
 }
 
 Broken daylight_limit(const RiverDay& day, const Timetable& times, const SunDay& sun) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/trip/closed_water.hpp"
 #include "engine/trip/dam_fronts.hpp"
 #include "engine/trip/fast_rise.hpp"
 #include "engine/trip/local_time.hpp"
@@ -35,15 +36,11 @@ Speed boat_speed(const RiverDay& day, std::size_t reach, Instant t) {
 
 // A closure by hours is looked at when the hours are known.
 bool can_be_fished(const RiverDay& day, const Passage& passage) {
-  if (passage.closure && !day.river.closures[*passage.closure].hours) return false;
-  return !waters_of(day, passage).empty();
+  return !closed_all_day(day, passage) && !waters_of(day, passage).empty();
 }
 
 bool closed_meanwhile(const RiverDay& day, const TimedPassage& row) {
-  if (!row.passage.closure) return false;
-  const auto& closed = day.river.closures[*row.passage.closure].hours;
-  const auto clock = [&](Instant t) { return time_of_day(t, day.river.time_zone); };
-  return !closed || meet_hours(*closed, clock(row.arrive), clock(row.leave));
+  return !closures_met(day, row.passage, row.arrive, row.leave).empty();
 }
 
 std::vector<Passage> rows_of(const RiverDay& day, RiverPlace from, RiverPlace to, Instant launch) {
@@ -57,15 +54,18 @@ std::vector<Passage> rows_of(const RiverDay& day, RiverPlace from, RiverPlace to
 }
 
 // A hazard that must be portaged above a flow only is floated under it, where even the high case is under it.
-bool portage_needed(const RiverDay& day, const Passage& passage, Instant t) {
-  if (!passage.portage) return false;
-  const auto& above = day.river.hazards[*passage.portage].above_flow;
+bool portage_needed(const RiverDay& day, const Passage& passage, std::size_t hazard, Instant t) {
+  const auto& above = day.river.hazards[hazard].above_flow;
   const auto flow = known_flow(day, passage.reach, t);
   return !above || !flow.has_value() || flow->high > *above;
 }
 
+// One carry goes round all of them; the longest typed.
 Duration portage_time(const River& river, const Passage& passage) {
-  return river.hazards[*passage.portage].portage_time.value_or(kPortageIfNotTyped);
+  Duration longest;
+  for (const std::size_t hazard : passage.portages)
+    longest = std::max(longest, river.hazards[hazard].portage_time.value_or(kPortageIfNotTyped));
+  return longest;
 }
 
 // First guess with the flow at launch: who gets the stops, and where the middle of the day is.
@@ -125,8 +125,8 @@ Timetable timetable(const RiverDay& day, RiverPlace from, RiverPlace to, Instant
     row.leave = t + period(row.afloat + row.stops + row.lunch);
     row.passage.rises = rise_expected(day, row.passage.from, row.passage.to, row.arrive, row.leave) || fast_rise(day, row);
     row.fished = can_be_fished(day, row.passage) && !closed_meanwhile(day, row);
-    if (!portage_needed(day, row.passage, row.leave)) row.passage.portage.reset();
-    if (row.passage.portage) row.portage = portage_time(day.river, row.passage);
+    std::erase_if(row.passage.portages, [&](std::size_t i) { return !portage_needed(day, row.passage, i, row.leave); });
+    row.portage = portage_time(day.river, row.passage);
     t = row.leave + period(row.portage);
   }
   table.end = t;

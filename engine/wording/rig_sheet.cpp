@@ -37,11 +37,16 @@ void add_rows(Page& page, const Told& told) {
   add_left_out(page, sheet);
 }
 
+// Of "works at the bank; spawning fish".
+bool is_a_reason(const std::string& text, const std::string& reasons) {
+  return ("; " + reasons + "; ").find("; " + text + "; ") != std::string::npos;
+}
+
 // A closed reach has its row, with why.
 bool has_a_row(const Caution& c, const PlannedStretch& stretch) {
   return c.kind == CautionKind::Closure && !c.text.empty() &&
          std::any_of(stretch.reaches.begin(), stretch.reaches.end(),
-                     [&](const PlannedReach& reach) { return reach.closed_why == c.text; });
+                     [&](const PlannedReach& reach) { return is_a_reason(c.text, reach.closed_why); });
 }
 
 // The plan's cautions, heaviest first; how old the rules are is said under RULES, what is closed in its row, and what no

@@ -235,6 +235,7 @@ bool beyond_wading(const Caution& c) {
 }
 
 std::string say_what(const Caution& c, const CautionWords& words) {
+  if (!c.text.empty() && c.kind == CautionKind::Closure) return "Closed to fishing (" + without_stop(typed(c.text)) + ").";
   if (!c.text.empty()) return capitalised(about_before(c) + typed(c.text));
   switch (c.kind) {
     case CautionKind::OldReading:

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
 
 #include "tests/engine/trip/hand_made_day.hpp"
 
@@ -253,6 +255,23 @@ TEST(Portage, IsToldOnceWithItsTime) {
   ASSERT_NE(find(cautions, CautionKind::Portage), nullptr);
   EXPECT_NEAR(in_minutes(*find(cautions, CautionKind::Portage)->time), 40.0, 1e-9);
   EXPECT_EQ(find(cautions, CautionKind::Hazard), nullptr);
+}
+
+// One carry round both, as long as the longer.
+TEST(Portage, OfTwoHazardsAtOnePlaceTellsBoth) {
+  HandMadeDay made;
+  made.river.hazards = {hazard_at(8.0), hazard_at(8.0)};
+  made.river.hazards[1].what = "The Cable";
+  for (Hazard& hazard : made.river.hazards) hazard.must_portage = true;
+  made.river.hazards[0].portage_time = minutes(20.0);
+  made.river.hazards[1].portage_time = minutes(40.0);
+  std::set<std::string> about;
+  for (const Caution& caution : cautions_of(made)) {
+    if (caution.kind != CautionKind::Portage) continue;
+    about.insert(caution.about);
+    EXPECT_NEAR(in_minutes(*caution.time), 40.0, 1e-9);
+  }
+  EXPECT_EQ(about, (std::set<std::string>{made.river.hazards[0].what, "The Cable"}));
 }
 
 TEST(Closure, IsToldWithItsReasonAndSource) {

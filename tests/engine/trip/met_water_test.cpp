@@ -225,11 +225,13 @@ Hatch mayflies() {
 TEST(Hatch, IsOnInItsSeasonHoursAndWarmth) {
   HandMadeDay made;
   made.river.hatches = {mayflies()};
-  EXPECT_EQ(hatch_at(made.day(), 0, local(11)), nullptr);
-  ASSERT_NE(hatch_at(made.day(), 0, local(13)), nullptr);
-  EXPECT_EQ(hatch_at(made.day(), 0, local(13))->name, "mayflies");
+  EXPECT_TRUE(hatches_at(made.day(), 0, local(11)).empty());
+  ASSERT_EQ(hatches_at(made.day(), 0, local(13)).size(), 1u);
+  EXPECT_EQ(hatches_at(made.day(), 0, local(13))[0]->name, "mayflies");
+  made.river.hatches.push_back(mayflies());
+  EXPECT_EQ(hatches_at(made.day(), 0, local(13)).size(), 2u);
   made.water = [](Instant) { return HandMadeDay::warm(45.0); };
-  EXPECT_EQ(hatch_at(made.day(), 0, local(13)), nullptr);
+  EXPECT_TRUE(hatches_at(made.day(), 0, local(13)).empty());
 }
 
 TEST(Clarity, IsWhatWasTypedElseTheNewestOfTheSensorElseUnknown) {

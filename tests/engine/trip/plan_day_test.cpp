@@ -157,6 +157,30 @@ TEST(PlanDay, DoesNotFishAClosedReach) {
   EXPECT_EQ(closed, 1);
 }
 
+// One keeps the afternoon closed, the other the day: the water is closed in the morning too, whichever is typed first.
+TEST(PlanDay, DoesNotFishWhereOneOfSeveralClosuresStands) {
+  DayInputs in = small_day();
+  Closure afternoon;
+  afternoon.from = river_mile(5.0);
+  afternoon.to = river_mile(4.0);
+  afternoon.hours = HoursOfDay{hours(20.0), hours(24.0)};
+  afternoon.why = "warm evenings";
+  Closure all_day = afternoon;
+  all_day.hours.reset();
+  all_day.why = "spawning fish";
+  in.river.closures = {afternoon, all_day};
+  for (const bool turned : {false, true}) {
+    if (turned) std::ranges::reverse(in.river.closures);
+    const PlannedStretch stretch = plan_day(in).stretches.at(0);
+    const auto closed = std::ranges::find_if(stretch.reaches, [](const PlannedReach& r) { return !r.closed_why.empty(); });
+    ASSERT_NE(closed, stretch.reaches.end()) << turned;
+    EXPECT_EQ(closed->closed_why, "spawning fish") << turned;  // the other is not met
+    EXPECT_FALSE(is_fished(*closed)) << turned;
+    const auto told = std::ranges::count(stretch.cautions, CautionKind::Closure, &Caution::kind);
+    EXPECT_EQ(told, 2) << turned;
+  }
+}
+
 TEST(PlanDay, HasNoStretchForADayTooFarAhead) {
   DayInputs in = small_day();
   in.day = std::chrono::year{2027} / 6 / 1;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/trip/planned_reach.hpp"
 #include "tests/engine/trip/hand_made_day.hpp"
 
 namespace floatwright {
@@ -43,6 +44,26 @@ TEST(Timetable, HasFloatStopsLunchAndPortageAndNothingElse) {
   made.settings.lunch = minutes(30.0);
   const Timetable times = timetable(made.day(), kUpper, kLower, local(7, 30));
   EXPECT_NEAR(in_hours(duration(times.end - times.launch)), 4.8 + 1.0 + 0.5 + 40.0 / 60.0, 10 * kSecond);
+}
+
+TEST(Timetable, StopsOnceWhereTwoHazardsAreCarriedRound) {
+  HandMadeDay made;
+  Hazard ledge;
+  ledge.what = "The Shelf";
+  ledge.how = "PORTAGE RIGHT.";
+  ledge.place = river_mile(8.0);
+  ledge.must_portage = true;
+  ledge.portage_time = minutes(40.0);
+  Hazard cable = ledge;
+  cable.what = "The Cable";
+  cable.how = "";
+  cable.portage_time = minutes(20.0);
+  made.river.hazards = {ledge, cable};
+  const Timetable times = timetable(made.day(), kUpper, kLower, local(7, 30));
+  const auto stop = std::ranges::find_if(times.rows, [](const TimedPassage& row) { return row.portage > Duration{}; });
+  ASSERT_NE(stop, times.rows.end());
+  EXPECT_NEAR(in_minutes(stop->portage), 40.0, 1e-9);
+  EXPECT_EQ(planned_reach(made.day(), *stop).stop_sentence, "The Shelf: PORTAGE RIGHT. The Cable: PORTAGE.");
 }
 
 // A front that comes after the middle of a row, at whose hour the row is read, is met in it all the same.

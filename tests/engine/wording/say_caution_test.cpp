@@ -102,6 +102,13 @@ TEST_F(CautionWording, LeavesTheNumbersOfAFastRiseOffASheet) {
   EXPECT_EQ(say(c, brief), "Mill run 09:00-12:00: River rising fast: leave the bars, do not anchor.");
 }
 
+TEST_F(CautionWording, SaysOfAReasonAloneThatTheWaterIsClosed) {
+  Caution c = of(CautionKind::Closure);
+  c.where = "Boulder garden";
+  c.text = "Spawning fish.";
+  EXPECT_EQ(say(c, words), "Boulder garden: Closed to fishing (Spawning fish).");
+}
+
 TEST_F(CautionWording, GivesTheHeatStopItsLimit) {
   EXPECT_THAT(say_what(with_all_numbers(CautionKind::HeatStop), words), AllOf(HasSubstr("stop by 12:00"), HasSubstr("Water up to 71 F at 12:40 (limit 70 F)")));
 }
