@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/trip/flow_limits.hpp"
+
 namespace floatwright {
 
 std::vector<Caution> sorted(std::vector<Caution> cautions) {
@@ -14,7 +16,8 @@ std::vector<Caution> sorted(std::vector<Caution> cautions) {
 
 std::vector<Caution> stretch_cautions(const RiverDay& day, const Stretch& stretch, const PlannedStretch& planned) {
   std::vector<Caution> cautions;
-  add_boat_limit(stretch.broken, cautions);
+  // Whatever rules the stretch out first: one that is too long as well is no safer for the boat.
+  add_boat_limit(stretch.times.rows.empty() ? stretch.broken : flow_limit(day, stretch.times), cautions);
   if (stretch.times.rows.empty()) return cautions;
   add_hazards(day, stretch.times, cautions);
   add_dam_fronts(day, stretch.times, cautions);
