@@ -99,6 +99,7 @@ struct RodPlan {
   std::vector<std::optional<std::size_t>> use;  // by water: index into its `scored`, none where nothing fishes
   int changes = 0;
   Duration lost;
+  double worth = 0.0;  // min: what is made the most of, see below
 };
 // Maximises minutes x W x min(1, Z/(0.9 best Z of the method there)) (best of the k rods aboard) less minutes lost in
 // changes (fly 2, leader 5, tip 4, spool 10; the

@@ -84,7 +84,9 @@ RodPlan rods_aboard(const std::vector<WaterMinutes>& waters, const Tackle& tackl
     best_set = &set;
     best = std::move(day);
   }
-  return plan_of(*best_set, best, judgement.changes);
+  RodPlan plan = plan_of(*best_set, best, judgement.changes);
+  plan.worth = best.worth;
+  return plan;
 }
 
 }  // namespace floatwright

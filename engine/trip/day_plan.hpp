@@ -93,7 +93,7 @@ struct PlannedStretch {
   std::optional<Instant> stop_by; // heat: no fishing after this
   Measured<Band<Discharge>> flow_at_launch;
   Measured<Band<Temperature>> water_at_launch, water_at_end;
-  double worth = 0.0;             // minutes x W in fishable hours; never printed
+  double worth = 0.0;             // what the rods aboard bring in its fishable hours (RodPlan::worth, min); never printed
   RodPlan rods;
   std::vector<Rig> rigged;        // by rods.rods: what each carries at launch
   std::vector<PlannedReach> reaches;

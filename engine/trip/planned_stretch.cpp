@@ -176,10 +176,9 @@ void add_worth(PlannedStretch& planned) {
       planned.fishing = planned.fishing + water.fishing;
       if (!water.choice.best) continue;
       planned.fished = planned.fished + water.fishing;
-      planned.worth += in_minutes(water.fishing) * water.choice.best->worth;
     }
   }
-  if (planned.fishing > planned.rods.lost) planned.worth *= 1.0 - planned.rods.lost / planned.fishing;
+  planned.worth = planned.rods.worth;
 }
 
 void add_changes_of(const RiverDay& day, WaterBook& book, const WaterAtHour& where, WaterChoice& choice) {
