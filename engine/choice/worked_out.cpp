@@ -32,9 +32,9 @@ void work_out_anew(const Scene& scene, std::vector<ScoredRig>& scored, const std
   }
 }
 
-// The best few by the tables; not those so far behind that no error of a table brings them level.
+// The best few by the tables; not those so far behind that hardly an error of a table brings them level.
 std::vector<std::size_t> best_few(const std::vector<ScoredRig>& scored, double few) {
-  constexpr double kLevelAtMost = 0.82;  // of the best: a tie is within 10 %, a table within some 2 % either way
+  constexpr double kLevelAtMost = 0.82;  // of the best: a tie is within 10 %, a table within 4 % in the mean
   std::vector<std::size_t> order(scored.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::ranges::stable_sort(order, std::ranges::greater{}, [&](std::size_t i) { return scored[i].seconds; });
