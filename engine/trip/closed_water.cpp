@@ -1,6 +1,7 @@
 #include "engine/trip/closed_water.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "engine/trip/local_time.hpp"
 #include "engine/trip/season.hpp"
@@ -20,23 +21,22 @@ bool closed_all_day(const RiverDay& day, const Passage& passage) {
   return std::ranges::any_of(passage.closures, [&](std::size_t i) { return !day.river.closures[i].hours; });
 }
 
-std::vector<const Closure*> closures_met(const RiverDay& day, const Passage& passage, Instant arrive, Instant leave) {
+std::vector<std::size_t> closures_met(const RiverDay& day, const Passage& passage, Instant arrive, Instant leave) {
   const auto clock = [&](Instant t) { return time_of_day(t, day.river.time_zone); };
-  std::vector<const Closure*> met;
-  for (const std::size_t i : passage.closures) {
-    const Closure& closure = day.river.closures[i];
-    if (!closure.hours || meet_hours(*closure.hours, clock(arrive), clock(leave))) met.push_back(&closure);
-  }
+  std::vector<std::size_t> met;
+  std::ranges::copy_if(passage.closures, std::back_inserter(met), [&](std::size_t i) {
+    const auto& closed = day.river.closures[i].hours;
+    return !closed || meet_hours(*closed, clock(arrive), clock(leave));
+  });
   return met;
 }
 
-std::string why_closed(const std::vector<const Closure*>& closures) {
+std::string why_closed(const River& river, const std::vector<std::size_t>& closures) {
+  std::vector<std::string> reasons;
+  for (const std::size_t i : closures)
+    if (std::ranges::find(reasons, river.closures[i].why) == reasons.end()) reasons.push_back(river.closures[i].why);
   std::string words;
-  for (std::size_t i = 0; i < closures.size(); ++i) {
-    const auto same = [&](const Closure* before) { return before->why == closures[i]->why; };
-    if (std::any_of(closures.begin(), closures.begin() + static_cast<std::ptrdiff_t>(i), same)) continue;
-    words += (words.empty() ? "" : "; ") + closures[i]->why;
-  }
+  for (const std::string& reason : reasons) words += (words.empty() ? "" : "; ") + reason;
   return words;
 }
 

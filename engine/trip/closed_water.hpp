@@ -13,10 +13,9 @@ namespace floatwright {
 
 // By one without hours.
 [[nodiscard]] bool closed_all_day(const RiverDay& day, const Passage& passage);
-// Those whose hours meet the time there, the ends included.
-[[nodiscard]] std::vector<const Closure*> closures_met(const RiverDay& day, const Passage& passage, Instant arrive,
-                                                       Instant leave);
+// Those of the passage whose hours meet the time there, the ends included.
+[[nodiscard]] std::vector<std::size_t> closures_met(const RiverDay& day, const Passage& passage, Instant arrive, Instant leave);
 // Their reasons as typed, each once: "works at the bank; spawning fish".
-[[nodiscard]] std::string why_closed(const std::vector<const Closure*>& closures);
+[[nodiscard]] std::string why_closed(const River& river, const std::vector<std::size_t>& closures);
 
 }  // namespace floatwright

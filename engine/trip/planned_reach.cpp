@@ -64,7 +64,7 @@ PlannedReach planned_reach(const RiverDay& day, const TimedPassage& row) {
     reach.temperature_source = day.temperatures.source[row.passage.reach];
   }
   if (!row.fished && row.kept_out.empty())
-    reach.closed_why = why_closed(closures_met(day, row.passage, row.arrive, row.leave));
+    reach.closed_why = why_closed(day.river, closures_met(day, row.passage, row.arrive, row.leave));
   reach.kept_out = row.kept_out;
   add_stop(day.river, row, reach);
   return reach;

@@ -16,7 +16,7 @@ std::string why_no_hour(const RiverDay& day, const Stretch& stretch) {
   std::vector<std::string> reasons;
   for (const TimedPassage& row : stretch.times.rows) {
     std::string reason = row.kept_out;
-    if (!row.passage.closures.empty()) reason = "closed: " + why_closed(closures_met(day, row.passage, row.arrive, row.leave));
+    if (!row.passage.closures.empty()) reason = "closed: " + why_closed(day.river, row.passage.closures);
     if (std::find(reasons.begin(), reasons.end(), reason) == reasons.end()) reasons.push_back(reason);
   }
   if (reasons.empty()) reasons.push_back("the hours of the day are over");

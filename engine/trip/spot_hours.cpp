@@ -36,13 +36,6 @@ Hours hours_of_day(const RiverDay& day, const Passage& spot) {
 
 Platform platform_of(const RiverDay& day, const Passage& spot) { return day.river.spots[*spot.spot].platform; }
 
-std::vector<std::size_t> closed_then(const RiverDay& day, const Passage& spot, Hours then) {
-  std::vector<std::size_t> met;
-  for (const Closure* closure : closures_met(day, spot, then.from, then.to - Period{1}))
-    met.push_back(static_cast<std::size_t>(closure - day.river.closures.data()));
-  return met;
-}
-
 bool nothing_to_wade(const RiverDay& day, const Passage& spot, Instant t) {
   const WadingLimits limits = wading_limits(day.settings);
   const auto& waters = waters_of(day, spot);
@@ -86,7 +79,7 @@ std::vector<TimedPassage> ruled(const RiverDay& day, const Passage& spot, Hours 
   const auto stop_by = heat_stop(day, spot, all);
   for (Instant t = all.from; t < all.to; t += kStep) {
     TimedPassage row{.passage = spot, .arrive = t, .leave = std::min(t + kStep, all.to)};
-    row.passage.closures = closed_then(day, spot, {row.arrive, row.leave});
+    row.passage.closures = closures_met(day, spot, row.arrive, row.leave - Period{1});
     const bool closed = !row.passage.closures.empty();
     if (!closed) row.kept_out = kept_out(day, spot, {row.arrive, row.leave}, stop_by);
     row.fished = !closed && row.kept_out.empty();

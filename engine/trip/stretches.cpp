@@ -30,14 +30,14 @@ Broken length_limit(const Settings& settings, Length length) {
 }
 
 Broken closed_all_along(const RiverDay& day, const Timetable& times) {
-  std::vector<const Closure*> met;
+  std::vector<std::size_t> met;
   for (const TimedPassage& row : times.rows) {
     const auto here = closures_met(day, row.passage, row.arrive, row.leave);
     if (here.empty()) return std::nullopt;
     met.insert(met.end(), here.begin(), here.end());
   }
   if (met.empty()) return std::nullopt;
-  return BrokenLimit{.kind = LimitKind::ClosedWater, .where = why_closed(met)};
+  return BrokenLimit{.kind = LimitKind::ClosedWater, .where = why_closed(day.river, met)};
 }
 
 Broken daylight_limit(const RiverDay& day, const Timetable& times, const SunDay& sun) {
