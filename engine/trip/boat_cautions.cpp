@@ -1,5 +1,6 @@
 // What can hurt the boat: hazards and portages, its limits, the dark, new wood.
 #include <algorithm>
+#include <set>
 
 #include "engine/forecast/release_plan.hpp"
 #include "engine/trip/cautions.hpp"
@@ -20,7 +21,8 @@ bool ramps_above(const River& river, const GaugeSite& gauge) { return dam_above(
 bool hazard_stands(const RiverDay& day, const Hazard& hazard, const TimedPassage& row) {
   const auto flow = known_flow(day, day.graph.at(hazard.place).value_or(row.passage.reach), row.read_at());
   if (!flow.has_value() || (!hazard.above_flow && !hazard.least_flow)) return true;
-  return (hazard.above_flow && flow->high > *hazard.above_flow) || (hazard.least_flow && flow->low < *hazard.least_flow);
+  return (hazard.above_flow && flow->high > *hazard.above_flow) ||
+         (hazard.least_flow && flow->low < *hazard.least_flow);
 }
 
 Caution hazard_caution(const Hazard& hazard, CautionKind kind, const std::string& where, Instant at) {
@@ -51,15 +53,18 @@ void add_hazards(const RiverDay& day, const Timetable& times, std::vector<Cautio
   }
 }
 
-void add_boat_limit(const std::optional<BrokenLimit>& broken, std::vector<Caution>& cautions) {
-  if (!broken) return;
-  const LimitKind kind = broken->kind;
-  if (kind != LimitKind::FlowBelowBoat && kind != LimitKind::FlowAboveBoat && kind != LimitKind::HazardFlow) return;
-  Caution caution{.kind = CautionKind::BoatLimit, .weight = weight_of(CautionKind::BoatLimit), .where = broken->where};
-  caution.basis = "typed in the river file";
-  caution.flow = broken->flow;
-  caution.flow_limit = broken->flow_limit;
-  cautions.push_back(caution);
+// Each place once for too little and once for too much.
+void add_boat_limits(const std::vector<BrokenLimit>& broken, std::vector<Caution>& cautions) {
+  std::set<std::pair<std::string, bool>> told;
+  for (const BrokenLimit& limit : broken) {
+    if (!told.insert({limit.where, *limit.flow > *limit.flow_limit}).second) continue;
+    Caution caution{.kind = CautionKind::BoatLimit, .weight = weight_of(CautionKind::BoatLimit), .where = limit.where};
+    if (limit.kind == LimitKind::HazardFlow) caution.about = limit.where;
+    caution.basis = "typed in the river file";
+    caution.flow = limit.flow;
+    caution.flow_limit = limit.flow_limit;
+    cautions.push_back(caution);
+  }
 }
 
 void add_dark(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions) {

@@ -16,7 +16,7 @@ using DepthTimesSpeed = Quantity<2, 0, -1>;  // m2/s, the product that wading is
 enum class CautionKind {
   OldReading, MissingGauge, GuessedDepth, UnknownFlow, Ice,
   HeatCaution, HeatStop, HeatUnknown, ColdWater, Wading, DamRise, DamDrop, FastRise,
-  BoatLimit, Hazard, Portage, Closure, RulesOld, ForecastDoubt, Dark, NoLine,
+  BoatLimit, Hazard, Portage, Closure, RulesOld, ForecastDoubt, Dark,
   ClosureLikely,                  // 73 F daily maximum: look the closures up
   WoodAfterHighWater,
   Wind, Rain

@@ -16,14 +16,14 @@ std::vector<Caution> sorted(std::vector<Caution> cautions) {
 
 std::vector<Caution> stretch_cautions(const RiverDay& day, const Stretch& stretch, const PlannedStretch& planned) {
   std::vector<Caution> cautions;
-  // Whatever rules the stretch out first: one that is too long as well is no safer for the boat.
-  add_boat_limit(stretch.times.rows.empty() ? stretch.broken : flow_limit(day, stretch.times), cautions);
   if (stretch.times.rows.empty()) return cautions;
+  // Whatever rules the stretch out first: one that is too long as well is no safer for the boat.
+  add_boat_limits(flow_limits(day, stretch.times), cautions);
   add_hazards(day, stretch.times, cautions);
   add_dam_fronts(day, stretch.times, cautions);
   add_fast_rise(day, stretch.times, cautions);
   add_cold_water(day, stretch.times, cautions);
-  add_wading(day, stretch.times, planned.reaches, cautions);
+  add_wading(day, stretch.times, cautions);
   add_dark(day, stretch.times, cautions);
   add_wind(day, stretch.times, cautions);
   add_closures(day, stretch.times, cautions);

@@ -13,9 +13,8 @@ namespace floatwright {
 void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 // Its numbers and the limits they are held against, without place and hour.
 [[nodiscard]] Caution wading_caution(const WadedLane& met, const WadingLimits& limits);
-// Lanes too deep or fast to wade, where the settings have somebody wade, and the most of those that the plan has them wade.
-void add_wading(const RiverDay& day, const Timetable& times, const std::vector<PlannedReach>& reaches,
-                std::vector<Caution>& cautions);
+// Lanes too deep or fast to wade, where the settings have somebody wade, and the most of those that may be waded.
+void add_wading(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 // A dam's changes by place and hour, and any fast rise.
 void add_dam_fronts(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 void add_fast_rise(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
@@ -23,7 +22,7 @@ void add_fast_rise(const RiverDay& day, const Timetable& times, std::vector<Caut
 void add_rising_now(const std::vector<GaugeOutlook>& outlooks, const River& river, std::vector<Caution>& cautions);
 // Hazards and portages on the way; the boat's limits where they are broken; off the water after sunset; new wood.
 void add_hazards(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
-void add_boat_limit(const std::optional<BrokenLimit>& broken, std::vector<Caution>& cautions);
+void add_boat_limits(const std::vector<BrokenLimit>& broken, std::vector<Caution>& cautions);
 void add_dark(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 void add_wood(const RiverDay& day, std::vector<Caution>& cautions);
 // Wind that spoils casting, or sets the boat's course; rain that may raise the river. Where the weather is known.
@@ -33,7 +32,7 @@ void add_rain(const RiverDay& day, std::vector<Caution>& cautions);
 void add_closures(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions);
 void add_rules_old(const RiverDay& day, std::vector<Caution>& cautions);
 void add_closure_likely(const RiverDay& day, std::vector<Caution>& cautions);
-// What the plan does not know: gauges silent, old or iced; flow unknown; depths guessed; water without a line; rain.
+// What the plan does not know: gauges silent, old or iced; flow unknown; depths guessed; rain.
 void add_gauge_cautions(const RiverDay& day, std::vector<Caution>& cautions);
 void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Caution>& cautions);
 void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions);

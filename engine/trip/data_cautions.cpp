@@ -1,4 +1,4 @@
-// What the plan does not know: gauges silent, old or iced; flow unknown; depths guessed; water without a line; rain.
+// What the plan does not know: gauges silent, old or iced; flow unknown; depths guessed; rain.
 #include <algorithm>
 
 #include "engine/trip/cautions.hpp"
@@ -30,7 +30,7 @@ std::string basis_of_doubt(bool official, bool weather) {
 }
 
 struct Unknowns {
-  std::string flow, guessed, likely, far, undescribed, no_line;
+  std::string flow, guessed, likely, far, undescribed;
   std::vector<std::pair<KnownFlows, std::string>> beyond;  // where, by what is known
 };
 
@@ -42,15 +42,13 @@ void add_beyond(Unknowns& found, const KnownFlows& known, const std::string& pla
 
 void look(const PlannedReach& reach, Unknowns& found) {
   if (!reach.discharge.has_value()) add_place(found.flow, reach.name);
-  if (!is_fished(reach)) return;
+  if (!reach.closed_why.empty()) return;
   if (reach.waters.empty()) add_place(found.undescribed, reach.name);
   if (!reach.described && !reach.waters.empty()) add_place(found.likely, reach.name);
   for (const PlannedWater& water : reach.waters) {
     if (reach.described && water.depth.has_value() && water.source == DepthSource::Guessed) add_place(found.guessed, reach.name);
     if (water.depth.has_value() && water.far_from_note) add_place(found.far, reach.name);
     if (water.depth.has_value() && water.beyond) add_beyond(found, *water.beyond, reach.name);
-    const bool fished = water.fishing > Duration{} && water.choice.why_none != kTooMuchToWade;
-    if (water.depth.has_value() && !water.choice.best && fished) add_place(found.no_line, reach.name);
   }
 }
 
@@ -95,7 +93,6 @@ void add_unknown_water(const std::vector<PlannedReach>& reaches, std::vector<Cau
     cautions.back().flow_after = known.to;
   }
   add_if_any(CautionKind::GuessedDepth, found.undescribed, "Nobody described this water: no depth, no line.", cautions);
-  add_if_any(CautionKind::NoLine, found.no_line, "", cautions);
 }
 
 void add_forecast_doubt(const RiverDay& day, std::vector<Caution>& cautions) {

@@ -7,7 +7,7 @@
 namespace floatwright {
 namespace {
 
-using Broken = std::optional<BrokenLimit>;
+using Broken = std::vector<BrokenLimit>;
 
 // Lowest of the low case and highest of the high case while the boat is in the row.
 struct Extremes {
@@ -28,28 +28,29 @@ std::optional<Extremes> extremes(const RiverDay& day, std::size_t reach, Instant
   return found;
 }
 
-Broken too_little(LimitKind kind, const std::string& where, Discharge flow, const std::optional<Discharge>& least) {
-  if (!least || flow >= *least) return std::nullopt;
-  return BrokenLimit{.kind = kind, .where = where, .flow = flow, .flow_limit = least};
+void hold_to_least(const Extremes& met, LimitKind kind, const std::string& where, const std::optional<Discharge>& least,
+                   Broken& broken) {
+  if (least && met.lowest < *least)
+    broken.push_back({.kind = kind, .where = where, .flow = met.lowest, .flow_limit = least});
 }
-Broken too_much(LimitKind kind, const std::string& where, Discharge flow, const std::optional<Discharge>& most) {
-  if (!most || flow <= *most) return std::nullopt;
-  return BrokenLimit{.kind = kind, .where = where, .flow = flow, .flow_limit = most};
+void hold_to_most(const Extremes& met, LimitKind kind, const std::string& where, const std::optional<Discharge>& most,
+                  Broken& broken) {
+  if (most && met.highest > *most)
+    broken.push_back({.kind = kind, .where = where, .flow = met.highest, .flow_limit = most});
 }
 
 // A hazard that is portaged is walked around at any flow above; too thin is too thin.
-Broken hazard_limit(const RiverDay& day, const TimedPassage& row) {
+void add_hazard_limits(const RiverDay& day, const TimedPassage& row, Broken& broken) {
   for (const Hazard* hazard : hazards_in(day.river, row.passage.from, row.passage.to)) {
     const auto reach = day.graph.at(hazard->place).value_or(row.passage.reach);
     const auto met = extremes(day, reach, row.arrive, row.leave);
     if (!met || hazard->must_portage) continue;
-    if (auto thin = too_little(LimitKind::HazardFlow, hazard->what, met->lowest, hazard->least_flow)) return thin;
-    if (auto high = too_much(LimitKind::HazardFlow, hazard->what, met->highest, hazard->above_flow)) return high;
+    hold_to_least(*met, LimitKind::HazardFlow, hazard->what, hazard->least_flow, broken);
+    hold_to_most(*met, LimitKind::HazardFlow, hazard->what, hazard->above_flow, broken);
   }
-  return std::nullopt;
 }
 
-Broken boat_limit(const RiverDay& day, const TimedPassage& row) {
+void add_boat_limits(const RiverDay& day, const TimedPassage& row, Broken& broken) {
   const BoatLimits& boat = day.river.boat_limits;
   auto reaches = day.graph.between(row.passage.from, row.passage.to);
   if (row.passage.spot) reaches = {row.passage.reach};
@@ -57,19 +58,26 @@ Broken boat_limit(const RiverDay& day, const TimedPassage& row) {
     if (day.graph.reaches[reach].lake) continue;
     const auto met = extremes(day, reach, row.arrive, row.leave);
     if (!met) continue;
-    const std::string& where = row.passage.name;
-    if (auto thin = too_little(LimitKind::FlowBelowBoat, where, met->lowest, boat.least_flow)) return thin;
-    if (auto high = too_much(LimitKind::FlowAboveBoat, where, met->highest, boat.most_flow)) return high;
+    hold_to_least(*met, LimitKind::FlowBelowBoat, row.passage.name, boat.least_flow, broken);
+    hold_to_most(*met, LimitKind::FlowAboveBoat, row.passage.name, boat.most_flow, broken);
   }
-  return std::nullopt;
 }
 
 }  // namespace
 
+std::vector<BrokenLimit> flow_limits(const RiverDay& day, const Timetable& times) {
+  Broken broken;
+  for (const TimedPassage& row : times.rows) {
+    add_boat_limits(day, row, broken);
+    add_hazard_limits(day, row, broken);
+  }
+  return broken;
+}
+
 std::optional<BrokenLimit> flow_limit(const RiverDay& day, const Timetable& times) {
   for (const TimedPassage& row : times.rows) {
-    if (auto boat = boat_limit(day, row)) return boat;
-    if (auto hazard = hazard_limit(day, row)) return hazard;
+    const auto broken = flow_limits(day, {.rows = {row}});
+    if (!broken.empty()) return broken.front();
   }
   return std::nullopt;
 }

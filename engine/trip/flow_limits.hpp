@@ -8,6 +8,8 @@
 
 namespace floatwright {
 
+// All that are broken, in the order in which they are met; and the first.
+[[nodiscard]] std::vector<BrokenLimit> flow_limits(const RiverDay& day, const Timetable& times);
 [[nodiscard]] std::optional<BrokenLimit> flow_limit(const RiverDay& day, const Timetable& times);
 
 // The hazards that lie in a passage (its lower end included only when it must be portaged there or the passage ends in

@@ -70,8 +70,13 @@ HeatOfTrip heat_of(const RiverDay& day, const Timetable& times, const HeatLimits
   HeatOfTrip heat;
   if (times.rows.empty()) return heat;
   const Instant noon = at_local(day.day, hours(12.0), day.river.time_zone);
-  if (times.launch > noon) look(day, heat, limits, times.rows.front().passage, noon, times.launch);
-  for (const TimedPassage& row : times.rows) look(day, heat, limits, row.passage, row.arrive, row.leave);
+  const TimedPassage& first = times.rows.front();
+  if (first.passage.spot) {  // one place, looked at in the same minutes however its hours are cut
+    look(day, heat, limits, first.passage, std::min(noon, first.arrive), times.rows.back().leave);
+  } else {
+    if (times.launch > noon) look(day, heat, limits, first.passage, noon, times.launch);
+    for (const TimedPassage& row : times.rows) look(day, heat, limits, row.passage, row.arrive, row.leave);
+  }
   if (heat.stop) heat.stop_by = heat.stop->at - kBeforeTheStop;
   return heat;
 }

@@ -45,9 +45,10 @@ Measured<Lane> as_met(const RiverDay& day, const Passage& passage, const Water& 
   return corrected(*noted, *met);
 }
 
-// The thread the boat is in: the water fished, but for bank, eddy and pocket the reach's run, else riffle, else 1.5 times.
-PerCase<SurfaceSpeed> boat_lane(const RiverDay& day, const Passage& passage, const Water& fished, const Lane& lane_fished,
-                                const ReachAtFlow& reach) {
+// The thread the boat is in: the water fished, but for bank, eddy and pocket the reach's run, else riffle, else 1.5
+// times.
+PerCase<SurfaceSpeed> boat_lane(const RiverDay& day, const Passage& passage, const Water& fished,
+                                const Lane& lane_fished, const ReachAtFlow& reach) {
   if (!beside_the_boat(fished.type)) return lane_fished.surface_speed;
   for (const WaterType thread : {WaterType::Run, WaterType::Riffle}) {
     const Water* water = find_water(waters_of(day, passage), thread);
@@ -73,7 +74,8 @@ std::optional<Speed> wind_at(const RiverDay& day, Instant t) {
 // A strong wind sets the boat's course; one who allows nothing but drifting drifts all the same.
 void less_drifting(std::vector<Platform>& allowed, const std::optional<Speed>& wind, const BoatJudgement& judgement) {
   const bool taken = wind && in_metres_per_second(*wind) > judgement.most_wind_m_s;
-  const bool other = std::ranges::any_of(allowed, [](Platform p) { return p == Platform::Held || p == Platform::Anchored; });
+  const bool other =
+      std::ranges::any_of(allowed, [](Platform p) { return p == Platform::Held || p == Platform::Anchored; });
   if (taken && other) std::erase(allowed, Platform::Drifting);
 }
 
@@ -81,7 +83,7 @@ void less_drifting(std::vector<Platform>& allowed, const std::optional<Speed>& w
 std::vector<Platform> platforms(const RiverDay& day, const Passage& passage, const Lane& there, Instant t) {
   std::vector<Platform> allowed = allowed_platforms(day, passage);
   const bool no_wading = too_much_to_wade(there, wading_limits(day.settings));
-  const bool rise = passage.rises || rise_expected(day, passage.from, passage.to, t);
+  const bool rise = may_come_up(day, passage, t);
   std::erase_if(allowed, [&](Platform p) {
     return (p == Platform::Wading && (no_wading || rise)) || (p == Platform::Anchored && rise);
   });
@@ -135,7 +137,8 @@ Measured<WaterToFish> to_fish(const RiverDay& day, const Passage& passage, const
   asked.lane = *there.lane;
   asked.boat_lane = there.boat;
   const auto temperature = known_temperature(day, passage.reach, t);
-  asked.temperature = temperature.has_value() ? Measured<Temperature>{temperature->middle} : Absent{temperature.why_absent()};
+  asked.temperature =
+      temperature.has_value() ? Measured<Temperature>{temperature->middle} : Absent{temperature.why_absent()};
   asked.clarity = clarity_near(day, passage.middle());
   const auto position = position_near(day.river, passage.middle());
   if (position.has_value()) asked.sun_elevation = sun_elevation(*position, t);
@@ -180,8 +183,13 @@ Measured<Turbidity> clarity_near(const RiverDay& day, RiverPlace place) {
   return nearest->turbidity.values.back();
 }
 
+bool may_come_up(const RiverDay& day, const Passage& passage, Instant t) {
+  return passage.rises || rise_expected(day, passage.from, passage.to, t);
+}
+
 MetWater met_water(const RiverDay& day, const Passage& passage, const Water& water, Instant t) {
-  MetWater met{.printed = {.type = water.type, .bed = bed_of(day, passage), .fishing_time = water.fishing_time}, .to_fish = {}};
+  MetWater met{.printed = {.type = water.type, .bed = bed_of(day, passage), .fishing_time = water.fishing_time},
+               .to_fish = {}};
   const std::vector<const Hatch*> hatches = hatches_at(day, passage.reach, t);
   met.printed.hatch = !hatches.empty();
   if (const LearnedWater* learned = learned_of(day, passage, water.type)) {

@@ -15,6 +15,9 @@ struct MetWater {
 // Depth and speed of the water at that instant, or why they are unknown.
 [[nodiscard]] Measured<Lane> lane_at(const RiverDay& day, const Passage& passage, const Water& water, Instant t);
 
+// A rise meets whoever is there at that instant: nobody is told to stand in it or to anchor.
+[[nodiscard]] bool may_come_up(const RiverDay& day, const Passage& passage, Instant t);
+
 // The same water at another flow of the whole river, all else as at that instant; none where the notes do not bear it.
 [[nodiscard]] std::optional<WaterToFish> water_at_flow(const RiverDay& day, const Passage& passage, const Water& water,
                                                        Instant t, Discharge whole);

@@ -34,12 +34,6 @@ std::string water_name(const RiverDay& day, const Passage& passage, const Water&
   return alone ? passage.name : passage.name + " (" + std::string(word_for(water.type)) + ")";
 }
 
-bool waded_in_plan(const std::vector<PlannedReach>& reaches, std::size_t row, std::size_t water) {
-  if (row >= reaches.size() || water >= reaches[row].waters.size()) return false;
-  const auto& best = reaches[row].waters[water].choice.best;
-  return best && best->technique.platform == Platform::Wading;
-}
-
 }  // namespace
 
 Caution wading_caution(const WadedLane& met, const WadingLimits& limits) {
@@ -78,23 +72,24 @@ void add_cold_water(const RiverDay& day, const Timetable& times, std::vector<Cau
   cautions.push_back(*coldest);
 }
 
-void add_wading(const RiverDay& day, const Timetable& times, const std::vector<PlannedReach>& reaches,
-                std::vector<Caution>& cautions) {
+// What the plan fishes there is not asked: a heat stop that keeps people from fishing keeps nobody from getting out.
+void add_wading(const RiverDay& day, const Timetable& times, std::vector<Caution>& cautions) {
   if (!somebody_wades(day.settings.preferences)) return;
   const WadingLimits limits = wading_limits(day.settings);
-  std::optional<Caution> most;  // of what is waded
-  for (std::size_t r = 0; r < times.rows.size(); ++r) {
-    const TimedPassage& row = times.rows[r];
-    const auto& waters = waters_of(day, row.passage);
-    for (std::size_t w = 0; w < waters.size(); ++w) {
-      const auto there = lane_at(day, row.passage, waters[w], row.read_at());
+  std::optional<Caution> most;  // of what may be waded
+  for (const TimedPassage& row : times.rows) {
+    const bool open = row.fished && !may_come_up(day, row.passage, row.read_at());
+    for (const Water& water : waters_of(day, row.passage)) {
+      const auto there = lane_at(day, row.passage, water, row.read_at());
       if (!there.has_value()) continue;
       Caution caution = wading_caution(waded(*there), limits);
-      caution.where = water_name(day, row.passage, waters[w]);
+      caution.where = water_name(day, row.passage, water);
       caution.from = row.arrive;
       caution.to = row.leave;
-      if (too_much_to_wade(*there, limits)) cautions.push_back(caution);
-      else if (waded_in_plan(reaches, r, w) && (!most || *caution.product > *most->product)) most = caution;
+      if (too_much_to_wade(*there, limits))
+        cautions.push_back(caution);
+      else if (open && (!most || *caution.product > *most->product))
+        most = caution;
     }
   }
   if (most) cautions.push_back(*most);

@@ -20,20 +20,35 @@ struct Met {
   Instant from{}, to{};
 };
 
-// The worst lane beyond the limits in any hour, or within them in the hours fished; and from when to when such are met.
+// The worse of the two ends of some minutes, or the one that is known.
+std::optional<WadedLane> worse_end(const RiverDay& day, const Passage& spot, const Water& water, Instant from,
+                                   Instant to, const WadingLimits& limits) {
+  std::optional<WadedLane> worse;
+  for (const Instant t : {from, to}) {
+    const auto there = lane_at(day, spot, water, t);
+    if (!there.has_value()) continue;
+    const WadedLane met = waded(*there);
+    if (!worse || share_of_limit(met, limits) > share_of_limit(*worse, limits)) worse = met;
+  }
+  return worse;
+}
+
+// The worst lane beyond the limits in any hour, or within them where it may be waded, however warm the water is for
+// fish; and from when to when such are met.
 std::optional<Met> worst_met(const RiverDay& day, const Timetable& times, const WadingLimits& limits, bool too_much) {
+  constexpr Period kStep = std::chrono::minutes{10};  // as the hours of a spot are looked at
   std::optional<Met> worst;
   for (const TimedPassage& row : times.rows) {
-    if (!too_much && !row.fished) continue;
-    for (const Water& water : waters_of(day, row.passage)) {
-      for (const Instant t : {row.arrive, row.read_at(), row.leave}) {
-        const auto there = lane_at(day, row.passage, water, t);
-        if (!there.has_value() || too_much_to_wade(*there, limits) != too_much) continue;
-        const Instant from = worst ? std::min(worst->from, row.arrive) : row.arrive;
-        const Instant to = worst ? std::max(worst->to, row.leave) : row.leave;
-        const WadedLane met = waded(*there);
-        const bool worse = !worst || share_of_limit(met, limits) > share_of_limit(worst->lane, limits);
-        worst = Met{worse ? met : worst->lane, from, to};
+    for (Instant t = row.arrive; t < row.leave; t += kStep) {
+      const Instant to = std::min(t + kStep, row.leave);
+      const bool open =
+          row.passage.closures.empty() && !may_come_up(day, row.passage, t) && !may_come_up(day, row.passage, to);
+      if (!too_much && !open) continue;
+      for (const Water& water : waters_of(day, row.passage)) {
+        const auto met = worse_end(day, row.passage, water, t, to, limits);
+        if (!met || (share_of_limit(*met, limits) > 1.0) != too_much) continue;
+        const bool worse = !worst || share_of_limit(*met, limits) > share_of_limit(worst->lane, limits);
+        worst = Met{worse ? *met : worst->lane, worst ? worst->from : t, to};
       }
     }
   }
@@ -90,7 +105,7 @@ std::vector<Caution> spot_cautions(const RiverDay& day, const Stretch& stretch, 
   whole.launch = whole.rows.front().arrive;
   whole.end = whole.off_by = whole.rows.back().leave;
   if (is_wading(planned)) add_wading_there(day, whole, cautions);
-  if (!is_wading(planned)) add_boat_limit(flow_limit(day, whole), cautions);
+  if (!is_wading(planned)) add_boat_limits(flow_limits(day, whole), cautions);
   add_dam_fronts(day, whole, cautions);
   add_fast_rise(day, in_one_row(whole), cautions);
   leave_out_told_rises(cautions);

@@ -33,7 +33,6 @@ inline constexpr int kWadingFirst = 20;  // added where people wade: above a por
     case CautionKind::RulesOld: return 58;
     case CautionKind::Wind: return 56;
     case CautionKind::GuessedDepth: return 50;
-    case CautionKind::NoLine: return 40;
   }
   return 0;
 }

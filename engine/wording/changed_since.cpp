@@ -116,7 +116,6 @@ bool of_the_water(CautionKind kind) {
     case CautionKind::UnknownFlow:
     case CautionKind::RulesOld:
     case CautionKind::ForecastDoubt:
-    case CautionKind::NoLine:
       return false;
     default:
       return true;

@@ -49,19 +49,17 @@ bool has_a_row(const Caution& c, const PlannedStretch& stretch) {
                      [&](const PlannedReach& reach) { return is_a_reason(c.text, reach.closed_why); });
 }
 
-// The plan's cautions, heaviest first; how old the rules are is said under RULES, what is closed in its row, and what no
-// line reaches in its row or, of a lesser water, in the plan.
+// The plan's cautions, heaviest first; how old the rules are is said under RULES, what is closed in its row.
 void add_watch(Page& page, const Told& told) {
   DayPlan plan = told.plan;
   std::erase_if(plan.cautions, [](const Caution& c) { return c.kind == CautionKind::RulesOld; });
   PlannedStretch floated;
   if (told.floated != nullptr) {
     floated = *told.floated;
-    std::erase_if(floated.cautions,
-                  [&](const Caution& c) { return c.kind == CautionKind::NoLine || has_a_row(c, floated); });
+    std::erase_if(floated.cautions, [&](const Caution& c) { return has_a_row(c, floated); });
   }
-  const Told without_rules{plan,       told.in, told.units, told.clock, told.floated != nullptr ? &floated : nullptr,
-                           told.rods, told.day_word};
+  const Told without_rules{
+      plan, told.in, told.units, told.clock, told.floated != nullptr ? &floated : nullptr, told.rods, told.day_word};
   std::vector<std::string> lines = care_lines(without_rules, true);
   if (lines.size() > kMostWatched) {
     const std::size_t more = lines.size() - kMostWatched;
@@ -115,10 +113,11 @@ bool is_corrected(const Told& told) {
 }
 
 void add_from(Page& page, const Told& told) {
-  std::string made = fmt::format("Made {} {}.", told.clock.minute(told.plan.made_at),
-                                 day_of_week(told.clock.day(told.plan.made_at)));
+  std::string made =
+      fmt::format("Made {} {}.", told.clock.minute(told.plan.made_at), day_of_week(told.clock.day(told.plan.made_at)));
   if (told.floated != nullptr)
-    made += fmt::format(" Depths from your notes{}, at the hour's flow; ~ a guess.{}", is_corrected(told) ? " and log" : "", bands(told));
+    made += fmt::format(" Depths from your notes{}, at the hour's flow; ~ a guess.{}",
+                        is_corrected(told) ? " and log" : "", bands(told));
   page.blocks.push_back(Lines{{main_reading(told), made}, "FROM"});
 }
 

@@ -137,8 +137,9 @@ std::string say_fast_rise(const Caution& c, const CautionWords& words) {
 std::string say_boat_limit(const Caution& c, UnitSystem units) {
   if (!c.flow_limit) return at_flow(c, units) + " may be outside your boat's limits.";
   const bool over = c.flow && *c.flow > *c.flow_limit;
-  return fmt::format("{} is {} your boat's limit of {}.", at_flow(c, units), over ? "over" : "under",
-                     say_flow(*c.flow_limit, units));
+  const std::string limit = say_flow(*c.flow_limit, units);
+  return fmt::format("{} is {} {}.", at_flow(c, units), over ? "over" : "under",
+                     c.about.empty() ? "your boat's limit of " + limit : "the limit of " + limit + " typed for it");
 }
 
 std::string say_hazard(const Caution& c, UnitSystem units) {
@@ -219,8 +220,6 @@ std::string say_plain(const Caution& c) {
              ". Banks and ramps ice over, and ice that comes down can close the river.";
     case CautionKind::Closure:
       return "Closed as typed: do not fish. Look at the posted sign.";
-    case CautionKind::NoLine:
-      return std::string("No line") + (c.on_foot ? "" : " aboard") + " reaches the fish here: fish the softer edge.";
     case CautionKind::WoodAfterHighWater:
       return "High water: wood may have moved, look ahead.";
     default:

@@ -23,7 +23,7 @@ struct Day {
 
 const std::vector<Day> kDays = {
     {"low_clear", 0, {"boat_limit", "cold_water", "dark", "forecast_doubt", "guessed_depth", "hazard", "portage"}},
-    {"melt", 0, {"cold_water", "forecast_doubt", "no_line", "portage"}},
+    {"melt", 0, {"cold_water", "forecast_doubt", "portage"}},
     {"ramp", 0, {"cold_water", "dam_drop", "dam_rise", "fast_rise", "forecast_doubt", "portage"}},
     {"rain", 0, {"cold_water", "dark", "fast_rise", "forecast_doubt", "portage", "rain"}},
     {"heat", 0, {"closure_likely", "forecast_doubt", "heat_caution", "heat_stop", "portage"}},

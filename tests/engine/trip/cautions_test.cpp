@@ -59,25 +59,27 @@ TEST(Wading, IsToldOnlyWhereSomebodyWades) {
   EXPECT_TRUE(find(cautions, CautionKind::Wading)->where.ends_with("(run)")) << "the bank beside it may be waded";
 }
 
-TEST(Wading, OfWhatThePlanHasThemWadeTellsTheMost) {
+bool within(const Caution& c) { return c.kind == CautionKind::Wading && *c.product <= *c.product_limit; }
+
+TEST(Wading, OfWhatMayBeWadedTellsTheMost) {
   HandMadeDay made;
   made.settings.preferences.anglers[0].wades = true;
   made.settings.from = "upper";
   made.settings.to = "middle";
   const RiverDay& day = made.day();
-  const Stretch stretch = stretches(day).front();
-  PlannedStretch planned;
-  planned.reaches.resize(stretch.times.rows.size());
-  for (PlannedReach& reach : planned.reaches) {
-    reach.waters.resize(2);
-    reach.waters[1].choice.best.emplace().technique.platform = Platform::Wading;  // the bank, 2.5 ft at 2 ft/s
-  }
-  const auto within = [](const Caution& c) { return c.kind == CautionKind::Wading && *c.product <= *c.product_limit; };
-  const auto cautions = stretch_cautions(day, stretch, planned);
+  const auto cautions = stretch_cautions(day, stretches(day).front(), {});
   const auto told = std::find_if(cautions.begin(), cautions.end(), within);
   ASSERT_NE(told, cautions.end());
-  EXPECT_NEAR(in_feet(*told->depth), 2.5, 0.05);
+  EXPECT_NEAR(in_feet(*told->depth), 2.5, 0.05) << "the bank, at 2 ft/s";
   EXPECT_EQ(std::count_if(cautions.begin(), cautions.end(), within), 1);
+}
+
+// Who may not fish may still get out and stand in it.
+TEST(Wading, IsToldWhereItIsTooWarmToFish) {
+  HandMadeDay made;
+  made.settings.preferences.anglers[0].wades = true;
+  made.settings.heat_stop = fahrenheit(40.0);
+  EXPECT_TRUE(std::ranges::any_of(cautions_of(made), within));
 }
 
 Weather blowing(std::vector<double> mph, double rain_mm_h) {
@@ -228,6 +230,27 @@ Hazard hazard_at(double mile) {
   hazard.place = river_mile(mile);
   hazard.how = "KEEP LEFT.";
   return hazard;
+}
+
+TEST(BoatLimits, AreToldOfEachPlaceWhereTheyAreBroken) {
+  HandMadeDay made;  // 1,800 cfs
+  made.river.boat_limits.least_flow = cubic_feet_per_second(2000.0);
+  made.river.hazards = {hazard_at(8.0)};
+  made.river.hazards.front().above_flow = cubic_feet_per_second(1500.0);
+  std::multiset<std::string> places;
+  for (const Caution& caution : cautions_of(made)) {
+    if (caution.kind != CautionKind::BoatLimit) continue;
+    places.insert(caution.where);
+    const bool of_hazard = caution.where == "The Shelf";
+    EXPECT_EQ(caution.about, of_hazard ? "The Shelf" : "");
+    EXPECT_NEAR(in_cubic_feet_per_second(*caution.flow_limit), of_hazard ? 1500.0 : 2000.0, 1e-6);
+  }
+  std::multiset<std::string> met{"The Shelf"};
+  const RiverDay& day = made.day();
+  for (const TimedPassage& row : stretches(day).front().times.rows)
+    if (!met.contains(row.passage.name)) met.insert(row.passage.name);
+  EXPECT_EQ(places, met);
+  EXPECT_GE(places.size(), 3u);
 }
 
 TEST(Hazards, AreToldInTheWordsOfTheirWriter) {

@@ -140,9 +140,12 @@ TEST_F(CautionWording, InAListGivesEachWadedWaterItsNumbersAndOneSentenceToAll) 
 
 TEST_F(CautionWording, TellsOverFromUnderTheBoatsLimit) {
   Caution c = with_all_numbers(CautionKind::BoatLimit);
+  c.about = "";
   EXPECT_THAT(say_what(c, words), HasSubstr("1,350 cfs is over your boat's limit of 1,200 cfs"));
   c.flow_limit = cubic_feet_per_second(1400);
   EXPECT_THAT(say_what(c, words), HasSubstr("is under your boat's limit of 1,400 cfs"));
+  c.about = "Mill piers";
+  EXPECT_THAT(say_what(c, words), HasSubstr("is under the limit of 1,400 cfs typed for it"));
 }
 
 TEST_F(CautionWording, PrintsWhatAPersonTypedAsItStands) {
