@@ -1,12 +1,17 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
+#include "engine/trip/cautions_of_all.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_caution.hpp"
 #include "engine/wording/typed.hpp"
 
 namespace floatwright {
 namespace {
+
+constexpr std::size_t kMostPlacesSummed = 3;  // of a day without a float, whose stretches are the whole river
 
 struct SaidOnce {
   std::string what;
@@ -19,12 +24,18 @@ std::string limit_words(const Caution& caution) {
   return caution.typed_limit ? "your own limit" : caution.published;
 }
 
-// The same sentence at several places is said once, with the places before it.
-std::vector<SaidOnce> put_together(const std::vector<Caution>& cautions, const CautionWords& words) {
+// The same sentence at several places is said once, with the places before it; summed, a fast rise whatever its
+// figures.
+std::vector<SaidOnce> put_together(const std::vector<Caution>& cautions, const CautionWords& words, bool summed) {
   std::vector<SaidOnce> out;
+  const auto rises = [summed](const Caution& c) {
+    return summed && c.kind == CautionKind::FastRise && c.about.empty();
+  };
   for (const Caution& caution : cautions) {
     const std::string what = say_what(caution, words);
-    const auto found = std::find_if(out.begin(), out.end(), [&](const SaidOnce& s) { return s.what == what; });
+    const auto found = std::find_if(out.begin(), out.end(), [&](const SaidOnce& s) {
+      return s.what == what || (rises(caution) && rises(s.cautions.front()));
+    });
     if (found == out.end()) {
       out.push_back({what, limit_words(caution), {caution}});
     } else {
@@ -64,9 +75,12 @@ void add_place(std::vector<std::string>& places, std::string place) {
   places.back() += " " + place.substr(reach.size() + 2);
 }
 
-std::string line_of(const SaidOnce& said, const CautionWords& words) {
+// Summed: the first of many places stands for them all.
+std::string line_of(const SaidOnce& said, const CautionWords& words, bool summed) {
   std::vector<std::string> places;
   for (const Caution& caution : said.cautions) add_place(places, say_where_and_when(caution, words));
+  if (summed && places.size() > kMostPlacesSummed)
+    places = {fmt::format("{} and {} more places", places.front(), places.size() - 1)};
   std::string line = places.empty() ? said.what : capitalised(joined_places(places)) + ": " + said.what;
   return said.limit.empty() || words.brief ? line : without_stop(line) + " (" + said.limit + ").";
 }
@@ -77,7 +91,10 @@ std::vector<Caution> cautions_by_weight(const Told& told) {
   std::vector<Caution> all = told.plan.cautions;
   // Of a spot that is ruled out too: they say what rules it out.
   const PlannedStretch* there = at_spot(told) ? &told.plan.stretches.front() : told.floated;
-  if (there != nullptr) all.insert(all.end(), there->cautions.begin(), there->cautions.end());
+  std::vector<Caution> met = there != nullptr ? there->cautions : cautions_of_all(told.plan.stretches);
+  if (there == nullptr)
+    std::erase_if(met, [](const Caution& c) { return c.kind == CautionKind::BoatLimit; });  // under NOT
+  all.insert(all.end(), met.begin(), met.end());
   std::stable_sort(all.begin(), all.end(), [](const Caution& a, const Caution& b) { return a.weight > b.weight; });
   return all;
 }
@@ -85,9 +102,12 @@ std::vector<Caution> cautions_by_weight(const Told& told) {
 std::vector<std::string> care_lines(const Told& told, bool brief) {
   const CautionWords words{told.in.river, told.clock, told.units, brief, true};
   std::vector<std::string> lines;
-  for (const SaidOnce& said : put_together(cautions_by_weight(told), words)) lines.push_back(line_of(said, words));
-  lines.push_back(brief ? "Look before you row, wade or anchor: this list is not whole."
-                        : "What is not listed here is not thereby without danger: look before you row, wade or anchor.");
+  const bool summed = told.floated == nullptr && !at_spot(told);
+  for (const SaidOnce& said : put_together(cautions_by_weight(told), words, summed))
+    lines.push_back(line_of(said, words, summed));
+  lines.push_back(brief
+                      ? "Look before you row, wade or anchor: this list is not whole."
+                      : "What is not listed here is not thereby without danger: look before you row, wade or anchor.");
   return lines;
 }
 

@@ -40,7 +40,7 @@ TEST(BadPayloads, WithNoReadingAtAllMakeNoPlan) {
   EXPECT_EQ(ran.exit_code, 69) << ran.out;
   EXPECT_THAT(ran.err, HasSubstr("no reading"));
   EXPECT_THAT(ran.out, HasSubstr("NO PLAN"));
-  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("RIG")));
+  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("\nRIG"))) << "no rod is named, though one carries the boat to the RIGHT";
 }
 
 TEST(BadPayloads, WithoutTheirDirectoryAreAMistakeInTheSettings) {

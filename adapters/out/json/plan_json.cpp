@@ -5,6 +5,7 @@
 #include "adapters/out/json/names.hpp"
 #include "adapters/out/json/plan_values.hpp"
 #include "engine/readings/names.hpp"
+#include "engine/trip/cautions_of_all.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_caution.hpp"
 #include "engine/wording/say_river_state.hpp"
@@ -32,14 +33,19 @@ Json hours_json(JsonPlan& out) {
   return list;
 }
 
-// The day's cautions and those of the stretch to float: what a reader of the plan must not miss.
+// The day's cautions and those of the stretch to float, or where there is none of all: what a reader of the plan must
+// not miss.
 Json cautions_json(JsonPlan& out) {
   Json list = Json::array();
   for (const Caution& caution : out.plan.cautions) list.push_back(caution_json(out, caution));
+  bool any = false;
   for (const PlannedStretch& stretch : out.plan.stretches) {
     if (stretch.verdict != Verdict::Recommended && !stretch.spot) continue;
+    any = true;
     for (const Caution& caution : stretch.cautions) list.push_back(caution_json(out, caution));
   }
+  if (any) return list;
+  for (const Caution& caution : cautions_of_all(out.plan.stretches)) list.push_back(caution_json(out, caution));
   return list;
 }
 

@@ -3,6 +3,7 @@
 
 #include <tuple>
 
+#include "engine/trip/cautions_of_all.hpp"
 #include "tests/engine/trip/some_day.hpp"
 
 namespace floatwright {
@@ -85,6 +86,19 @@ void expect_all_still_told(const DayPlan& before, const DayPlan& after, Counted&
   }
 }
 
+// Whichever was to be floated, and though none may be now.
+void expect_each_kind_told_of_all(const DayPlan& before, const DayPlan& after) {
+  const std::vector<Caution> all = cautions_of_all(after.stretches);
+  for (const PlannedStretch& stretch : before.stretches) {
+    for (const Caution& caution : stretch.cautions) {
+      EXPECT_TRUE(std::ranges::any_of(all, [&](const Caution& one) {
+        const bool heat = caution.kind == CautionKind::HeatCaution && one.kind == CautionKind::HeatStop;
+        return one.kind == caution.kind || heat;
+      })) << static_cast<int>(caution.kind);
+    }
+  }
+}
+
 // Some water that nobody noted, a stretch that nobody described, people who wade more often than not.
 DayInputs some_day_less_known(unsigned seed) {
   DayInputs in = some_day(seed);
@@ -107,7 +121,9 @@ void expect_none_lost(DayInputs (*day)(unsigned), const std::vector<Stricter>& s
       SCOPED_TRACE(std::to_string(seed) + " " + settings[i].what);
       DayInputs stricter = in;
       settings[i].set(stricter);
-      expect_all_still_told(before, plan_day(stricter), counted[i]);
+      const DayPlan after = plan_day(stricter);
+      expect_all_still_told(before, after, counted[i]);
+      expect_each_kind_told_of_all(before, after);
     }
   }
   int more = 0;

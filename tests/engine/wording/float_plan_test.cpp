@@ -234,6 +234,23 @@ TEST(FloatPlan, IsNoPlanWhenEveryStretchBreaksALimitAndNamesTheLimits) {
       << "what is known is still said";
 }
 
+TEST(FloatPlan, OfADayWithoutAFloatTellsTheCautionsOfAllStretches) {
+  DayPlan plan = sample_plan();
+  for (PlannedStretch& stretch : plan.stretches) {
+    stretch.verdict = Verdict::RuledOut;
+    stretch.limit = BrokenLimit{.kind = LimitKind::TooLong, .length = stretch.length, .length_limit = miles(5.0)};
+  }
+  Caution rise{.kind = CautionKind::FastRise, .weight = 90, .flow_after = cubic_feet_per_second(1500.0)};
+  for (const char* place : {"Mill run", "Cottonwood bend", "Long pool", "Ferry flat"}) {
+    rise.where = place;
+    rise.flow = *rise.flow_after * 0.7 - cubic_feet_per_second(plan.stretches[1].cautions.size());
+    plan.stretches[1].cautions.push_back(rise);
+  }
+  const std::string text = plan_words(plan);
+  EXPECT_THAT(text, AllOf(HasSubstr("NO PLAN"), HasSubstr("The Ledge: STOP ABOVE"), HasSubstr("life jackets ON")));
+  EXPECT_THAT(text, AllOf(HasSubstr("Mill run and 3 more places: River rising fast"), Not(HasSubstr("Ferry flat: "))));
+}
+
 TEST(FloatPlan, SaysAtTheTopThatReadingsAreOld) {
   DayPlan plan = sample_plan();
   plan.made_at += std::chrono::hours{14};

@@ -12,6 +12,7 @@ namespace {
 
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
+using ::testing::UnorderedElementsAre;
 using Json = nlohmann::ordered_json;
 
 constexpr double kCubicMetresPerCubicFoot = 0.028316846592;  // NIST SP 811 Appendix B, exact
@@ -80,6 +81,16 @@ TEST(PlanJson, PutsTheCautionsOfTheFloatBesideThoseOfTheDay) {
   std::vector<std::string> what;
   for (const Json& caution : plan.at("cautions")) what.push_back(caution.at("what"));
   EXPECT_THAT(what, ElementsAre("cold_water", "rules_old", "portage", "dam_rise", "wading", "guessed_depth"));
+}
+
+TEST(PlanJson, PutsThoseOfAllStretchesWhereNoneIsFloated) {
+  DayPlan plan = sample_plan();
+  plan.stretches[0].verdict = Verdict::RuledOut;
+  plan.stretches[0].limit = BrokenLimit{.kind = LimitKind::TooLong};
+  std::vector<std::string> what;
+  const Json document = Json::parse(plan_json(plan, sample_inputs()));
+  for (const Json& caution : document.at("cautions")) what.push_back(caution.at("what"));
+  EXPECT_THAT(what, UnorderedElementsAre("cold_water", "rules_old", "portage", "dam_rise", "wading", "guessed_depth"));
 }
 
 TEST(PlanJson, NeverPassesANumberThatIsNone) {
