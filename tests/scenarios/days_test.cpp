@@ -19,11 +19,12 @@ struct Day {
   std::string name;
   int exit_code = 0;
   std::set<std::string> cautions;  // all that are told, of the day and of every stretch
+  std::set<std::string> no_line{};  // reaches with a water that no line aboard reaches, of every stretch that may be floated
 };
 
 const std::vector<Day> kDays = {
     {"low_clear", 0, {"boat_limit", "cold_water", "dark", "forecast_doubt", "guessed_depth", "hazard", "portage"}},
-    {"melt", 0, {"cold_water", "forecast_doubt", "portage"}},
+    {"melt", 0, {"cold_water", "forecast_doubt", "portage"}, {"below Alder Bar"}},
     {"ramp", 0, {"cold_water", "dam_drop", "dam_rise", "fast_rise", "forecast_doubt", "portage"}},
     {"rain", 0, {"cold_water", "dark", "fast_rise", "forecast_doubt", "portage", "rain"}},
     {"heat", 0, {"closure_likely", "forecast_doubt", "heat_caution", "heat_stop", "portage"}},
@@ -75,6 +76,7 @@ class InventedDay : public ::testing::TestWithParam<Day> {
 
   void keeps_to_the_schema() const;
   void tells_its_cautions_each_with_its_basis() const;
+  void says_where_no_line_reaches() const;
   void advises_nothing_that_its_own_cautions_forbid() const;
   void prints_a_sheet_of_one_page_with_every_alarm() const;
 
@@ -108,6 +110,16 @@ void InventedDay::tells_its_cautions_each_with_its_basis() const {
     EXPECT_NE(caution.at("basis"), "") << caution.dump();
   }
   EXPECT_EQ(told, GetParam().cautions);
+}
+
+void InventedDay::says_where_no_line_reaches() const {
+  std::set<std::string> found;
+  for (const Json& stretch : plan_.at("stretches"))
+    for (const Json& reach : stretch.at("reaches"))
+      for (const Json& water : reach.at("waters"))
+        if (water.at("choice").is_null() && water.at("why_none").get<std::string>().starts_with("No line aboard reaches"))
+          found.insert(reach.at("name"));
+  EXPECT_EQ(found, GetParam().no_line);
 }
 
 // Whatever else it says: nobody stands where the water comes up, fishes where the law or the heat forbids it, throws a dry
@@ -151,6 +163,7 @@ TEST_P(InventedDay, IsTheGoldenPageAndKeepsItsWord) {
   expect_golden(GetParam().name, text_of(file("-plan.txt")) + "\nMAIL\n" + mail());
   keeps_to_the_schema();
   tells_its_cautions_each_with_its_basis();
+  says_where_no_line_reaches();
   advises_nothing_that_its_own_cautions_forbid();
   prints_a_sheet_of_one_page_with_every_alarm();
 }
