@@ -24,17 +24,21 @@ std::string limit_words(const Caution& caution) {
   return caution.typed_limit ? "your own limit" : caution.published;
 }
 
-// The same sentence at several places is said once, with the places before it; summed, a fast rise whatever its
-// figures.
+// On a day without a float one place stands for the others, whatever their figures.
+bool stands_for(const Caution& first, const Caution& other) {
+  if (first.kind != other.kind || !first.about.empty() || !other.about.empty()) return false;
+  if (first.kind == CautionKind::FastRise) return true;
+  const auto over = [](const Caution& c) { return c.flow > c.flow_limit; };
+  return first.kind == CautionKind::BoatLimit && over(first) == over(other);
+}
+
+// The same sentence at several places is said once, with the places before it.
 std::vector<SaidOnce> put_together(const std::vector<Caution>& cautions, const CautionWords& words, bool summed) {
   std::vector<SaidOnce> out;
-  const auto rises = [summed](const Caution& c) {
-    return summed && c.kind == CautionKind::FastRise && c.about.empty();
-  };
   for (const Caution& caution : cautions) {
     const std::string what = say_what(caution, words);
     const auto found = std::find_if(out.begin(), out.end(), [&](const SaidOnce& s) {
-      return s.what == what || (rises(caution) && rises(s.cautions.front()));
+      return s.what == what || (summed && stands_for(s.cautions.front(), caution));
     });
     if (found == out.end()) {
       out.push_back({what, limit_words(caution), {caution}});
@@ -91,9 +95,7 @@ std::vector<Caution> cautions_by_weight(const Told& told) {
   std::vector<Caution> all = told.plan.cautions;
   // Of a spot that is ruled out too: they say what rules it out.
   const PlannedStretch* there = at_spot(told) ? &told.plan.stretches.front() : told.floated;
-  std::vector<Caution> met = there != nullptr ? there->cautions : cautions_of_all(told.plan.stretches);
-  if (there == nullptr)
-    std::erase_if(met, [](const Caution& c) { return c.kind == CautionKind::BoatLimit; });  // under NOT
+  const std::vector<Caution> met = there != nullptr ? there->cautions : cautions_of_all(told.plan.stretches);
   all.insert(all.end(), met.begin(), met.end());
   std::stable_sort(all.begin(), all.end(), [](const Caution& a, const Caution& b) { return a.weight > b.weight; });
   return all;

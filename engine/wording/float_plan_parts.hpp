@@ -72,7 +72,7 @@ void add_log_boxes(Page& page, const Told& told);
 // What makes the readings doubtful, a sentence each: OLD READINGS (14 h), NO READING of ..., TIMES ARE UTC.
 [[nodiscard]] std::vector<std::string> doubts(const Told& told);
 [[nodiscard]] std::optional<Duration> oldest_flow_age(const DayPlan& plan);
-// The day's and the float's, heaviest first; of a day without one those of all stretches, but for what NOT says.
+// The day's and the float's, heaviest first; of a day without one those of all stretches.
 [[nodiscard]] std::vector<Caution> cautions_by_weight(const Told& told);
 // "09:10 Cottonwood bend: A to sinking tip 10 ft 4 in/s, ...", every change of line or fly in its order.
 [[nodiscard]] std::vector<std::string> rig_change_lines(const Told& told);

@@ -246,7 +246,17 @@ TEST(FloatPlan, OfADayWithoutAFloatTellsTheCautionsOfAllStretches) {
     rise.flow = *rise.flow_after * 0.7 - cubic_feet_per_second(plan.stretches[1].cautions.size());
     plan.stretches[1].cautions.push_back(rise);
   }
+  Caution thin{.kind = CautionKind::BoatLimit, .weight = 94, .flow_limit = cubic_feet_per_second(900.0)};
+  for (const char* place : {"Mill run", "Alder mouth", "Long pool", "Ferry flat", "Willow run"}) {
+    thin.where = place;
+    thin.flow = cubic_feet_per_second(640.0 + 10.0 * static_cast<double>(plan.stretches[2].cautions.size()));
+    plan.stretches[2].cautions.push_back(thin);
+  }
+  thin.where = thin.about = "Quarry shelf";
+  plan.stretches[2].cautions.push_back(thin);
   const std::string text = plan_words(plan);
+  EXPECT_THAT(text, AllOf(HasSubstr("Mill run and 4 more places: 640 cfs is under your boat's limit of 900 cfs."),
+                          HasSubstr("Quarry shelf: 680 cfs is under the limit of 900 cfs typed for it.")));
   EXPECT_THAT(text, AllOf(HasSubstr("NO PLAN"), HasSubstr("The Ledge: STOP ABOVE"), HasSubstr("life jackets ON")));
   EXPECT_THAT(text, AllOf(HasSubstr("Mill run and 3 more places: River rising fast"), Not(HasSubstr("Ferry flat: "))));
 }
