@@ -243,7 +243,7 @@ TEST(FloatPlan, OfADayWithoutAFloatTellsTheCautionsOfAllStretches) {
   Caution rise{.kind = CautionKind::FastRise, .weight = 90, .flow_after = cubic_feet_per_second(1500.0)};
   for (const char* place : {"Mill run", "Cottonwood bend", "Long pool", "Ferry flat"}) {
     rise.where = place;
-    rise.flow = *rise.flow_after * 0.7 - cubic_feet_per_second(plan.stretches[1].cautions.size());
+    rise.flow = *rise.flow_after * (0.7 - 0.01 * static_cast<double>(plan.stretches[1].cautions.size()));
     plan.stretches[1].cautions.push_back(rise);
   }
   Caution thin{.kind = CautionKind::BoatLimit, .weight = 94, .flow_limit = cubic_feet_per_second(900.0)};
