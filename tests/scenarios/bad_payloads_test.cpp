@@ -40,7 +40,9 @@ TEST(BadPayloads, WithNoReadingAtAllMakeNoPlan) {
   EXPECT_EQ(ran.exit_code, 69) << ran.out;
   EXPECT_THAT(ran.err, HasSubstr("no reading"));
   EXPECT_THAT(ran.out, HasSubstr("NO PLAN"));
-  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("\nRIG"))) << "no rod is named, though one carries the boat to the RIGHT";
+  std::string out = ran.out;  // a boat may still be carried to the RIGHT
+  for (std::size_t at = 0; (at = out.find("RIGHT", at)) != std::string::npos;) out.erase(at, 5);
+  EXPECT_THAT(out, ::testing::Not(HasSubstr("RIG")));
 }
 
 TEST(BadPayloads, WithoutTheirDirectoryAreAMistakeInTheSettings) {

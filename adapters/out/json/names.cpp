@@ -10,16 +10,16 @@ constexpr WordTable<Verdict, 3> kVerdicts{
 constexpr WordTable<Mending, 3> kMendings{
     {{Mending::Tight, "tight"}, {Mending::OneMend, "one_mend"}, {Mending::MendAndFeed, "mend_and_feed"}}};
 constexpr WordTable<FlowMethod, 11> kFlowMethods{{{FlowMethod::None, "none"},
-                                                  {FlowMethod::Official, "official"},
-                                                  {FlowMethod::FromAbove, "from_above"},
-                                                  {FlowMethod::Tuned, "tuned"},
-                                                  {FlowMethod::Schedule, "schedule"},
-                                                  {FlowMethod::SameHour, "same_hour"},
-                                                  {FlowMethod::WaveShape, "wave_shape"},
-                                                  {FlowMethod::Hold, "hold"},
-                                                  {FlowMethod::FadingFall, "fading_fall"},
-                                                  {FlowMethod::DailyMeans, "daily_means"},
-                                                  {FlowMethod::OfficialAlone, "official_alone"}}};
+                                                 {FlowMethod::Official, "official"},
+                                                 {FlowMethod::FromAbove, "from_above"},
+                                                 {FlowMethod::Tuned, "tuned"},
+                                                 {FlowMethod::Schedule, "schedule"},
+                                                 {FlowMethod::SameHour, "same_hour"},
+                                                 {FlowMethod::WaveShape, "wave_shape"},
+                                                 {FlowMethod::Hold, "hold"},
+                                                 {FlowMethod::FadingFall, "fading_fall"},
+                                                 {FlowMethod::DailyMeans, "daily_means"},
+                                                 {FlowMethod::OfficialAlone, "official_alone"}}};
 constexpr WordTable<CautionKind, 24> kCautions{{{CautionKind::Wind, "wind"},
                                                 {CautionKind::Rain, "rain"},
                                                 {CautionKind::OldReading, "old_reading"},

@@ -49,14 +49,12 @@ constexpr Stricter kOfStretches[]{
        }
      }}};
 
-// A caution is told of its place, but the heat's of the trip: a stop says all that a caution says, and one from an
-// earlier hour all that a later one says, wherever the water is first that warm.
+// A caution is told of its place, a heat stop from no later an hour too; a heat stop says all that a heat caution says.
 bool says_as_much(const Caution& now, const Caution& before) {
   const bool stop = now.kind == CautionKind::HeatStop;
-  if (before.kind == CautionKind::HeatStop) return stop && *now.from <= *before.from;
   if (before.kind == CautionKind::HeatCaution) return stop || now.kind == CautionKind::HeatCaution;
   const auto words = [](const Caution& c) { return std::tie(c.kind, c.where, c.about, c.text); };
-  return words(now) == words(before);
+  return words(now) == words(before) && (!stop || *now.from <= *before.from);
 }
 
 void expect_told(const std::vector<Caution>& before, const std::vector<Caution>& now) {
