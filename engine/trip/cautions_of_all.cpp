@@ -17,7 +17,6 @@ bool is_of_the_trip(const Caution& caution) {
       return is_within(caution);
     case CautionKind::ColdWater:
     case CautionKind::HeatCaution:
-    case CautionKind::HeatStop:
     case CautionKind::HeatUnknown:
     case CautionKind::Wind:
     case CautionKind::Dark:

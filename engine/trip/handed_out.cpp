@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/trip/heat.hpp"
+
 namespace floatwright {
 namespace {
 
@@ -36,7 +38,7 @@ HandedOut handed_out(const DayPlan& plan, const Tackle& tackle, const std::strin
                                     [](const PlannedStretch& s) { return s.verdict != Verdict::RuledOut; });
   if (plan.nothing || floated == plan.stretches.end()) return out;
   out.stretch = stretch_handed_out(*floated, tackle);
-  add(out.cautions, floated->cautions);
+  add(out.cautions, with_first_heat_stop(floated->cautions));
   return out;
 }
 

@@ -23,7 +23,8 @@ bool lives_here(const River& river, const std::string& fish) {
 void meet(HeatOfTrip& heat, const HeatLimits& limits, const HeatMet& met) {
   if (!heat.highest || met.temperature > heat.highest->temperature) heat.highest = met;
   if (!heat.caution && met.temperature >= limits.caution) heat.caution = met;
-  if (!heat.stop && met.temperature >= limits.stop) heat.stop = met;
+  const auto here = [&](const HeatMet& other) { return other.where == met.where; };
+  if (met.temperature >= limits.stop && std::ranges::none_of(heat.stops, here)) heat.stops.push_back(met);
 }
 
 void look(const RiverDay& day, HeatOfTrip& heat, const HeatLimits& limits, const Passage& passage, Instant from, Instant to) {
@@ -77,31 +78,39 @@ HeatOfTrip heat_of(const RiverDay& day, const Timetable& times, const HeatLimits
     if (times.launch > noon) look(day, heat, limits, first.passage, noon, times.launch);
     for (const TimedPassage& row : times.rows) look(day, heat, limits, row.passage, row.arrive, row.leave);
   }
-  if (heat.stop) heat.stop_by = heat.stop->at - kBeforeTheStop;
+  if (!heat.stops.empty()) heat.stop_by = heat.stops.front().at - kBeforeTheStop;
   return heat;
 }
 
 std::optional<BrokenLimit> heat_limit(const HeatOfTrip& heat, const HeatLimits& limits, Instant launch) {
   if (!heat.stop_by || *heat.stop_by > launch) return std::nullopt;
-  return BrokenLimit{.kind = LimitKind::TooWarm, .where = heat.stop->where, .at = heat.stop->at, .at_limit = launch,
-                     .temperature = heat.stop->temperature, .temperature_limit = limits.stop};
+  const HeatMet& met = heat.stops.front();
+  return BrokenLimit{.kind = LimitKind::TooWarm, .where = met.where, .at = met.at, .at_limit = launch,
+                     .temperature = met.temperature, .temperature_limit = limits.stop};
 }
 
 void add_heat_cautions(const RiverDay& day, const HeatOfTrip& heat, const HeatLimits& limits,
                        std::vector<Caution>& cautions) {
-  if (heat.stop) {
-    Caution stop = caution_from(CautionKind::HeatStop, *heat.stop, limits);
+  for (const HeatMet& met : heat.stops) {
+    Caution stop = caution_from(CautionKind::HeatStop, met, limits);
     stop.from = heat.stop_by;
     stop.to = local_day(day.day, day.river.time_zone).end;
-    stop.at = heat.stop->at;
+    stop.at = met.at;
     cautions.push_back(stop);
-  } else if (heat.caution) {
-    cautions.push_back(caution_from(CautionKind::HeatCaution, *heat.caution, limits));
   }
+  if (heat.stops.empty() && heat.caution)
+    cautions.push_back(caution_from(CautionKind::HeatCaution, *heat.caution, limits));
   if (heat.unknown_somewhere || !heat.highest) {
     cautions.push_back({.kind = CautionKind::HeatUnknown, .weight = weight_of(CautionKind::HeatUnknown), .basis = "no reading",
                         .temperature_limit = limits.stop});
   }
+}
+
+std::vector<Caution> with_first_heat_stop(std::vector<Caution> cautions) {
+  const auto is_stop = [](const Caution& c) { return c.kind == CautionKind::HeatStop; };
+  auto first = std::ranges::find_if(cautions, is_stop);
+  if (first != cautions.end()) cautions.erase(std::remove_if(first + 1, cautions.end(), is_stop), cautions.end());
+  return cautions;
 }
 
 }  // namespace floatwright

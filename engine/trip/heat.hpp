@@ -6,6 +6,7 @@
 // count only where they are lower.
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "engine/trip/day_plan.hpp"
 #include "engine/trip/timetable.hpp"
@@ -25,7 +26,8 @@ struct HeatMet {
   std::string where{};
 };
 struct HeatOfTrip {
-  std::optional<HeatMet> caution{}, stop{};  // first met on the trip
+  std::optional<HeatMet> caution{};        // first met on the trip
+  std::vector<HeatMet> stops{};            // first met at each place, in that order; the first one stops the fishing
   std::optional<HeatMet> highest{};        // none: temperature unknown all along
   std::optional<Instant> stop_by{};        // half an hour before the stop is met
   bool unknown_somewhere = false;
@@ -35,6 +37,10 @@ struct HeatOfTrip {
 // Broken when fishing would have to stop before it begins.
 [[nodiscard]] std::optional<BrokenLimit> heat_limit(const HeatOfTrip& heat, const HeatLimits& limits, Instant launch);
 
+// A heat stop for each place that grows too warm, all by the hour of the first: a lower limit names no place less.
 void add_heat_cautions(const RiverDay& day, const HeatOfTrip& heat, const HeatLimits& limits, std::vector<Caution>& cautions);
+
+// For a page: of several heat stops the first place, since nobody fishes after it.
+[[nodiscard]] std::vector<Caution> with_first_heat_stop(std::vector<Caution> cautions);
 
 }  // namespace floatwright

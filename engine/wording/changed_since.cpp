@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/trip/heat.hpp"
 #include "engine/wording/say_caution.hpp"
 #include "engine/wording/say_rig.hpp"
 #include "engine/wording/typed.hpp"
@@ -165,7 +166,7 @@ void add_changed_since(Page& page, const Told& told) {
   }
   if (same || !c.before.stretch) {
     compare_cautions(c, told.plan.cautions);
-    if (told.floated != nullptr) compare_cautions(c, told.floated->cautions);
+    if (told.floated != nullptr) compare_cautions(c, with_first_heat_stop(told.floated->cautions));
   }
   if (c.said.empty()) c.said.push_back("Nothing since " + plan_before(told) + ".");
   else c.said.front() = "Since " + plan_before(told) + ": " + c.said.front();

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "engine/trip/cautions_of_all.hpp"
+#include "engine/trip/heat.hpp"
 #include "engine/wording/float_plan_parts.hpp"
 #include "engine/wording/say_caution.hpp"
 #include "engine/wording/typed.hpp"
@@ -98,7 +99,7 @@ std::vector<Caution> cautions_by_weight(const Told& told) {
   const std::vector<Caution> met = there != nullptr ? there->cautions : cautions_of_all(told.plan.stretches);
   all.insert(all.end(), met.begin(), met.end());
   std::stable_sort(all.begin(), all.end(), [](const Caution& a, const Caution& b) { return a.weight > b.weight; });
-  return all;
+  return with_first_heat_stop(std::move(all));
 }
 
 std::vector<std::string> care_lines(const Told& told, bool brief) {

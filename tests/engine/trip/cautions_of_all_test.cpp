@@ -50,8 +50,9 @@ TEST(CautionsOfAll, TellOfTheTripTheWorstOnce) {
 
   const auto warm = of({heat(CautionKind::HeatStop, "Mill run", 14), heat(CautionKind::HeatCaution, "Mill run", 11)},
                        {heat(CautionKind::HeatStop, "Long pool", 12)});
-  ASSERT_THAT(warm, SizeIs(1)) << "a stop says all that a caution says";
-  EXPECT_EQ(warm[0].where, "Long pool");
+  ASSERT_THAT(warm, SizeIs(2)) << "a stop says all that a caution says";
+  EXPECT_EQ(warm[0].where, "Long pool") << "the first";
+  EXPECT_EQ(warm[1].where, "Mill run");
 }
 
 TEST(CautionsOfAll, TellOfEachPlaceOnceHeaviestFirst) {

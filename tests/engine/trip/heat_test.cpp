@@ -64,5 +64,30 @@ TEST(HeatStop, IsNotLiftedByACoolEvening) {
   EXPECT_TRUE(heat_limit(heat_of(made.day(), times, limits), limits, times.launch).has_value());
 }
 
+TEST(HeatStop, IsToldOfEachPlaceByTheHourOfTheFirst) {
+  HandMadeDay made;
+  made.water = warming;
+  const Timetable times = timetable(made.day(), kUpper, kLower, local(7, 30));
+  const HeatLimits limits = heat_limits(made.river, made.settings);
+  const HeatOfTrip heat = heat_of(made.day(), times, limits);
+  std::vector<Caution> told;
+  add_heat_cautions(made.day(), heat, limits, told);
+  std::vector<std::string> warm;
+  for (const TimedPassage& row : times.rows)
+    if (row.leave >= local(9, 30) && (warm.empty() || warm.back() != row.passage.name)) warm.push_back(row.passage.name);
+  ASSERT_GE(warm.size(), 2U);
+  ASSERT_EQ(told.size(), warm.size());
+  for (std::size_t i = 0; i < told.size(); ++i) {
+    EXPECT_EQ(told[i].kind, CautionKind::HeatStop);
+    EXPECT_EQ(told[i].where, warm[i]);
+    EXPECT_EQ(told[i].from, heat.stop_by);
+    EXPECT_GE(*told[i].temperature, limits.stop);
+  }
+  EXPECT_GT(*told[1].at, *told[0].at);
+  const std::vector<Caution> page = with_first_heat_stop(told);
+  ASSERT_EQ(page.size(), 1U);
+  EXPECT_EQ(page[0].where, warm[0]);
+}
+
 }  // namespace
 }  // namespace floatwright

@@ -91,7 +91,8 @@ void expect_each_kind_told_of_all(const DayPlan& before, const DayPlan& after) {
     for (const Caution& caution : stretch.cautions) {
       EXPECT_TRUE(std::ranges::any_of(all, [&](const Caution& one) {
         const bool heat = caution.kind == CautionKind::HeatCaution && one.kind == CautionKind::HeatStop;
-        return one.kind == caution.kind || heat;
+        const bool there = one.where == caution.where || caution.kind != CautionKind::HeatStop;
+        return (one.kind == caution.kind && there) || heat;
       })) << static_cast<int>(caution.kind);
     }
   }

@@ -2,6 +2,7 @@
 // Rivers, tackle and days by chance, the same for the same seed: what holds of every plan is asked of many of them. Led
 // and drifted methods, which need no cast worked out, so that it is quick.
 #include <algorithm>
+#include <cstdlib>
 #include <random>
 #include <vector>
 
@@ -9,7 +10,12 @@
 
 namespace floatwright {
 
-inline constexpr unsigned kDays = 40;
+// FLOATWRIGHT_DAYS=600 asks more of them by hand.
+[[nodiscard]] inline unsigned days_asked() {
+  const char* days = std::getenv("FLOATWRIGHT_DAYS");
+  return days == nullptr ? 40U : static_cast<unsigned>(std::max(1, std::atoi(days)));
+}
+inline const unsigned kDays = days_asked();
 
 class Chance {
  public:
