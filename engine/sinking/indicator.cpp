@@ -28,14 +28,22 @@ struct Hanging {
   NormalDrag leader;
 };
 
+// Of the water at the fly and then at the middle of each piece, m/s.
+using Speeds = std::array<double, kPieces + 1>;
+Speeds water_along(const Depths& depth, const Stream& stream) {
+  Speeds water{stream.at(metres(depth[0])).si()};
+  for (std::size_t i = 0; i < kPieces; ++i) water[i + 1] = stream.at(metres(0.5 * (depth[i] + depth[i + 1]))).si();
+  return water;
+}
+
 // Drag on all below each joint, water slower than the indicator pulling back; the last is on the whole.
-Depths drag_below(const Hanging& hanging, const Depths& depth, double indicator, const Stream& stream) {
+Depths drag_below(const Hanging& hanging, const Speeds& water, double indicator) {
   Depths drag{};
-  const double lag = indicator - stream.at(metres(depth[0])).si();  // m/s
-  double sum = hanging.fly_drag * lag * std::abs(lag);              // N
+  const double lag = indicator - water[0];              // m/s
+  double sum = hanging.fly_drag * lag * std::abs(lag);  // N
   for (std::size_t i = 0; i < kPieces; ++i) {
     drag[i] = sum;
-    const double du = indicator - stream.at(metres(0.5 * (depth[i] + depth[i + 1]))).si();  // m/s
+    const double du = indicator - water[i + 1];  // m/s
     sum += std::copysign(hanging.leader.at(metres_per_second(std::abs(du))).si() * hanging.piece, du);
   }
   drag[kPieces] = sum;
@@ -44,8 +52,8 @@ Depths drag_below(const Hanging& hanging, const Depths& depth, double indicator,
 
 // The speed at which the whole has no net drag: between the bed's water and the surface's. By false position, the side
 // that stays put counting half (the Illinois rule).
-double free_speed(const Hanging& hanging, const Depths& depth, double guess, const Stream& stream) {
-  const auto pull = [&](double speed) { return drag_below(hanging, depth, speed, stream)[kPieces]; };  // N
+double free_speed(const Hanging& hanging, const Speeds& water, double guess, const Stream& stream) {
+  const auto pull = [&](double speed) { return drag_below(hanging, water, speed)[kPieces]; };  // N
   double slow = 0.0, fast = stream.at_surface().si();                                                  // m/s
   double slow_pull = pull(slow), fast_pull = pull(fast), at = guess;
   bool was_slow = false, was_fast = false;
@@ -72,7 +80,7 @@ Depths hung_depths(const Hanging& hanging, const Depths& drag) {
   Depths depth{};
   for (std::size_t i = kPieces; i-- > 0;) {
     const double h = 0.5 * (drag[i] + (i + 1 < kPieces ? drag[i + 1] : drag[i]));  // N
-    depth[i] = depth[i + 1] + hanging.piece * hanging.weight / std::hypot(h, hanging.weight);
+    depth[i] = depth[i + 1] + hanging.piece * hanging.weight / std::sqrt(h * h + hanging.weight * hanging.weight);
   }
   return depth;
 }
@@ -90,8 +98,9 @@ Drifting drifting_in(const Stream& stream, Length leader, const HungWeight& hung
   for (std::size_t i = 0; i <= kPieces; ++i) depth[i] = hanging.piece * static_cast<double>(kPieces - i);
   double speed = 0.9 * stream.at_surface().si();  // m/s
   for (int round = 0; round < kRounds; ++round) {
-    speed = free_speed(hanging, depth, speed, stream);
-    const Depths next = hung_depths(hanging, drag_below(hanging, depth, speed, stream));
+    const Speeds water = water_along(depth, stream);
+    speed = free_speed(hanging, water, speed, stream);
+    const Depths next = hung_depths(hanging, drag_below(hanging, water, speed));
     const bool settled = std::abs(next[0] - depth[0]) < 5e-4;
     // Half the way: a deeper fly is in slower water, is dragged more and would swing up and down for ever.
     for (std::size_t i = 0; i <= kPieces; ++i) depth[i] = 0.5 * (depth[i] + next[i]);
