@@ -11,6 +11,7 @@ template <class Real>
 Chain<Real>::Chain(const ChainLine& line, std::span<const Triple<double>> joints, std::span<const WaterAndBoat> places,
                    bool has_bed)
     : line_(line),
+      drags_(&drag_table()),
       density_(places.front().water->properties.density.si()),
       viscosity_(places.front().water->properties.viscosity.si()),
       has_bed_(has_bed) {
@@ -18,6 +19,7 @@ Chain<Real>::Chain(const ChainLine& line, std::span<const Triple<double>> joints
   const auto place = [&](std::size_t lane) { return places[std::min(lane, places.size() - 1)]; };
   const auto real = [](double x) { return Real(static_cast<Scalar>(x)); };
   for (std::size_t lane = 0; lane < Real::size(); ++lane) streams_.push_back(&place(lane).water->stream);
+  per_depth_ = Real([&](auto lane) { return static_cast<Scalar>(place(lane).water->stream.per_depth()); });
   depth_ = Real([&](auto lane) { return static_cast<Scalar>(place(lane).water->depth.si()); });
   boat_ = Real([&](auto lane) { return static_cast<Scalar>(place(lane).boat.si()); });
   const Real zero(0);
@@ -126,12 +128,6 @@ void Chain<Real>::take_in(const Real& length) {
   lump_again(lumps_.size() > 2 ? lumps_.size() - 2 : 0);
 }
 
-template <class Real>
-Real Chain<Real>::stream(const Real& depth) const {
-  return Real([&](auto lane) { return static_cast<Scalar>(streams_[lane]->at(metres(of_lane(depth, lane))).si()); }) -
-         boat_;
-}
-
 // Lifted out of the water against the weight of what it no longer displaces.
 template <class Real>
 Real Chain<Real>::buoyancy_lost(const Real& displaced, const Real& depth) const {
@@ -146,7 +142,7 @@ Real Chain<Real>::energy() const {
   Real sum(Scalar{0});
   for (std::size_t i = 0; i < lumps_.size(); ++i) {
     const Joint& joint = joints_[i];
-    const Place t = tangent(i, joints_[i > 0 ? i - 1 : 0].at);
+    const Place t = tangent(i);
     const Real along = dot(joint.velocity, t);
     const Real square = dot(joint.velocity, joint.velocity) - along * along;
     sum += Scalar(0.5) * (lumps_[i].mass * along * along + (lumps_[i].mass + lumps_[i].displaced) * square) -

@@ -14,6 +14,7 @@
 
 #include "engine/sinking/abreast.hpp"
 #include "engine/sinking/chain_line.hpp"
+#include "engine/sinking/cylinder_drag.hpp"
 #include "engine/sinking/tabled_water.hpp"
 
 namespace floatwright {
@@ -69,6 +70,7 @@ class Chain {
   // tangent, less what the surface or the bed takes of it.
   struct Mobility {
     Place tangent;
+    Real stream, in_water;    // m/s, share
     Real square, more_along;  // 1/kg
     Place held;               // by the surface or the bed
     Real held_by;             // kg
@@ -83,7 +85,7 @@ class Chain {
   void resize();
   void cut_the_uppermost();
   [[nodiscard]] Real buoyancy_lost(const Real& displaced, const Real& depth) const;  // J
-  [[nodiscard]] Place tangent(std::size_t joint, const Place& below) const;
+  [[nodiscard]] Place tangent(std::size_t joint) const;
   void find_fly_drag(const Place& past);
   [[nodiscard]] Real drag_coefficient(const Real& reynolds) const;
   [[nodiscard]] Real pull(std::size_t joint) const;
@@ -92,17 +94,21 @@ class Chain {
   void try_step(double dt, double may_stretch);
   [[nodiscard]] bool step_whole(double dt, double may_stretch);
   void step(double dt, double may_stretch, int halvings);
-  void move_freely(std::size_t joint, const Place& below, double dt);
+  void meet_water(std::size_t joint);
+  void move_freely(std::size_t joint, double dt);
   bool pull_together(double dt, double may_stretch, bool first);
   void solve_impulses(double dt);
 
   ChainLine line_;
   std::vector<const Stream*> streams_;  // by lane
+  Real per_depth_;                      // of them, 1/m
+  const DragTable* drags_;
   double density_, viscosity_;
   Real boat_, past_, depth_;
   bool has_bed_;
   std::vector<Joint> joints_, before_;  // before_: at the step's start
   FlyDrag fly_drag_, fly_drag_before_;
+  std::vector<Real> tension_before_;
   std::vector<Lump> lumps_;
   std::vector<Mobility> mobility_;
   std::vector<Real> length_, by_length_;  // by piece: m, 1/m
@@ -110,6 +116,18 @@ class Chain {
   std::vector<Real> tension_, stretch_, diagonal_, coupled_, taut_, ratio_, impulse_, pulled_;
   std::vector<Place> direction_, moved_low_, moved_high_;
 };
+
+template <class Real>
+[[gnu::always_inline]] inline Real Chain<Real>::stream(const Real& depth) const {
+  if constexpr (Real::size() == 1) {
+    return Real(streams_.front()->at(metres(of_lane(depth, 0))).si()) - boat_;
+  } else {
+    const Real least(static_cast<Scalar>(Stream::kLowest)), most(static_cast<Scalar>(Stream::kHighest));
+    const Real height = std::experimental::clamp(Real(most - depth * per_depth_), least, most);
+    return between_nodes<Stream::kNodeBits, -Stream::kOctaves>(height, [&](auto lane) { return streams_[lane]->nodes(); }) -
+           boat_;
+  }
+}
 
 extern template class Chain<Alone>;
 extern template class Chain<Abreast>;

@@ -22,8 +22,8 @@ constexpr int kMostRounds = 8;  // of pulling the pieces to their lengths, each 
 constexpr int kMostPasses = 6;  // of finding out which pieces are slack
 
 // Drag coefficient of a cylinder; the table's ends beyond it but for a line that hardly moves.
-double coefficient(double reynolds) {
-  if (reynolds >= DragTable::kLeast) return drag_table().at(std::min(reynolds, DragTable::kMost));
+double coefficient(const DragTable& drags, double reynolds) {
+  if (reynolds >= DragTable::kLeast) return drags.at(std::min(reynolds, DragTable::kMost));
   return reynolds > 1e-9 ? cylinder_drag_coefficient(reynolds) : 0.0;
 }
 
@@ -35,13 +35,20 @@ template <class Real>
 }  // namespace
 
 template <class Real>
-Real Chain<Real>::drag_coefficient(const Real& reynolds) const {
-  return Real([&](auto lane) { return static_cast<Scalar>(coefficient(of_lane(reynolds, lane))); });
+[[gnu::always_inline]] inline Real Chain<Real>::drag_coefficient(const Real& reynolds) const {
+  if constexpr (Real::size() > 1) {
+    const Real least(static_cast<Scalar>(DragTable::kLeast)), most(static_cast<Scalar>(DragTable::kMost));
+    if (stdx::all_of(reynolds >= least)) {
+      return between_nodes<DragTable::kNodeBits, DragTable::kFirstOctave>(stdx::min(reynolds, most),
+                                                                          [&](auto) { return drags_->nodes(); });
+    }
+  }
+  return Real([&](auto lane) { return static_cast<Scalar>(coefficient(*drags_, of_lane(reynolds, lane))); });
 }
 
 template <class Real>
-typename Chain<Real>::Place Chain<Real>::tangent(std::size_t joint, const Place& below) const {
-  const Place chord = joints_[joint + 1].at - (joint > 0 ? below : joints_[joint].at);
+[[gnu::always_inline]] inline typename Chain<Real>::Place Chain<Real>::tangent(std::size_t joint) const {
+  const Place chord = joints_[joint + 1].at - joints_[joint > 0 ? joint - 1 : 0].at;
   const Real length = root(dot(chord, chord));
   Place t = Real(1) / stdx::max(length, Real(static_cast<Scalar>(kNoLength))) * chord;
   const auto none = length < Real(static_cast<Scalar>(kNoLength));
@@ -75,29 +82,34 @@ Real Chain<Real>::pull(std::size_t joint) const {
   return joint > 0 ? Real(above + tension_[joint - 1] * by_length_[joint - 1]) : above;
 }
 
-// `below`: where the joint below was at the step's start.
+// Drag on a joint, kg/s, the mean of the last and the new.
 template <class Real>
-void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step) {
-  const Scalar dt = static_cast<Scalar>(step);
-  const Scalar skin = static_cast<Scalar>(kSkin), g = static_cast<Scalar>(kStandardGravity);
+void Chain<Real>::meet_water(std::size_t joint) {
   const Lump& lump = lumps_[joint];
   Joint& now = joints_[joint];
   Mobility& mobility = mobility_[joint];
-  const Real zero(0), one(1);
-  const Place t = mobility.tangent = tangent(joint, below);
-  const Real in_water = stdx::clamp(one + now.at.down / skin, zero, one);
-
-  // Drag, kg/s, the mean of the last and the new.
-  const Real u = stream(now.at.down);
-  const Place past{u - now.velocity.along, -now.velocity.down, -now.velocity.across};
-  const Real past_along = dot(past, t);
+  mobility.in_water = stdx::clamp(Real(Real(1) + now.at.down * static_cast<Scalar>(1.0 / kSkin)), Real(0), Real(1));
+  mobility.stream = stream(now.at.down);
+  const Place past{mobility.stream - now.velocity.along, -now.velocity.down, -now.velocity.across};
+  const Real past_along = dot(past, mobility.tangent);
   const Real past_across = root(dot(past, past) - past_along * past_along);
   const Real cd = drag_coefficient(past_across * lump.reynolds);
   now.across_drag = Scalar(0.5) * (now.across_drag + lump.across_drag * cd * past_across);
   now.along_drag = Scalar(0.5) * (now.along_drag + lump.along_drag * stdx::abs(past_along));
+  if (joint == 0) find_fly_drag(past);
+}
+
+template <class Real>
+void Chain<Real>::move_freely(std::size_t joint, double step) {
+  const Scalar dt = static_cast<Scalar>(step);
+  const Scalar per_skin = static_cast<Scalar>(1.0 / kSkin), g = static_cast<Scalar>(kStandardGravity);
+  const Lump& lump = lumps_[joint];
+  Joint& now = joints_[joint];
+  Mobility& mobility = mobility_[joint];
+  const Real zero(0), one(1), in_water = mobility.in_water, u = mobility.stream;
+  const Place t = mobility.tangent;
   Real across_drag = in_water * now.across_drag, along_drag = in_water * now.along_drag, fly_down(0);
   if (joint == 0) {
-    find_fly_drag(past);
     across_drag += in_water * fly_drag_.level;
     along_drag += in_water * fly_drag_.level;
     fly_down = in_water * (fly_drag_.down - fly_drag_.level);
@@ -111,10 +123,10 @@ void Chain<Real>::move_freely(std::size_t joint, const Place& below, double step
   mobility.more_along = one / (along_mass + dt * along_drag) - mobility.square;
 
   // Weight, N; the surface gives up what it does not cover, the bed pushes back. Both as springs, N/m.
-  const Real above = stdx::clamp(-now.at.down / skin, zero, one);
+  const Real above = one - in_water;
   Real weight = lump.weight + lump.displaced * g * above;
   Real spring(0);
-  stdx::where(above > zero && above < one, spring) = Real(lump.displaced * g / skin);
+  stdx::where(above > zero && above < one, spring) = Real(lump.displaced * (g * per_skin));
   if (has_bed_) {
     const Real stiffness = static_cast<Scalar>(kBedStiffness) * lump.length;
     const auto on_bed = now.at.down > depth_;
@@ -228,7 +240,10 @@ bool Chain<Real>::held_together() const {
 // From where the joints are; their velocities still are those before.
 template <class Real>
 void Chain<Real>::try_step(double dt, double may_stretch) {
-  for (std::size_t i = 0; i < mobility_.size(); ++i) move_freely(i, before_[i > 0 ? i - 1 : 0].at, dt);
+  // Each for all joints, so that none waits for its own roots and quotients.
+  for (std::size_t i = 0; i < mobility_.size(); ++i) mobility_[i].tangent = tangent(i);
+  for (std::size_t i = 0; i < mobility_.size(); ++i) meet_water(i);
+  for (std::size_t i = 0; i < mobility_.size(); ++i) move_freely(i, dt);
   for (int round = 0; round < kMostRounds && pull_together(dt, may_stretch, round == 0); ++round) {
   }
 }
@@ -256,11 +271,11 @@ template <class Real>
 void Chain<Real>::step(double dt, double may_stretch, int halvings) {
   before_ = joints_;
   fly_drag_before_ = fly_drag_;
-  const auto tension_before = tension_;
+  tension_before_ = tension_;
   if (!step_whole(dt, may_stretch) && halvings > 0) {
     joints_ = before_;
     fly_drag_ = fly_drag_before_;
-    tension_ = tension_before;
+    tension_ = tension_before_;
     step(0.5 * dt, may_stretch, halvings - 1);
     step(0.5 * dt, may_stretch, halvings - 1);
     return;

@@ -22,6 +22,7 @@ DragTable::DragTable() {
     const int octave = kFirstOctave + static_cast<int>(i) / kNodesPerOctave;
     const double mantissa = 1.0 + static_cast<double>(i % kNodesPerOctave) / kNodesPerOctave;
     cd_[i] = cylinder_drag_coefficient(std::ldexp(mantissa, octave));
+    single_[i] = static_cast<float>(cd_[i]);
   }
 }
 

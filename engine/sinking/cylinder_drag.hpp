@@ -31,12 +31,16 @@ class DragTable {
     return cd_[i] + way * (cd_[i + 1] - cd_[i]);
   }
 
+  static constexpr int kNodeBits = 6, kFirstOctave = -10, kOctaves = 28;
+  // The same in single precision, from the first node on.
+  [[nodiscard]] const float* nodes() const { return single_.data(); }
+
  private:
-  static constexpr int kNodeBits = 6, kRestBits = 52 - kNodeBits, kExponentBias = 1023;
-  static constexpr int kFirstOctave = -10, kOctaves = 28;
+  static constexpr int kRestBits = 52 - kNodeBits, kExponentBias = 1023;
   static constexpr std::uint64_t kRest = std::uint64_t{1} << kRestBits;
   static constexpr std::uint64_t kFirst = static_cast<std::uint64_t>(kExponentBias + kFirstOctave) << kNodeBits;
   std::array<double, (std::size_t{kOctaves} << kNodeBits) + 1> cd_{};
+  std::array<float, (std::size_t{kOctaves} << kNodeBits) + 1> single_{};
 };
 
 // The one table, made when it is first asked for.

@@ -13,6 +13,7 @@ Stream::Stream(SurfaceSpeed surface, const Profile& profile, Length depth) : per
     speed_[i] = in_metres_per_second(surface) * share_of_surface(profile, depth, height);
   }
   speed_[kSurface + 1] = speed_[kSurface];
+  for (std::size_t i = 0; i < speed_.size(); ++i) single_[i] = static_cast<float>(speed_[i]);
 }
 
 }  // namespace floatwright

@@ -26,13 +26,19 @@ class Stream {
   }
   [[nodiscard]] Speed at_surface() const { return metres_per_second(speed_[kSurface]); }
 
- private:
+  // The same in single precision, from the first node on, and what takes a depth to a height among them.
   static constexpr double kLowest = 0x1p-6, kHighest = 0.78125;  // of 0.02 and 1 of the depth; 1.5625 2^-1
-  static constexpr int kNodeBits = 4, kRestBits = 52 - kNodeBits, kExponentBias = 1023, kOctaves = 6;
+  static constexpr int kNodeBits = 4, kOctaves = 6;
+  [[nodiscard]] const float* nodes() const { return single_.data(); }
+  [[nodiscard]] double per_depth() const { return per_depth_; }  // 1/m
+
+ private:
+  static constexpr int kRestBits = 52 - kNodeBits, kExponentBias = 1023;
   static constexpr std::uint64_t kRest = std::uint64_t{1} << kRestBits;
   static constexpr std::uint64_t kFirst = static_cast<std::uint64_t>(kExponentBias - kOctaves) << kNodeBits;
   static constexpr std::size_t kSurface = ((kOctaves - 1) << kNodeBits) + 9;  // 1.5625 = 1 + 9/16
   std::array<double, kSurface + 2> speed_;                                    // m/s, bed to surface, the surface twice
+  std::array<float, kSurface + 2> single_;
   double per_depth_;                                                          // 1/m, kHighest over the depth
 };
 
