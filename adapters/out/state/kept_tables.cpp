@@ -4,7 +4,7 @@
 #include <chrono>
 #include <fstream>
 #include <mutex>
-#include <sstream>
+#include <string>
 
 #include "adapters/out/state/table_file.hpp"
 
@@ -84,11 +84,13 @@ class Making {
 
 std::optional<TableSet> kept_tables(const TableShelf& shelf, const TableOrder& order) {
   const fs::path path = file_of(shelf, order);
+  std::error_code error;
+  const auto size = fs::file_size(path, error);
   std::ifstream in{path, std::ios::binary};
-  if (!in) return std::nullopt;
-  std::ostringstream bytes;
-  bytes << in.rdbuf();
-  auto tables = tables_from(bytes.view(), order);
+  if (error || size > most_bytes(order) || !in) return std::nullopt;
+  std::string bytes(size, '\0');
+  if (!in.read(bytes.data(), static_cast<std::streamsize>(size))) return std::nullopt;
+  auto tables = tables_from(bytes, order);
   if (tables) mark_used(path);
   return tables;
 }

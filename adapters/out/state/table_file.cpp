@@ -44,28 +44,31 @@ bool can_be(const FishingTable& table) {
          std::ranges::all_of(table.nodes, [](const CastSeries& node) { return can_be(node); });
 }
 
-// Takes a value off the front of the bytes; none where they are too few.
+// Takes a value off the front of the bytes, to where it is to be; false where they are too few.
 template <class T>
-std::optional<T> taken(std::string_view& bytes) {
-  if (bytes.size() < sizeof(T)) return std::nullopt;
-  T value;
+bool take(std::string_view& bytes, T& value) {
+  if (bytes.size() < sizeof value) return false;
   std::memcpy(static_cast<void*>(&value), bytes.data(), sizeof value);
   bytes.remove_prefix(sizeof value);
-  return value;
+  return true;
 }
 
 }  // namespace
 
 std::string table_file_name(const TableOrder& order) { return fmt::format("{:016x}.tables", fingerprint(head(order))); }
 
+std::size_t most_bytes(const TableOrder& order) {
+  return head(order).size() + order.techniques.size() * (sizeof(FishingTable) + 1) + sizeof(std::uint64_t);
+}
+
 std::string table_file(const TableOrder& order, const TableSet& tables) {
   std::string bytes = head(order);
-  bytes.reserve(bytes.size() + tables.size() * (sizeof(FishingTable) + 1) + sizeof(std::uint64_t));
+  bytes.reserve(most_bytes(order));
   for (const auto& table : tables) {
     append(bytes, static_cast<char>(table ? 1 : 0));
     if (table) append(bytes, *table);
   }
-  append(bytes, fingerprint(bytes));
+  append(bytes, fingerprint_by_words(bytes));
   return bytes;
 }
 
@@ -74,17 +77,17 @@ std::optional<TableSet> tables_from(std::string_view bytes, const TableOrder& or
   if (bytes.size() < wanted.size() + sizeof(std::uint64_t) || !bytes.starts_with(wanted)) return std::nullopt;
   std::string_view end = bytes.substr(bytes.size() - sizeof(std::uint64_t));
   bytes.remove_suffix(end.size());
-  if (taken<std::uint64_t>(end) != fingerprint(bytes)) return std::nullopt;
+  std::uint64_t kept = 0;
+  if (!take(end, kept) || kept != fingerprint_by_words(bytes)) return std::nullopt;
   bytes.remove_prefix(wanted.size());
-  TableSet tables;
-  for (std::size_t i = 0; i < order.techniques.size(); ++i) {
-    const auto there = taken<char>(bytes);
-    if (!there) return std::nullopt;
-    auto table = *there == 1 ? taken<FishingTable>(bytes) : std::nullopt;
-    if (*there == 1 && (!table || !can_be(*table))) return std::nullopt;
-    tables.push_back(std::move(table));
+  std::optional<TableSet> tables(std::in_place, order.techniques.size());
+  for (auto& table : *tables) {
+    char there = 0;
+    if (!take(bytes, there)) return std::nullopt;
+    if (there == 1 && (!take(bytes, table.emplace()) || !can_be(*table))) return std::nullopt;
   }
-  return bytes.empty() ? std::optional(std::move(tables)) : std::nullopt;
+  if (!bytes.empty()) tables.reset();
+  return tables;
 }
 
 }  // namespace floatwright
