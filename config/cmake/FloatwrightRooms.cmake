@@ -5,6 +5,12 @@ add_library(floatwright_flags INTERFACE)
 target_compile_features(floatwright_flags INTERFACE cxx_std_20)
 target_compile_options(floatwright_flags INTERFACE -Wall -Wextra -Wpedantic -Wconversion -Wshadow)
 target_include_directories(floatwright_flags INTERFACE ${PROJECT_SOURCE_DIR})
+# One set of flags for all, so that headers compiled once serve every room and test; and no memory collected while compiling
+# until a source has used 2 GB, which none does: a tenth of the time.
+target_link_libraries(floatwright_flags INTERFACE Threads::Threads)
+if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
+  target_compile_options(floatwright_flags INTERFACE "SHELL:--param ggc-min-heapsize=2000000")
+endif()
 if(FLOATWRIGHT_WARNINGS_ARE_ERRORS)
   target_compile_options(floatwright_flags INTERFACE -Werror)
 endif()
@@ -32,6 +38,22 @@ function(floatwright_together name sources_at_once)
   endif()
 endfunction()
 
+# With it the language's headers are read once, for all rooms: a fifth of a cold build.
+function(floatwright_read_once name)
+  if(NOT FLOATWRIGHT_SOURCES_TOGETHER)
+    return()
+  endif()
+  if(NOT TARGET precompiled_language)
+    file(WRITE ${PROJECT_BINARY_DIR}/precompiled_language.cpp "")
+    add_library(precompiled_language STATIC ${PROJECT_BINARY_DIR}/precompiled_language.cpp)
+    target_link_libraries(precompiled_language PRIVATE floatwright_flags)
+    target_precompile_headers(precompiled_language PRIVATE
+      <algorithm> <array> <chrono> <cmath> <cstdint> <functional> <map> <memory> <numeric> <optional> <set> <span>
+      <string> <string_view> <utility> <vector>)
+  endif()
+  target_precompile_headers(${name} REUSE_FROM precompiled_language)
+endfunction()
+
 # floatwright_room(NAME HEADERS a.hpp ... SOURCES a.cpp ... ALONE a.cpp ... USES other_room pkg::target ... PRIVATELY pkg::target ...)
 # Every header compiles alone: a.cpp includes a.hpp before all else (tests/architecture holds that), and a header without
 # a source of its own is compiled by all_verify_interface_header_sets.
@@ -52,6 +74,7 @@ function(floatwright_room name)
   if(room_SOURCES)
     add_library(${name} STATIC ${room_SOURCES})
     floatwright_together(${name} 8 ${room_ALONE})
+    floatwright_read_once(${name})
     target_link_libraries(${name} PUBLIC floatwright_flags ${room_USES} PRIVATE ${room_PRIVATELY})
     target_sources(${name} PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR} FILES ${with_source})
     set(scope PUBLIC)
