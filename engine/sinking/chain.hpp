@@ -123,7 +123,9 @@ template <class Real>
     return Real(streams_.front()->at(metres(of_lane(depth, 0))).si()) - boat_;
   } else {
     const Real least(static_cast<Scalar>(Stream::kLowest)), most(static_cast<Scalar>(Stream::kHighest));
-    const Real height = std::experimental::clamp(Real(most - depth * per_depth_), least, most);
+    const Real found = most - depth * per_depth_;
+    Real height = least;  // of a depth that is no number too: a line may come apart
+    std::experimental::where(found > least, height) = std::experimental::min(found, most);
     return between_nodes<Stream::kNodeBits, -Stream::kOctaves>(height, [&](auto lane) { return streams_[lane]->nodes(); }) -
            boat_;
   }

@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 
 #include <cmath>
+#include <limits>
 
 #include "engine/sinking/cast_run.hpp"
 #include "engine/sinking/simulated_cast.hpp"
@@ -100,6 +101,17 @@ TEST(SimulatedCast, RefusesInASentence) {
   EXPECT_EQ(why([](CastCase& in) { in.depth = metres(-1.0); }), "the water has no depth");
   EXPECT_EQ(why([](CastCase& in) { in.slack = 3.0; }), "the slack is not within 0 and 0.57, which is half a circle");
   EXPECT_EQ(why([](CastCase& in) { in.bearing = degrees(200.0); }), "the bearing is not within 0 to 180 degrees");
+}
+
+TEST(ChainAbreast, ReadsTheBedsSpeedAtADepthThatIsNoNumber) {
+  const CastCase in = a_swing();
+  const auto water = tabled_water(in.depth, in.surface_speed, in.profile, in.temperature);
+  const WaterAndBoat here{&*water, {}};
+  const CastRun<Abreast> run(in, {&here, 1}, kCoarse);
+  const double bed = water->stream.at(2.0 * in.depth).si(), surface = water->stream.at_surface().si();
+  for (const float depth : {std::numeric_limits<float>::quiet_NaN(), HUGE_VALF, 1e30F})
+    EXPECT_NEAR(of_lane(run.chain().stream(Abreast(depth)), 0), bed, 1e-6) << depth;
+  EXPECT_NEAR(of_lane(run.chain().stream(Abreast(-HUGE_VALF)), 0), surface, 1e-6);
 }
 
 }  // namespace
