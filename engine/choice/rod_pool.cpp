@@ -23,7 +23,7 @@ class BoatWorth {
     std::vector<const RodLoads*> set;
     for (const RodLoads& rod : choice_.rods)
       if (std::ranges::binary_search(rods, rod.rod)) set.push_back(&rod);
-    return set.empty() ? 0.0 : best_day(set, waters_, judgement_.changes).worth;
+    return set.empty() ? 0.0 : best_worth(set, waters_, judgement_.changes);
   }
   // By rod and water, as if a change cost nothing: the best that the rod could carry there.
   [[nodiscard]] std::vector<std::vector<double>> best() const {

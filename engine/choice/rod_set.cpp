@@ -43,19 +43,40 @@ Minutes change_minutes(const RodLoads& rod, const ChangesJudgement& judgement) {
   return result;
 }
 
-// Lets one rod change: the best worth of each state, and the load the rod had before. Equal worth: no change.
-void change_one(std::vector<double>& worth, std::vector<std::uint16_t>& before, const States& states, std::size_t rod,
+// The first rod's loads are those that stand side by side.
+void change_first(std::vector<double>& worth, const std::vector<double>& was, std::size_t radix, const Minutes& lost) {
+  for (std::size_t base = 0; base < worth.size(); base += radix) {
+    double* const here = &worth[base];
+    for (std::size_t from = 0; from < radix; ++from) {
+      const double come = was[base + from];
+      const double* const minutes = lost[from].data();
+      for (std::size_t to = 0; to < radix; ++to) here[to] = std::max(here[to], come - minutes[to]);
+    }
+  }
+}
+
+// Lets one rod change: the best worth of each state, and into `before`, if there is one, the load the rod had. Equal
+// worth: no change. States that differ in the loads of the rods before it alone stand side by side.
+void change_one(std::vector<double>& worth, std::uint16_t* before, const States& states, std::size_t rod,
                 const Minutes& lost) {
   const std::vector<double> was = worth;
   const std::size_t stride = states.stride(rod), radix = states.radix(rod);
-  for (std::size_t base = 0; base < states.count(); ++base) {
-    if (states.load(base, rod) != 0) continue;
+  if (stride == 1 && !before) return change_first(worth, was, radix, lost);
+  for (std::size_t base = 0; base < states.count(); base += stride * radix) {
     for (std::size_t to = 0; to < radix; ++to) {
-      const std::size_t state = base + to * stride;
-      before[state] = static_cast<std::uint16_t>(to);
+      const std::size_t here = base + to * stride;
+      if (before) std::fill_n(before + here, stride, static_cast<std::uint16_t>(to));
       for (std::size_t from = 0; from < radix; ++from) {
-        const double changed = was[base + from * stride] - lost[from][to];
-        if (changed > worth[state]) worth[state] = changed, before[state] = static_cast<std::uint16_t>(from);
+        const double* const come = &was[base + from * stride];
+        const double minutes = lost[from][to];
+        if (!before) {
+          for (std::size_t i = 0; i < stride; ++i) worth[here + i] = std::max(worth[here + i], come[i] - minutes);
+          continue;
+        }
+        for (std::size_t i = 0; i < stride; ++i) {
+          const double changed = come[i] - minutes;
+          if (changed > worth[here + i]) worth[here + i] = changed, before[here + i] = static_cast<std::uint16_t>(from);
+        }
       }
     }
   }
@@ -66,29 +87,55 @@ void fish(std::vector<double>& worth, const std::vector<const RodLoads*>& set, c
           std::size_t water) {
   std::vector<double> most(states.count(), 0.0);
   for (std::size_t rod = 0; rod < states.rods(); ++rod) {
-    std::vector<double> gains;
-    for (const Load& load : set[rod]->loads) gains.push_back(load.gain[water]);
-    for (std::size_t state = 0; state < states.count(); ++state)
-      most[state] = std::max(most[state], gains[states.load(state, rod)]);
+    const std::size_t stride = states.stride(rod), radix = states.radix(rod);
+    for (std::size_t base = 0; base < states.count(); base += stride * radix) {
+      for (std::size_t load = 0; load < radix; ++load) {
+        const double gain = set[rod]->loads[load].gain[water];
+        double* const here = &most[base + load * stride];
+        for (std::size_t i = 0; i < stride; ++i) here[i] = std::max(here[i], gain);
+      }
+    }
   }
   for (std::size_t state = 0; state < states.count(); ++state) worth[state] += most[state];
 }
 
+using Before = std::vector<std::vector<std::uint16_t>>;  // by water and rod, by state: the load it had before
+
+// The worth of each state after the last water.
+std::vector<double> through_the_day(const std::vector<const RodLoads*>& set, const States& states, std::size_t waters,
+                                    const ChangesJudgement& judgement, Before* before) {
+  std::vector<Minutes> lost;
+  for (const RodLoads* rod : set) lost.push_back(change_minutes(*rod, judgement));
+  std::vector<double> worth(states.count(), 0.0);
+  for (std::size_t water = 0; water < waters; ++water) {
+    for (std::size_t rod = 0; rod < states.rods() && water > 0; ++rod)
+      change_one(worth, before ? (*before)[water * states.rods() + rod].data() : nullptr, states, rod, lost[rod]);
+    fish(worth, set, states, water);
+  }
+  return worth;
+}
+
 }  // namespace
+
+double worth_at_most(const std::vector<const RodLoads*>& set, std::size_t waters) {
+  double worth = 0.0;
+  for (std::size_t water = 0; water < waters; ++water) {
+    double most = 0.0;
+    for (const RodLoads* rod : set)
+      for (const Load& load : rod->loads) most = std::max(most, load.gain[water]);
+    worth += most;
+  }
+  return worth;
+}
+
+double best_worth(const std::vector<const RodLoads*>& set, std::size_t waters, const ChangesJudgement& judgement) {
+  return std::ranges::max(through_the_day(set, States(set), waters, judgement, nullptr));
+}
 
 RodSetDay best_day(const std::vector<const RodLoads*>& set, std::size_t waters, const ChangesJudgement& judgement) {
   const States states(set);
-  std::vector<Minutes> lost;
-  for (const RodLoads* rod : set) lost.push_back(change_minutes(*rod, judgement));
-
-  std::vector<double> worth(states.count(), 0.0);
-  std::vector<std::vector<std::uint16_t>> before(waters * states.rods(), std::vector<std::uint16_t>(states.count()));
-  for (std::size_t water = 0; water < waters; ++water) {
-    for (std::size_t rod = 0; rod < states.rods() && water > 0; ++rod) {
-      change_one(worth, before[water * states.rods() + rod], states, rod, lost[rod]);
-    }
-    fish(worth, set, states, water);
-  }
+  Before before(waters * states.rods(), std::vector<std::uint16_t>(states.count()));
+  const std::vector<double> worth = through_the_day(set, states, waters, judgement, &before);
 
   const auto last = std::ranges::max_element(worth);
   RodSetDay day{*last, Carriage(waters, std::vector<std::size_t>(states.rods()))};

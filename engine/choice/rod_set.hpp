@@ -17,5 +17,9 @@ struct RodSetDay {
 
 [[nodiscard]] RodSetDay best_day(const std::vector<const RodLoads*>& set, std::size_t waters,
                                  const ChangesJudgement& judgement);
+// Its worth alone; and what it is not over, as if changes cost nothing.
+[[nodiscard]] double best_worth(const std::vector<const RodLoads*>& set, std::size_t waters,
+                                const ChangesJudgement& judgement);
+[[nodiscard]] double worth_at_most(const std::vector<const RodLoads*>& set, std::size_t waters);
 
 }  // namespace floatwright

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <functional>
+#include <numeric>
 #include <set>
 
 #include "engine/choice/rod_choice.hpp"
@@ -27,6 +29,24 @@ std::vector<RodSet> sets_of(const RodChoice& from) {
     if (seen.insert(std::move(kinds)).second) result.push_back(std::move(set));
   } while (std::prev_permutation(taken.begin(), taken.end()));
   return result;
+}
+
+// The set worth most, the first of equals. Sets that may be worth most are tried first, those that can't be are left
+// out.
+RodSet best_set(const std::vector<RodSet>& sets, std::size_t waters, const ChangesJudgement& judgement) {
+  std::vector<double> at_most;
+  for (const RodSet& set : sets) at_most.push_back(worth_at_most(set, waters));
+  std::vector<std::size_t> order(sets.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::stable_sort(order, std::ranges::greater{}, [&](std::size_t i) { return at_most[i]; });
+  std::size_t best = order.front();
+  double worth = best_worth(sets[best], waters, judgement);
+  for (const std::size_t i : order) {
+    if (at_most[i] < worth) break;
+    const double here = i == best ? worth : best_worth(sets[i], waters, judgement);
+    if (here > worth || (here == worth && i < best)) best = i, worth = here;
+  }
+  return sets[best];
 }
 
 // What is used in a water: the best of the rods aboard, the first of equals.
@@ -75,16 +95,9 @@ RodPlan rods_aboard(const std::vector<WaterMinutes>& waters, const Tackle& tackl
   nothing.use.resize(waters.size());
   if (from.aboard == 0) return nothing;
 
-  const std::vector<RodSet> sets = sets_of(from);
-  const RodSet* best_set = nullptr;
-  RodSetDay best;
-  for (const RodSet& set : sets) {
-    RodSetDay day = best_day(set, waters.size(), judgement.changes);
-    if (best_set && day.worth <= best.worth) continue;
-    best_set = &set;
-    best = std::move(day);
-  }
-  RodPlan plan = plan_of(*best_set, best, judgement.changes);
+  const RodSet set = best_set(sets_of(from), waters.size(), judgement.changes);
+  const RodSetDay best = best_day(set, waters.size(), judgement.changes);
+  RodPlan plan = plan_of(set, best, judgement.changes);
   plan.worth = best.worth;
   return plan;
 }
