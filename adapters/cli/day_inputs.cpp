@@ -20,14 +20,29 @@ Learned learned_by(const std::filesystem::path& directory, const River& river, b
 }  // namespace
 
 DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration, Instant now,
-                     std::chrono::year_month_day day, Gathered&& gathered) {
-  DayInputs in{std::move(configuration.river),     std::move(configuration.tackle), std::move(configuration.settings),
-               std::move(configuration.judgement), std::move(gathered.records),     day,
+                     std::chrono::year_month_day day) {
+  DayInputs in{std::move(configuration.river),
+               std::move(configuration.tackle),
+               std::move(configuration.settings),
+               std::move(configuration.judgement),
+               {},
+               day,
                now};
   in.tuned = std::move(configuration.tuned);
   in.learned = learned_by(configuration.directory, in.river, options.quiet);
-  in.weather = std::move(gathered.weather);
   if (!options.units.empty()) in.settings.units = options.units == "us" ? UnitSystem::Us : UnitSystem::Metric;
+  return in;
+}
+
+void read_into(DayInputs& in, Gathered&& gathered) {
+  in.records = std::move(gathered.records);
+  in.weather = std::move(gathered.weather);
+}
+
+DayInputs day_inputs(const CommonOptions& options, Configuration&& configuration, Instant now,
+                     std::chrono::year_month_day day, Gathered&& gathered) {
+  DayInputs in = day_inputs(options, std::move(configuration), now, day);
+  read_into(in, std::move(gathered));
   return in;
 }
 

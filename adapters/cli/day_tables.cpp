@@ -11,22 +11,61 @@
 
 namespace floatwright {
 
-std::shared_ptr<const FishingTables> tables_at_hand(TablesNeeded needed, const Tackle& tackle, const Judgement& judgement,
-                                                    HowTold told) {
+// What is needed, and what is kept of it; no shelf: why.
+struct TablesRead {
+  TablesNeeded needed;
+  std::optional<TableShelf> shelf;
+  std::optional<Failure> no_shelf;
+  KeptSets kept;
+};
+
+namespace {
+
+TablesRead read(TablesNeeded needed, const DoEach& do_each) {
+  TablesRead read{std::move(needed), {}, {}, {}};
+  const auto cache = cache_directory();
+  if (cache) read.shelf = TableShelf{*cache};
+  if (!cache) read.no_shelf = cache.error();
+  read.kept = kept_sets(read.shelf, read.needed, do_each);
+  return read;
+}
+
+std::shared_ptr<const FishingTables> with_the_others(TablesRead read, const Tackle& tackle, const Judgement& judgement,
+                                                     HowTold told) {
   const DriftLimits limits = drift_limits(judgement);
   ProgressBar bar("fishing tables", !told.quiet);
   const auto show = [&](std::size_t done, std::size_t of) { bar.show(done, of); };
-  const auto cache = cache_directory();
-  const std::optional<TableShelf> shelf = cache ? std::optional(TableShelf{*cache}) : std::nullopt;
-  TablesMade made = kept_or_made(shelf, needed, {tackle, limits, on_all_cores, show});
-  const auto& not_kept = cache ? made.not_kept : std::optional(cache.error());
+  TablesMade made =
+      with_others_made(std::move(read.kept), read.shelf, read.needed, {tackle, limits, on_all_cores, show});
+  const auto& not_kept = read.no_shelf ? read.no_shelf : made.not_kept;
   if (told.verbose && not_kept) tell(*not_kept);
-  return std::make_shared<const FishingTables>(std::move(needed), std::move(made.sets));
+  return std::make_shared<const FishingTables>(std::move(read.needed), std::move(made.sets));
+}
+
+void one_by_one(std::size_t count, const std::function<void(std::size_t)>& work) {
+  for (std::size_t i = 0; i < count; ++i) work(i);
+}
+
+}  // namespace
+
+std::shared_ptr<const FishingTables> tables_at_hand(TablesNeeded needed, const Tackle& tackle,
+                                                    const Judgement& judgement, HowTold told) {
+  return with_the_others(read(std::move(needed), on_all_cores), tackle, judgement, told);
 }
 
 std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std::vector<BoatOrder>& boats,
                                                 HowTold told) {
   return tables_at_hand(tables_needed(day, boats), day.tackle, day.judgement, told);
+}
+
+TablesAhead::TablesAhead(const DayInputs& day, const std::vector<BoatOrder>& boats)
+    : reading_(std::async(std::launch::async, [needed = tables_needed(day, boats)]() mutable {
+        return std::make_unique<TablesRead>(read(std::move(needed), one_by_one));
+      })) {}
+
+std::shared_ptr<const FishingTables> TablesAhead::at_hand(const Tackle& tackle, const Judgement& judgement,
+                                                          HowTold told) {
+  return with_the_others(std::move(*reading_.get()), tackle, judgement, told);
 }
 
 }  // namespace floatwright

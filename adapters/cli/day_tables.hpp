@@ -1,5 +1,6 @@
 #pragma once
 // The fishing tables of a day: those kept in the cache directory, the others worked out on all cores and kept there.
+#include <future>
 #include <memory>
 #include <vector>
 
@@ -18,5 +19,18 @@ struct HowTold {
 
 [[nodiscard]] std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std::vector<BoatOrder>& boats,
                                                               HowTold told);
+
+// The same, but what is kept is read from now on in a thread of its own, for what is done meanwhile. What a day needs
+// does not hang on its readings.
+struct TablesRead;
+class TablesAhead {
+ public:
+  TablesAhead(const DayInputs& day, const std::vector<BoatOrder>& boats);
+  [[nodiscard]] std::shared_ptr<const FishingTables> at_hand(const Tackle& tackle, const Judgement& judgement,
+                                                             HowTold told);
+
+ private:
+  std::future<std::unique_ptr<TablesRead>> reading_;
+};
 
 }  // namespace floatwright

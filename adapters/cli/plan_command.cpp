@@ -89,9 +89,9 @@ void tell_what_was_chosen_from(const DayInputs& in, const DayPlan& plan) {
   fmt::print(stderr, "{}", as_text(choice_page(plan, in, tables)));
 }
 
-Printed planned(const PlanOptions& options, const std::vector<BoatOrder>& boats, DayInputs in) {
+Printed planned(const PlanOptions& options, const std::vector<BoatOrder>& boats, DayInputs in, TablesAhead tables) {
   Printed printed{{}, options.paper == "a4" ? Paper::A4 : Paper::Letter};
-  in.tables = day_tables(in, boats, {options.quiet, options.verbose});
+  in.tables = tables.at_hand(in.tackle, in.judgement, {options.quiet, options.verbose});
   if (boats.empty()) {
     printed.boats.push_back(boat_day(std::move(in), side_by_side));
   } else {
@@ -116,15 +116,17 @@ int run_plan(const PlanOptions& options) {
   if (!lock) return tell(lock.error());
   if (const auto ready = prepare_out(options.out); !ready) return tell(ready.error());
 
+  auto in = day_inputs(options, Configuration{*configuration}, *now, asked->day);
+  in.spot = *spot;
+  TablesAhead tables(in, asked->boats);
   auto gathered = gather_readings(*configuration, gather_order(options, *configuration, *now, kAskAgainAfter));
   for (const auto& trouble : gathered.troubles) say_beside(trouble);
 
   const std::filesystem::path directory = configuration->directory;
   const auto mail = configuration->mail;
-  auto in = day_inputs(options, std::move(*configuration), *now, asked->day, std::move(gathered));
+  read_into(in, std::move(gathered));
   if (const auto no_day = day_out_of_reach(in)) return tell(*no_day);
-  in.spot = *spot;
-  Printed printed = planned(options, asked->boats, std::move(in));
+  Printed printed = planned(options, asked->boats, std::move(in), std::move(tables));
   printed.mail = mail;
   recall(printed.boats, directory);
   const DayPlan& plan = printed.boats.front().plan;

@@ -114,10 +114,20 @@ void throw_away_oldest(const TableShelf& shelf) {
   }
 }
 
+KeptSets kept_sets(const std::optional<TableShelf>& shelf, const TablesNeeded& needed,
+                   const std::function<void(std::size_t, const std::function<void(std::size_t)>&)>& do_each) {
+  KeptSets kept(needed.orders.size());
+  if (shelf) do_each(kept.size(), [&](std::size_t i) { kept[i] = kept_tables(*shelf, needed.orders[i]); });
+  return kept;
+}
+
 TablesMade kept_or_made(const std::optional<TableShelf>& shelf, const TablesNeeded& needed, const TableMaker& maker) {
+  return with_others_made(kept_sets(shelf, needed, maker.do_each), shelf, needed, maker);
+}
+
+TablesMade with_others_made(KeptSets kept, const std::optional<TableShelf>& shelf, const TablesNeeded& needed,
+                            const TableMaker& maker) {
   TablesMade made{std::vector<TableSet>(needed.orders.size()), std::nullopt};
-  std::vector<std::optional<TableSet>> kept(needed.orders.size());
-  if (shelf) maker.do_each(kept.size(), [&](std::size_t i) { kept[i] = kept_tables(*shelf, needed.orders[i]); });
   std::vector<std::size_t> missing;
   for (std::size_t i = 0; i < kept.size(); ++i) {
     if (kept[i]) made.sets[i] = *std::move(kept[i]);

@@ -32,7 +32,14 @@ struct TableMaker {
       do_each;                                                 // calls work(i), side by side or not
   std::function<void(std::size_t done, std::size_t of)> told;  // of those worked out; one at a time
 };
-// No shelf: all are worked out and none is kept.
+// By order, what is kept, and then with what is not worked out. No shelf: none is kept.
+using KeptSets = std::vector<std::optional<TableSet>>;
+[[nodiscard]] KeptSets kept_sets(
+    const std::optional<TableShelf>& shelf, const TablesNeeded& needed,
+    const std::function<void(std::size_t, const std::function<void(std::size_t)>&)>& do_each);
+[[nodiscard]] TablesMade with_others_made(KeptSets kept, const std::optional<TableShelf>& shelf,
+                                          const TablesNeeded& needed, const TableMaker& maker);
+// Both. No shelf: all are worked out and none is kept.
 [[nodiscard]] TablesMade kept_or_made(const std::optional<TableShelf>& shelf, const TablesNeeded& needed,
                                       const TableMaker& maker);
 
