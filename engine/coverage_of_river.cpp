@@ -101,10 +101,10 @@ ReachDays all_reach_days(const RecordAsked& asked, const RecordedRiver& river, c
 void work_out_all(WaterSeconds& seconds, const CoverageAsked& asked) {
   std::mutex telling;
   std::size_t done = 0;
-  asked.do_each(seconds.nodes(), [&](std::size_t node) {
-    seconds.work_out(node);
+  asked.do_each(seconds.runs(), [&](std::size_t run) {
+    seconds.work_out(run);
     const std::scoped_lock alone(telling);
-    asked.progress(++done, seconds.nodes());
+    asked.progress(++done, seconds.runs());
   });
 }
 

@@ -8,7 +8,8 @@ Measured<LineOverBed> line_over_bed(const WaterToFish& water, const ScoredRig& r
                                     const Preferences& preferences, const Judgement& judgement) {
   const Scene scene = scene_of(water, tackle, preferences, judgement);
   if (!scene.cases.middle) return Absent{scene.cases.middle.why_absent()};
-  const CastSetting setting = middle_setting(scene, rig.rig, rig.technique.platform, rig.indicator_to_fly);
+  const CastSetting setting =
+      middle_setting(scene, rig.rig, rig.technique.platform, SetLeader{rig.indicator_to_fly, {}});
   auto shape = line_shape(tackle, rig.rig, rig.technique, setting, rig.fly_depth.best);
   if (!shape) return Absent{shape.why_absent()};
   const Zone taken = middle_zone(scene, rig.technique.method);

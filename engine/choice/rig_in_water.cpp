@@ -120,7 +120,7 @@ Measured<RigInWater> rig_in_water(const Tackle& tackle, const Rig& rig, const Te
                       limits,  {}};
   auto path = std::move(cast_paths(tackle, rig, {&technique, 1}, setting).front());
   if (!path) return Absent{path.why_absent()};
-  if (technique.method == Method::Indicator) setting.leader_set = path->indicator_to_fly;
+  if (technique.method == Method::Indicator) setting.leader_set = SetLeader{path->indicator_to_fly, {}};
 
   RigInWater fished;
   fished.zone = zone({water.depth, water.surface_speed, water.profile, water.bed, water.temperature, Absent{}},

@@ -6,7 +6,6 @@
 #include "engine/choice/fly_depth.hpp"
 #include "engine/choice/limits.hpp"
 #include "engine/choice/pace.hpp"
-#include "engine/choice/scatter.hpp"
 #include "engine/choice/seconds.hpp"
 #include "engine/choice/suits.hpp"
 #include "engine/choice/techniques.hpp"
@@ -50,45 +49,41 @@ Length cast_of(const Scene& scene, const Rig& rig) {
 }
 
 CastSetting setting_in(const Scene& scene, const Rig& rig, Platform platform, const CaseOfWater& at,
-                       std::optional<Length> leader_set) {
+                       std::optional<SetLeader> leader_set) {
   const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement);
   return {*at.water, boat, cast_of(scene, rig), rod_length(scene.tackle, rig), scene.limits, leader_set};
 }
 
-// By technique; fewer where one has no table.
-std::vector<Measured<CastPath>> tabled_casts(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
-                                             const CaseOfWater& at) {
-  std::vector<Measured<CastPath>> paths;
-  if (scene.tables == nullptr || !at.point) return paths;
+using PathsByTechnique = std::vector<Measured<CastPath>>;
+
+// By how much warmer the water is than the tables' and by technique; empty where one has no table.
+std::vector<PathsByTechnique> tabled_casts(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
+                                           const CaseOfWater& at, std::span<const double> warmer_c) {
+  if (scene.tables == nullptr || !at.point) return {};
+  std::vector<PathsByTechnique> paths(warmer_c.size());
   const Length cast = cast_of(scene, rig);
   const double pace =
       pace_of(boat_speed(techniques.front().platform, at.boat_lane, at.speed, scene.judgement), at.speed);
   for (const Technique& technique : techniques) {
-    auto path = scene.tables->cast(rig, technique, cast, pace, *at.point);
-    if (!path) break;
-    paths.emplace_back(*std::move(path));
+    auto by_warmth = scene.tables->casts(rig, technique, cast, pace, *at.point, warmer_c);
+    if (by_warmth.empty()) return {};
+    for (std::size_t i = 0; i < by_warmth.size(); ++i) paths[i].emplace_back(std::move(by_warmth[i]));
   }
   return paths;
 }
 
-std::vector<Measured<CastPath>> casts_in(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
-                                         const CaseOfWater& at, Casts casts, std::optional<Length> leader_set) {
-  if (!at.water) return std::vector<Measured<CastPath>>(techniques.size(), Absent{at.water.why_absent()});
-  if (casts == Casts::FromTables) {
-    auto paths = tabled_casts(scene, rig, techniques, at);
-    if (paths.size() == techniques.size()) return paths;
+PathsByTechnique casts_in(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
+                          const CaseOfWater& at, Casts casts, std::optional<SetLeader> leader_set) {
+  if (!at.water) return PathsByTechnique(techniques.size(), Absent{at.water.why_absent()});
+  if (casts == Casts::FromTables && at.point) {
+    auto paths = tabled_casts(scene, rig, techniques, at, {&at.point->warmer_c, 1});
+    if (!paths.empty()) return std::move(paths.front());
   }
   return cast_paths(scene.tackle, rig, techniques, setting_in(scene, rig, techniques.front().platform, at, leader_set));
 }
 
-Zone zone_in(const Scene& scene, Method method, const CaseOfWater& at) {
-  const WaterToFish& w = scene.water;
-  const Lie lie{at.depth, at.speed, bed_profile(w.bed, at.depth), w.bed, w.temperature, w.clarity};
-  return zone(lie, method, scene.judgement.zone);
-}
-
-FishedCase fished(const Scene& scene, const Way& way, const CaseOfWater& at, const CastPath* path) {
-  return {path, zone_in(scene, way.technique.method, at)};
+const PerCase<Zone>& zones_of(const Scene& scene, Method method) {
+  return scene.shared.zones[static_cast<std::size_t>(method)];
 }
 
 Fishing fishing(const Scene& scene, const Way& way) {
@@ -96,10 +91,10 @@ Fishing fishing(const Scene& scene, const Way& way) {
   result.method = way.technique.method;
   result.bed = scene.water.bed;
   result.hatch = scene.water.hatch;
-  result.easy = easy_speed(scene.water.temperature, scene.judgement.pace);
+  result.easy = scene.shared.easy;
   result.paid = cast_time(kind_of(scene, way.rig), sinking_part(scene.tackle, way.rig), way.technique,
                           cast_of(scene, way.rig), scene.judgement.times);
-  result.scatter = scatter_factors(way.technique, scene.water.lane, scene.judgement.scatter);
+  result.scatter = scene.shared.scatter[static_cast<std::size_t>(firmness(way.technique))];
   return result;
 }
 
@@ -120,6 +115,25 @@ ScoredRig with_worth(const Scene& scene, const Way& way, const CastPath& path, c
   return result;
 }
 
+SharedByWays shared_by_ways(const WaterToFish& water, const Judgement& judgement) {
+  SharedByWays shared;
+  shared.easy = easy_speed(water.temperature, judgement.pace);
+  const auto zone_at = [&](Method method, Length depth, SurfaceSpeed speed) {
+    const Lie lie{depth, speed, bed_profile(water.bed, depth), water.bed, water.temperature, water.clarity};
+    return zone(lie, method, judgement.zone);
+  };
+  const PerCase<Length>& depth = water.lane.depth;
+  const PerCase<SurfaceSpeed>& speed = water.lane.surface_speed;
+  for (std::size_t i = 0; i < kMethods; ++i) {
+    const auto method = static_cast<Method>(i);
+    shared.zones[i] = {zone_at(method, depth.low, speed.low), zone_at(method, depth.middle, speed.middle),
+                       zone_at(method, depth.high, speed.high)};
+  }
+  for (std::size_t i = 0; i < kFirmnesses; ++i)
+    shared.scatter[i] = scatter_factors(static_cast<Firmness>(i), water.lane, judgement.scatter);
+  return shared;
+}
+
 }  // namespace
 
 Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
@@ -136,7 +150,8 @@ Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences
           tables,
           drift_limits(judgement),
           {tabled(depth.low, speed.low), tabled(depth.middle, speed.middle), tabled(depth.high, speed.high)},
-          {point(depth.low, speed.low), point(depth.middle, speed.middle), point(depth.high, speed.high)}};
+          {point(depth.low, speed.low), point(depth.middle, speed.middle), point(depth.high, speed.high)},
+          shared_by_ways(water, judgement)};
 }
 
 ScoredRig scored_rig(const Way& way, const CastPath& path, const EffectiveSeconds& found,
@@ -167,27 +182,41 @@ std::vector<RigWays> ways(const Scene& scene, Method method) {
 }
 
 std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig, std::span<const Technique> techniques,
-                                             Casts casts, std::optional<Length> leader_set) {
+                                             Casts casts, std::optional<SetLeader> leader_set) {
   return casts_in(scene, rig, techniques, middle(scene), casts, leader_set);
 }
 
-CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform, std::optional<Length> leader_set) {
+std::array<std::vector<Measured<CastPath>>, 2> middle_casts(const Scene& cold, const Scene& warm, const Rig& rig,
+                                                            std::span<const Technique> techniques) {
+  const CaseOfWater at = middle(cold), warmer = middle(warm);
+  if (at.water && at.point && warmer.point) {
+    const std::array warmer_c{at.point->warmer_c, warmer.point->warmer_c};
+    auto paths = tabled_casts(cold, rig, techniques, at, warmer_c);
+    if (!paths.empty()) return {std::move(paths.front()), std::move(paths.back())};
+  }
+  return {middle_casts(cold, rig, techniques, Casts::FromTables),
+          middle_casts(warm, rig, techniques, Casts::FromTables)};
+}
+
+CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform, std::optional<SetLeader> leader_set) {
   return setting_in(scene, rig, platform, middle(scene), leader_set);
 }
 
-Zone middle_zone(const Scene& scene, Method method) { return zone_in(scene, method, middle(scene)); }
+const Zone& middle_zone(const Scene& scene, Method method) { return zones_of(scene, method).middle; }
 
 double most_worth(const Scene& scene, Method method) {
   return worth_of(scene, method, scene.judgement.choice.enough_efficiency);
 }
 
-EffectiveSeconds middle_seconds(const Scene& scene, const Way& way, const CastPath& path) {
-  const FishedCase known = fished(scene, way, middle(scene), &path);
-  return effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement));
+MiddleSeconds middle_seconds(const Scene& scene, const Way& way, const CastPath& path, double beaten) {
+  const FishedCase known{&path, middle_zone(scene, way.technique.method)};
+  const auto found = seconds_over(beaten, fishing(scene, way), known, scene.judgement);
+  return found ? MiddleSeconds{found->seconds, efficiency_of(*found)} : MiddleSeconds{};
 }
 
 ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path) {
-  return with_worth(scene, way, path, middle_seconds(scene, way, path));
+  const FishedCase known{&path, middle_zone(scene, way.technique.method)};
+  return with_worth(scene, way, path, effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement)));
 }
 
 namespace {
@@ -198,9 +227,9 @@ std::vector<ScoredRig> scored(const Scene& scene, const RigWays& ways, const Cas
   std::vector<ScoredRig> result;
   for (std::size_t i = 0; i < ways.techniques.size(); ++i) {
     const Way way{ways.rig, ways.techniques[i]};
-    const PerCase<FishedCase> cases{fished(scene, way, low(scene), paths.low[i]),
-                                    fished(scene, way, middle(scene), paths.middle[i]),
-                                    fished(scene, way, high(scene), paths.high[i])};
+    const PerCase<Zone>& zones = zones_of(scene, way.technique.method);
+    const PerCase<FishedCase> cases{
+        {paths.low[i], zones.low}, {paths.middle[i], zones.middle}, {paths.high[i], zones.high}};
     const EffectiveSeconds found = effective_seconds(fishing(scene, way), cases, scene.judgement);
     result.push_back(with_worth(scene, way, *paths.middle[i], found));
   }
@@ -216,8 +245,9 @@ std::vector<const CastPath*> paths_of(const std::vector<Measured<CastPath>>& cas
 }  // namespace
 
 std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<const CastPath* const> middle_paths) {
-  std::optional<Length> leader_set;
-  if (ways.techniques.front().method == Method::Indicator) leader_set = middle_paths.front()->indicator_to_fly;
+  std::optional<SetLeader> leader_set;
+  if (ways.techniques.front().method == Method::Indicator)
+    leader_set = SetLeader{middle_paths.front()->indicator_to_fly, {}};
   const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene), Casts::FromTables, leader_set);
   const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene), Casts::FromTables, leader_set);
   return scored(scene, ways, {paths_of(in_low), {middle_paths.begin(), middle_paths.end()}, paths_of(in_high)});

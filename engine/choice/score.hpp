@@ -1,15 +1,24 @@
 #pragma once
 // One rig fished one way in one water: the casts of the three cases, and what they are worth. Swings and strips are
 // read from tables where there are some for them, or worked out.
+#include <array>
 #include <optional>
 #include <span>
 
 #include "engine/choice/choose.hpp"
+#include "engine/choice/scatter.hpp"
 #include "engine/choice/seconds.hpp"
 #include "engine/choice/zone.hpp"
 #include "engine/sinking/fishing_tables.hpp"
 
 namespace floatwright {
+
+// What all ways in a water share.
+struct SharedByWays {
+  Speed easy;
+  std::array<PerCase<Zone>, kMethods> zones;               // by method
+  std::array<std::vector<double>, kFirmnesses> scatter{};  // factors, by firmness
+};
 
 // Everything a score depends on beside the rig; refers to what the caller keeps.
 struct Scene {
@@ -21,6 +30,7 @@ struct Scene {
   DriftLimits limits;
   PerCase<Measured<TabledWater>> cases;
   PerCase<std::optional<GridPoint>> in_tables;  // none: outside the grid, all is worked out
+  SharedByWays shared;
 };
 [[nodiscard]] Scene scene_of(const WaterToFish& water, const Tackle& tackle, const Preferences& preferences,
                              const Judgement& judgement, const FishingTables* tables = nullptr);
@@ -43,12 +53,17 @@ struct RigWays {
 // The casts in the middle case, by technique; absent with the reason. `leader_set`: an indicator's leader, where known.
 [[nodiscard]] std::vector<Measured<CastPath>> middle_casts(const Scene& scene, const Rig& rig,
                                                            std::span<const Technique> techniques, Casts casts,
-                                                           std::optional<Length> leader_set = std::nullopt);
+                                                           std::optional<SetLeader> leader_set = std::nullopt);
+
+// The same, from tables where there are some, in two waters that differ in temperature alone.
+[[nodiscard]] std::array<std::vector<Measured<CastPath>>, 2> middle_casts(const Scene& cold, const Scene& warm,
+                                                                          const Rig& rig,
+                                                                          std::span<const Technique> techniques);
 
 // The cast of a rig in the middle case, whose water there is; and where the fish take there.
 [[nodiscard]] CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform,
-                                         std::optional<Length> leader_set);
-[[nodiscard]] Zone middle_zone(const Scene& scene, Method method);
+                                         std::optional<SetLeader> leader_set);
+[[nodiscard]] const Zone& middle_zone(const Scene& scene, Method method);
 
 // The worth that a method can have here at most, however well a rig fishes.
 [[nodiscard]] double most_worth(const Scene& scene, Method method);
@@ -56,8 +71,13 @@ struct RigWays {
 // A way with what was found of it, its worth left out; `water_depth` bounds the printed band.
 [[nodiscard]] ScoredRig scored_rig(const Way& way, const CastPath& path, const EffectiveSeconds& found,
                                    const PerCase<Length>& water_depth, const Judgement& judgement);
-// From the middle case alone (five scatter members), for ranking; and from all three cases.
-[[nodiscard]] EffectiveSeconds middle_seconds(const Scene& scene, const Way& way, const CastPath& middle);
+// From the middle case alone (five scatter members), for ranking: the seconds, 0 where they are surely not more than
+// `beaten`; or all of it; and from all three cases.
+struct MiddleSeconds {
+  double seconds = 0.0, efficiency = 0.0;
+};
+[[nodiscard]] MiddleSeconds middle_seconds(const Scene& scene, const Way& way, const CastPath& path,
+                                           double beaten = 0.0);
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
                                            std::span<const CastPath* const> middle);  // by technique

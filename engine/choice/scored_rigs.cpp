@@ -36,17 +36,17 @@ bool of_same_line(const Ranked& a, const Ranked& b) { return same_line(a.way.rig
 class KnownLeaders {
  public:
   explicit KnownLeaders(const Tackle& tackle) : tackle_(tackle) {}
-  [[nodiscard]] std::optional<Length> of(const Rig& rig) const {
+  [[nodiscard]] std::optional<SetLeader> of(const Rig& rig) const {
     const auto known = leaders_.find(key(rig));
     return known == leaders_.end() ? std::nullopt : std::optional(known->second);
   }
-  void add(const Rig& rig, Length leader) { leaders_.emplace(key(rig), leader); }
+  void add(const Rig& rig, const SetLeader& leader) { leaders_.emplace(key(rig), leader); }
 
  private:
   using Key = std::tuple<std::size_t, Mass, std::string>;
   [[nodiscard]] Key key(const Rig& rig) const { return {rig.fly, rig.shot, tackle_.lines[rig.line].on_rod}; }
   const Tackle& tackle_;
-  std::map<Key, Length> leaders_;
+  std::map<Key, SetLeader> leaders_;
 };
 
 void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& ways, KnownLeaders& leaders) {
@@ -56,8 +56,8 @@ void try_ways(std::vector<Ranked>& tried, const Scene& scene, const RigWays& way
   for (std::size_t i = 0; i < paths.size(); ++i) {
     if (!paths[i]) continue;
     const Way way{ways.rig, ways.techniques[i]};
-    if (hangs) leaders.add(ways.rig, paths[i]->indicator_to_fly);
-    const double seconds = score_middle(scene, way, *paths[i]).seconds;
+    if (hangs) leaders.add(ways.rig, set_leader(*paths[i]));
+    const double seconds = middle_seconds(scene, way, *paths[i]).seconds;
     tried.push_back({way, std::move(paths[i].value()), seconds});
   }
 }

@@ -2,23 +2,48 @@
 
 #include <algorithm>
 #include <cmath>
+#include <experimental/simd>
+#include <optional>
+#include <span>
 
 #include "engine/choice/by_kind.hpp"
 #include "engine/choice/pace.hpp"
+#include "engine/choice/share_by_height.hpp"
 
 namespace floatwright {
 namespace {
 
+namespace stdx = std::experimental;
+using Alone = stdx::simd<double, stdx::simd_abi::scalar>;
+using Members = stdx::native_simd<double>;  // scatter members side by side
+
 // A stretch of time in which the fly is taken to stand still: pace does not depend on the scatter, depth does.
 struct Slice {
-  double dt;        // s
-  double fly, tip;  // m below the surface, no scatter
-  double pace;      // s, 0 to 1
+  double dt = 0.0;                 // s
+  double fly = 0.0, lowest = 0.0;  // m below the surface, no scatter; of the fly, and of the lower of fly and tip
+  double pace = 0.0;               // s, 0 to 1
+  // Once something touches the bed: the chance that it has not snagged at the end, and the time fished till it does, s.
+  double unsnagged = 1.0, till_snag = 0.0;
+};
+
+// A cast in its slices, and what the water makes of a depth.
+struct CastInWater {
+  std::vector<Slice> slices;
+  std::optional<ShareByHeight> sunk;  // none: the fly is on the surface
+  double on_top = 0.0;                // w there
+  std::size_t first = 0;              // slice in which a fly may be taken or snag; before it no member's is deep enough
+  double depth = 0.0, touching = 0.0;  // m, and from where on something touches the bed
+  double deepest = HUGE_VAL;           // m, of the fly: an indicator's is never deeper than its leader
+
+  template <class Real>
+  [[nodiscard]] Real take(const Real& fly) const {
+    return sunk ? sunk->at(depth - fly) : Real(on_top);
+  }
 };
 
 struct Sums {
   double effective = 0.0, fished = 0.0;  // integrals of w s S and of S, s
-  double unsnagged = 1.0;                // S at the end
+  double snagged = 0.0;                  // 1 - S at the end
 };
 
 CastSample between(const CastSample& a, const CastSample& b) {
@@ -34,50 +59,82 @@ std::vector<Slice> slices(const Fishing& fishing, const FishedCase& fished, cons
   std::vector<Slice> result;
   if (!fished.path || fished.path->samples.empty()) return result;
   const auto& samples = fished.path->samples;
-  result.reserve(samples.size());
-  for (std::size_t i = 1; i < samples.size(); ++i) {
-    const CastSample state = between(samples[i - 1], samples[i]);
-    const double pace = share_of_pace(state, fishing.method, fishing.easy, judgement.pace);
-    const double dt = in_seconds(samples[i].t - samples[i - 1].t);  // s
-    result.push_back({dt, in_metres(state.fly_depth), in_metres(state.tip_depth), pace});
+  result.resize(samples.size() - 1);
+  for (std::size_t i = 0; i < result.size(); ++i) {
+    const CastSample state = between(samples[i], samples[i + 1]);
+    Slice& slice = result[i];
+    slice.dt = slice.till_snag = in_seconds(samples[i + 1].t - samples[i].t);
+    slice.fly = in_metres(state.fly_depth);
+    slice.lowest = in_metres(std::max(state.fly_depth, state.tip_depth));
+    slice.pace = share_of_pace(state, fishing.method, fishing.easy, judgement.pace);
   }
   return result;
 }
 
-double take(const Fishing& fishing, const Zone& zone, double fly_depth_m, const Judgement& judgement) {
-  if (fishing.method == Method::Dry) return share_on_top(zone, fishing.hatch, judgement.zone);
-  return share_at(zone, zone.depth - metres(fly_depth_m), judgement.zone);
+CastInWater cast_in_water(const Fishing& fishing, const FishedCase& fished, const Judgement& judgement) {
+  CastInWater cast;
+  cast.slices = slices(fishing, fished, judgement);
+  cast.depth = in_metres(fished.zone.depth);
+  cast.touching = cast.depth - judgement.snag.within_m;
+  if (fishing.method == Method::Indicator && fished.path) cast.deepest = in_metres(fished.path->indicator_to_fly);
+  if (fishing.method == Method::Dry) {
+    cast.on_top = share_on_top(fished.zone, fishing.hatch, judgement.zone);
+    return cast;
+  }
+  cast.sunk.emplace(fished.zone, judgement.zone);
+  const double rate = by_bed(judgement.snag.rate_per_s, fishing.bed);  // 1/s
+  const double most = fishing.scatter.empty() ? 0.0 : std::ranges::max(fishing.scatter);
+  bool reached = false;
+  for (Slice& slice : cast.slices) {
+    const double deepest_member = std::min(cast.deepest, slice.lowest * most);  // m
+    const bool touches = deepest_member >= cast.touching;
+    reached = reached || touches || cast.sunk->may_be_taken(cast.depth - deepest_member);
+    cast.first += reached ? 0 : 1;
+    if (!touches || !(rate > 0.0)) continue;
+    slice.unsnagged = std::exp(-rate * slice.dt);
+    slice.till_snag = (1.0 - slice.unsnagged) / rate;
+  }
+  return cast;
 }
 
-Sums member(const Fishing& fishing, const FishedCase& fished, const std::vector<Slice>& cast, double scatter,
-            const Judgement& judgement) {
-  const double h = in_metres(fished.zone.depth);                       // m
-  const double rate = by_bed(judgement.snag.rate_per_s, fishing.bed);  // 1/s
-  // An indicator's fly is never deeper than its leader is long.
-  const double deepest =
-      fishing.method == Method::Indicator ? in_metres(fished.path->indicator_to_fly) : HUGE_VAL;  // m
+// Over all scatter members, as many at once as there are lanes.
+Sums sums_of_members(const CastInWater& cast, const std::vector<double>& scatter) {
   Sums sums;
-  for (const Slice& slice : cast) {
-    const double fly = std::min(deepest, slice.fly * scatter);  // m
-    const double tip = std::min(deepest, slice.tip * scatter);  // m
-    const bool touches = fishing.method != Method::Dry && h - std::max(fly, tip) <= judgement.snag.within_m;
-    const double after = touches ? sums.unsnagged * std::exp(-rate * slice.dt) : sums.unsnagged;
-    const double fished_s = touches && rate > 0 ? (sums.unsnagged - after) / rate : sums.unsnagged * slice.dt;  // s
-    sums.effective += take(fishing, fished.zone, fly, judgement) * slice.pace * fished_s;
-    sums.fished += fished_s;
-    sums.unsnagged = after;
+  const Members touching = cast.touching;
+  const auto deep_enough = std::span(cast.slices).subspan(cast.first);
+  double sinking = 0.0;  // s
+  for (const Slice& slice : std::span(cast.slices).first(cast.first)) sinking += slice.dt;
+  for (std::size_t first = 0; first < scatter.size(); first += Members::size()) {
+    const std::size_t count = std::min(Members::size(), scatter.size() - first);
+    const Members factor([&](std::size_t lane) { return scatter[first + std::min(lane, count - 1)]; });
+    Members effective = 0.0, fished = sinking, unsnagged = 1.0;
+    for (const Slice& slice : deep_enough) {
+      const Members fly = stdx::min(Members(cast.deepest), slice.fly * factor);        // m
+      const Members lowest = stdx::min(Members(cast.deepest), slice.lowest * factor);  // m
+      Members left = 1.0, fished_dt = slice.dt;
+      where(lowest >= touching, left) = slice.unsnagged;
+      where(lowest >= touching, fished_dt) = slice.till_snag;
+      const Members fished_s = unsnagged * fished_dt;
+      unsnagged *= left;
+      effective += cast.take(fly) * (slice.pace * fished_s);
+      fished += fished_s;
+    }
+    for (std::size_t lane = 0; lane < count; ++lane) {
+      sums.effective += effective[lane];
+      sums.fished += fished[lane];
+      sums.snagged += 1.0 - unsnagged[lane];
+    }
   }
   return sums;
 }
 
 // Mean depth while the fly fishes; where it never does, while it is paced right; else while it is out.
-Length depth_while_fishing(const Fishing& fishing, const Zone& zone, const std::vector<Slice>& cast,
-                           const Judgement& judgement) {
+Length depth_while_fishing(const CastInWater& cast) {
   double best = 0, best_t = 0, paced = 0, paced_t = 0, out = 0, out_t = 0;  // m s, s
-  for (const Slice& slice : cast) {
-    const double y = std::min(slice.fly, in_metres(zone.depth));  // m
+  for (const Slice& slice : cast.slices) {
+    const double y = std::min(slice.fly, cast.depth);  // m
     const double pace_t = slice.pace * slice.dt;
-    const double best_dt = pace_t * take(fishing, zone, slice.fly, judgement);
+    const double best_dt = pace_t * cast.take(Alone(slice.fly))[0];
     best += y * best_dt, best_t += best_dt;
     paced += y * pace_t, paced_t += pace_t;
     out += y * slice.dt, out_t += slice.dt;
@@ -87,29 +144,49 @@ Length depth_while_fishing(const Fishing& fishing, const Zone& zone, const std::
   return out_t > 0 ? metres(out / out_t) : metres(0);
 }
 
+// No chance of snagging leaves more: of a cast that is given up at some moment, all until then taken as well as can be.
+double most_seconds(const CastInWater& cast, double paid) {
+  const double most = cast.sunk ? cast.sunk->most() : cast.on_top;
+  double best = 0.0, taken = 0.0, minute = paid;
+  for (std::size_t i = 0; i < cast.slices.size(); ++i) {
+    const Slice& slice = cast.slices[i];
+    minute += slice.dt;
+    if (i < cast.first) continue;
+    taken += most * slice.pace * slice.dt;
+    if (taken > best * minute) best = taken / minute;
+  }
+  return 60.0 * best;
+}
+
+CaseSeconds seconds_in(const CastInWater& cast, const Fishing& fishing, const SnagJudgement& snag) {
+  const Sums sums = sums_of_members(cast, fishing.scatter);
+  const double members = static_cast<double>(std::max<std::size_t>(1, fishing.scatter.size()));
+  double paced = 0, out = 0;  // s
+  for (const Slice& slice : cast.slices) paced += slice.pace * slice.dt, out += slice.dt;
+
+  const double paid = in_seconds(fishing.paid);  // s
+  const double minute = paid + (sums.fished + snag.cost_s * sums.snagged) / members, ideal_minute = paid + out;
+  CaseSeconds result;
+  if (minute > 0) result.seconds = 60.0 * (sums.effective / members) / minute;
+  if (ideal_minute > 0) result.ideal = 60.0 * paced / ideal_minute;
+  result.snag_per_cast = sums.snagged / members;
+  return result;
+}
+
 }  // namespace
 
 CaseSeconds seconds_of(const Fishing& fishing, const FishedCase& fished, const Judgement& judgement) {
-  const std::vector<Slice> cast = slices(fishing, fished, judgement);
-  double effective = 0, spent = 0, snagged = 0;  // means over the members
-  for (const double scatter : fishing.scatter) {
-    const Sums sums = member(fishing, fished, cast, scatter, judgement);
-    effective += sums.effective;
-    spent += sums.fished + judgement.snag.cost_s * (1.0 - sums.unsnagged);
-    snagged += 1.0 - sums.unsnagged;
-  }
-  const double members = static_cast<double>(std::max<std::size_t>(1, fishing.scatter.size()));
-  double paced = 0, out = 0;  // s
-  for (const Slice& slice : cast) paced += slice.pace * slice.dt, out += slice.dt;
-
-  const double paid = in_seconds(fishing.paid);  // s
-  const double minute = paid + spent / members, ideal_minute = paid + out;
-  CaseSeconds result;
-  if (minute > 0) result.seconds = 60.0 * (effective / members) / minute;
-  if (ideal_minute > 0) result.ideal = 60.0 * paced / ideal_minute;
-  result.snag_per_cast = snagged / members;
-  result.fly_depth = depth_while_fishing(fishing, fished.zone, cast, judgement);
+  const CastInWater cast = cast_in_water(fishing, fished, judgement);
+  CaseSeconds result = seconds_in(cast, fishing, judgement.snag);
+  result.fly_depth = depth_while_fishing(cast);
   return result;
+}
+
+std::optional<CaseSeconds> seconds_over(double beaten, const Fishing& fishing, const FishedCase& fished,
+                                        const Judgement& judgement) {
+  const CastInWater cast = cast_in_water(fishing, fished, judgement);
+  if (most_seconds(cast, in_seconds(fishing.paid)) <= beaten) return std::nullopt;
+  return seconds_in(cast, fishing, judgement.snag);
 }
 
 EffectiveSeconds effective_seconds(const Fishing& fishing, const PerCase<FishedCase>& fished,
@@ -132,8 +209,8 @@ EffectiveSeconds effective_seconds(const Fishing& fishing, const PerCase<FishedC
 }
 
 EffectiveSeconds effective_seconds(const CaseSeconds& known) {
-  const double efficiency = known.ideal > 0 ? known.seconds / known.ideal : 0.0;
-  return {known.seconds, efficiency, known.snag_per_cast, {known.fly_depth, known.fly_depth, known.fly_depth}};
+  return {
+      known.seconds, efficiency_of(known), known.snag_per_cast, {known.fly_depth, known.fly_depth, known.fly_depth}};
 }
 
 }  // namespace floatwright

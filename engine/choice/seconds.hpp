@@ -5,6 +5,7 @@
 // c the three flow cases, k five scatter members. A member multiplies the depth of fly and tip before anything is held
 // to the bed: a line that would hang under the bed lies on it. S is the chance that nothing has snagged yet; the fly,
 // the shot (counted at the fly) or the lower end of the sinking part within 0.03 m of the bed snags at the bed's rate.
+#include <optional>
 #include <vector>
 
 #include "engine/choice/zone.hpp"
@@ -36,6 +37,13 @@ struct CaseSeconds {
   Length fly_depth;  // mean while it fishes, no scatter, at most the water's depth
 };
 [[nodiscard]] CaseSeconds seconds_of(const Fishing& fishing, const FishedCase& fished, const Judgement& judgement);
+// The same but for the fly's depth, which is 0; none where the seconds are surely not more than `beaten`.
+[[nodiscard]] std::optional<CaseSeconds> seconds_over(double beaten, const Fishing& fishing, const FishedCase& fished,
+                                                      const Judgement& judgement);
+// E of one case, 0 where its ideal is 0.
+[[nodiscard]] inline double efficiency_of(const CaseSeconds& found) {
+  return found.ideal > 0 ? found.seconds / found.ideal : 0.0;
+}
 
 struct EffectiveSeconds {
   double seconds = 0.0;     // Z

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "engine/choice/by_kind.hpp"
+#include "engine/choice/share_by_height.hpp"
 
 namespace floatwright {
 
@@ -26,12 +27,8 @@ Zone zone(const Lie& lie, Method method, const ZoneJudgement& judgement) {
 }
 
 double share_at(const Zone& zone, Length height, const ZoneJudgement& judgement) {
-  const double z = in_metres(height);  // m
-  if (z < judgement.near_bed_m) return zone.presence * judgement.near_bed_share;
-  const double top = in_metres(zone.hold + zone.reach);                                   // m, w is 0
-  const double full = in_metres(zone.hold + judgement.full_share_of_reach * zone.reach);  // m, w is p below
-  if (z <= full) return zone.presence;
-  return z >= top ? 0.0 : zone.presence * (top - z) / (top - full);
+  using Alone = std::experimental::simd<double, std::experimental::simd_abi::scalar>;
+  return ShareByHeight(zone, judgement).at(Alone(in_metres(height)))[0];
 }
 
 double share_on_top(const Zone& zone, bool hatch, const ZoneJudgement& judgement) {

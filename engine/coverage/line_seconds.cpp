@@ -14,7 +14,7 @@ WaysFished way_of(Method method) {
 
 // An indicator's leader hangs on fly, shot and rod, not on line or platform: solved once a water.
 using LeaderKey = std::tuple<std::size_t, Mass, Length>;
-using KnownLeaders = std::map<LeaderKey, Length>;
+using KnownLeaders = std::map<LeaderKey, SetLeader>;
 
 using CastsByTechnique = std::vector<Measured<CastPath>>;
 
@@ -25,20 +25,20 @@ CastsByTechnique casts_of(const Scene& scene, const RigWays& ways, KnownLeaders&
   const auto known = leaders.find(key);
   const auto set = known == leaders.end() ? std::nullopt : std::optional(known->second);
   auto casts = middle_casts(scene, ways.rig, ways.techniques, Casts::FromTables, set);
-  if (casts.front()) leaders.emplace(key, casts.front()->indicator_to_fly);
+  if (casts.front() && !set) leaders.emplace(key, set_leader(*casts.front()));
   return casts;
 }
 
-CastPath path_between(const CastPath& cold, const CastPath& warm, double way) {
+// `path`, whose room is used again, a way between two of one way of fishing.
+void set_between(CastPath& path, const CastPath& cold, const CastPath& warm, double way) {
   const auto mix = [way](auto a, auto b) { return a + way * (b - a); };
-  CastPath path = cold;
+  path = cold;
   path.time_to_hang_down = mix(cold.time_to_hang_down, warm.time_to_hang_down);
   for (std::size_t i = 0; i < std::min(cold.samples.size(), warm.samples.size()); ++i) {
     const CastSample &a = cold.samples[i], &b = warm.samples[i];
     path.samples[i] = {mix(a.t, b.t), mix(a.fly_depth, b.fly_depth), mix(a.tip_depth, b.tip_depth),
                        mix(a.over_ground, b.over_ground), mix(a.through_water, b.through_water), a.bearing};
   }
-  return path;
 }
 
 // One water at several temperatures.
@@ -57,23 +57,41 @@ struct Warmths {
 };
 
 void keep_best(const Scene& scene, const Way& way, const CastPath& path, LineSeconds& best) {
-  const EffectiveSeconds found = middle_seconds(scene, way, path);
+  const MiddleSeconds found = middle_seconds(scene, way, path, best.seconds);
   if (found.seconds > best.seconds) best = {found.seconds, found.efficiency};
+}
+
+// The casts in the coldest and the warmest water.
+std::array<CastsByTechnique, 2> ends_of(Warmths& at, const RigWays& ways) {
+  if (at.scenes.size() == 1) {
+    const CastsByTechnique casts = casts_of(at.scenes.front(), ways, at.leaders.front());
+    return {casts, casts};
+  }
+  if (ways.techniques.front().method != Method::Indicator)
+    return middle_casts(at.scenes.front(), at.scenes.back(), ways.rig, ways.techniques);
+  return {casts_of(at.scenes.front(), ways, at.leaders.front()), casts_of(at.scenes.back(), ways, at.leaders.back())};
 }
 
 // From the casts in the coldest and the warmest water; an indicator's leader goes by half feet, and where it steps between
 // the two each is worked out. `best`: by warmth.
 void keep_best(Warmths& at, const RigWays& ways, std::span<LineSeconds* const> best) {
-  const auto casts_at = [&](std::size_t i) { return casts_of(at.scenes[i], ways, at.leaders[i]); };
   const std::size_t last = at.scenes.size() - 1;
-  const CastsByTechnique cold = casts_at(0), warm = last > 0 ? casts_at(last) : cold;
+  const auto casts_at = [&](std::size_t i) { return casts_of(at.scenes[i], ways, at.leaders[i]); };
+  const auto [cold, warm] = ends_of(at, ways);
+  CastPath between;
   for (std::size_t technique = 0; technique < cold.size(); ++technique) {
     const Measured<CastPath>&a = cold[technique], &b = warm[technique];
     if (!a || !b) continue;
     const bool steps = a->indicator_to_fly != b->indicator_to_fly;
     for (std::size_t i = 0; i <= last; ++i) {
-      const Measured<CastPath> path = steps ? casts_at(i)[technique] : path_between(*a, *b, at.way_to(i));
-      if (path) keep_best(at.scenes[i], {ways.rig, ways.techniques[technique]}, *path, *best[i]);
+      const Way way{ways.rig, ways.techniques[technique]};
+      if (steps) {
+        const Measured<CastPath> path = casts_at(i)[technique];
+        if (path) keep_best(at.scenes[i], way, *path, *best[i]);
+      } else {
+        set_between(between, *a, *b, at.way_to(i));
+        keep_best(at.scenes[i], way, between, *best[i]);
+      }
     }
   }
 }
@@ -112,20 +130,28 @@ std::vector<RigWays> LinesAtHand::ways_of(const Rig& rig, Method method, const W
   return all;
 }
 
-std::vector<SecondsByMethod> LinesAtHand::seconds_in(const WaterToFish& water, std::span<const Measured<Temperature>> warmths,
-                                                     WaysFished ways) const {
-  Warmths at{std::vector<WaterToFish>(warmths.size(), water), {}, std::vector<KnownLeaders>(warmths.size())};
-  for (std::size_t i = 0; i < warmths.size(); ++i) at.waters[i].temperature = warmths[i];
-  for (const WaterToFish& there : at.waters)
-    at.scenes.push_back(scene_of(there, tackle_, preferences_, judgement_, tables_));
-  std::vector<SecondsByMethod> found(warmths.size());
+std::vector<std::vector<SecondsByMethod>> LinesAtHand::seconds_in(std::span<const WaterAtWarmths> waters,
+                                                                  WaysFished ways) const {
+  std::vector<Warmths> at;
+  std::vector<std::vector<SecondsByMethod>> found;
+  for (const WaterAtWarmths& one : waters) {
+    Warmths& there = at.emplace_back(std::vector<WaterToFish>(one.warmths.size(), one.water), std::vector<Scene>{},
+                                     std::vector<KnownLeaders>(one.warmths.size()));
+    for (std::size_t i = 0; i < one.warmths.size(); ++i) there.waters[i].temperature = one.warmths[i];
+    for (const WaterToFish& water : there.waters)
+      there.scenes.push_back(scene_of(water, tackle_, preferences_, judgement_, tables_));
+    found.emplace_back(one.warmths.size());
+  }
   for (const auto& [method, rigs] : rigs_) {
     if (way_of(method) != ways) continue;
-    for (SecondsByMethod& there : found) there[method].resize(lines_);
+    for (auto& there : found)
+      for (SecondsByMethod& at_warmth : there) at_warmth[method].resize(lines_);
     for (const Rigged& one : rigs) {
-      std::vector<LineSeconds*> best;
-      for (SecondsByMethod& there : found) best.push_back(&there[method][one.line]);
-      for (const RigWays& here : ways_of(one.rig, method, water)) keep_best(at, here, best);
+      for (std::size_t w = 0; w < waters.size(); ++w) {
+        std::vector<LineSeconds*> best;
+        for (SecondsByMethod& there : found[w]) best.push_back(&there[method][one.line]);
+        for (const RigWays& here : ways_of(one.rig, method, waters[w].water)) keep_best(at[w], here, best);
+      }
     }
   }
   return found;

@@ -20,15 +20,20 @@ using SecondsByMethod = std::map<Method, std::vector<LineSeconds>>;  // by consi
 
 enum class WaysFished { Pulled, Drifted };  // swing and strip; indicator, tight line and dry
 
+struct WaterAtWarmths {
+  WaterToFish water;
+  std::vector<Measured<Temperature>> warmths;  // which rise, or one that is not known
+};
+
 // The rigs of all considered lines, made once: what can be rigged does not hang on the water.
 class LinesAtHand {
  public:
   LinesAtHand(const Tackle& tackle, const std::vector<ConsideredLine>& lines, const Preferences& preferences,
               const Judgement& judgement, const FishingTables* tables);
-  // By warmth: `water` at each of the temperatures, which rise or are one that is not known.
-  [[nodiscard]] std::vector<SecondsByMethod> seconds_in(const WaterToFish& water,
-                                                        std::span<const Measured<Temperature>> warmths,
-                                                        WaysFished ways) const;
+  // By water and warmth. Alike waters asked for together are sooner done: a rig's tables are read for all of them in
+  // turn.
+  [[nodiscard]] std::vector<std::vector<SecondsByMethod>> seconds_in(std::span<const WaterAtWarmths> waters,
+                                                                     WaysFished ways) const;
 
  private:
   struct Rigged {

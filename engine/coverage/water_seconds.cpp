@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kPulledStep = 0.1, kDriftedStep = 0.025;  // of ln(m3/s)
 constexpr double kTemperatureStep = 2.0;                   // C
+constexpr std::size_t kFlowsTogether = 4;
 constexpr Period kHour = std::chrono::hours{1};
 
 double flow_step(WaysFished ways) { return ways == WaysFished::Pulled ? kPulledStep : kDriftedStep; }
@@ -70,29 +71,45 @@ WaterSeconds::WaterSeconds(const RecordAsked& asked, const ReachDays& record, co
       for (const WaysFished ways : {WaysFished::Pulled, WaysFished::Drifted})
         for (const Corner& corner : corners(ways, day, water)) found_[corner.node][corner.warmth];
   }
-  for (auto node = found_.begin(); node != found_.end(); ++node) nodes_.push_back(node);
+  for (auto node = found_.begin(); node != found_.end(); ++node) {
+    const auto water_of = [](const FoundNode& of) {
+      const auto& [ways, reach, water, flow] = of->first;
+      return std::tuple(ways, reach, water);
+    };
+    const bool goes_on =
+        !runs_.empty() && runs_.back().size() < kFlowsTogether && water_of(runs_.back().front()) == water_of(node);
+    if (!goes_on) runs_.emplace_back();
+    runs_.back().push_back(node);
+  }
 }
 
-void WaterSeconds::work_out(std::size_t node) {
-  auto& [there, by_warmth] = *nodes_[node];
-  const auto& [ways, reach, water, flow] = there;
-  const Discharge discharge = cubic_metres_per_second(std::exp(flow_step(ways) * flow));
-  const auto met = water_at(asked_, record_.reaches[reach], water, discharge, std::nullopt);
-  std::vector<Measured<Temperature>> warmths;
-  std::vector<FishedWater*> at_warmths;
-  for (auto& [step, found] : by_warmth) {
-    if (!met.has_value()) {
-      found.why_unknown = met.why_absent();
-    } else if (step == kUnknownWarmth) {
-      found.seconds = lines_.seconds_in(*met, {&met->temperature, 1}, ways).front();
-    } else {
-      warmths.emplace_back(celsius(kTemperatureStep * step));
-      at_warmths.push_back(&found);
+void WaterSeconds::work_out(std::size_t run) {
+  std::vector<WaterAtWarmths> waters;
+  std::vector<std::vector<FishedWater*>> answers;  // by water and warmth
+  const auto ask = [&](const WaterToFish& water, Measured<Temperature> warmth, FishedWater& found, bool apart) {
+    if (apart) waters.push_back({water, {}}), answers.emplace_back();
+    waters.back().warmths.push_back(std::move(warmth));
+    answers.back().push_back(&found);
+  };
+  for (const auto& node : runs_[run]) {
+    auto& [there, by_warmth] = *node;
+    const auto& [ways, reach, water, flow] = there;
+    const Discharge discharge = cubic_metres_per_second(std::exp(flow_step(ways) * flow));
+    const auto met = water_at(asked_, record_.reaches[reach], water, discharge, std::nullopt);
+    bool apart = true;  // from the warmth before: it is another water, or was one whose warmth is not known
+    for (auto& [step, found] : by_warmth) {
+      if (!met.has_value()) {
+        found.why_unknown = met.why_absent();
+        continue;
+      }
+      const bool known = step != kUnknownWarmth;
+      ask(*met, known ? Measured<Temperature>(celsius(kTemperatureStep * step)) : met->temperature, found, apart);
+      apart = !known;
     }
   }
-  if (warmths.empty()) return;
-  auto seconds = lines_.seconds_in(*met, warmths, ways);
-  for (std::size_t i = 0; i < seconds.size(); ++i) at_warmths[i]->seconds = std::move(seconds[i]);
+  auto seconds = lines_.seconds_in(waters, std::get<WaysFished>(runs_[run].front()->first));
+  for (std::size_t w = 0; w < waters.size(); ++w)
+    for (std::size_t i = 0; i < answers[w].size(); ++i) answers[w][i]->seconds = std::move(seconds[w][i]);
 }
 
 std::vector<WaterSeconds::Corner> WaterSeconds::corners(WaysFished ways, const ReachDay& day, std::size_t water) {

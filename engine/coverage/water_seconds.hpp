@@ -23,8 +23,9 @@ class WaterSeconds {
  public:
   WaterSeconds(const RecordAsked& asked, const ReachDays& record, const LinesAtHand& lines);
 
-  [[nodiscard]] std::size_t nodes() const { return nodes_.size(); }
-  void work_out(std::size_t node);  // each once before at(); threads may work at different nodes
+  // Nodes of a few flows of one water together. Each run once before at(); threads may work at different runs.
+  [[nodiscard]] std::size_t runs() const { return runs_.size(); }
+  void work_out(std::size_t run);
 
   // `water`: index into waters_of the reach.
   [[nodiscard]] FishedWater at(const ReachDay& day, std::size_t water) const;
@@ -46,7 +47,8 @@ class WaterSeconds {
   const ReachDays& record_;
   const LinesAtHand& lines_;
   std::map<Node, ByWarmth> found_;
-  std::vector<std::map<Node, ByWarmth>::iterator> nodes_;
+  using FoundNode = std::map<Node, ByWarmth>::iterator;
+  std::vector<std::vector<FoundNode>> runs_;
 };
 
 // One water of one reach at a flow that is known, as a plan meets it, but at no hour and in no light; Absent with why

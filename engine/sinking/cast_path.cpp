@@ -37,6 +37,11 @@ Measured<CastPath> drifted_cast(const Tackle& tackle, const Rig& rig, const Tech
 
 }  // namespace
 
+SetLeader set_leader(const CastPath& path) {
+  if (path.samples.empty()) return {path.indicator_to_fly, std::nullopt};
+  return {path.indicator_to_fly, IndicatorDrift{path.hangs, path.samples.front().over_ground}};
+}
+
 std::vector<Measured<CastPath>> cast_paths(const Tackle& tackle, const Rig& rig, std::span<const Technique> techniques,
                                            const CastSetting& setting) {
   if (std::string fault = fault_of(setting); !fault.empty())

@@ -49,7 +49,22 @@ struct CastPath {
   Duration time_to_hang_down;       // swing; else the end of the cast
   Length leader;                    // used
   Length indicator_to_fly;          // indicator only, else 0
+  Length hangs{};                   // indicator only: how deep the fly is once it has sunk
 };
+
+// The leader below an indicator that drifts freely: how deep the fly hangs once it has sunk, and how fast it all goes.
+struct IndicatorDrift {
+  Length fly_depth;  // y_eq
+  Speed indicator;   // u_i: the whole has no net drag
+};
+
+// A leader under an indicator, and its drift in the water that is cast into; none: it is solved there.
+struct SetLeader {
+  Length length;
+  std::optional<IndicatorDrift> drift;
+};
+// As that path has it, for another cast into the same water.
+[[nodiscard]] SetLeader set_leader(const CastPath& path);
 
 // Where and how a rig is cast; the water and the limits outlive it.
 struct CastSetting {
@@ -58,7 +73,7 @@ struct CastSetting {
   Length cast, rod;
   const DriftLimits& limits;
   // For the indicator, the leader solved in the middle case and kept for the others; none: solve it here.
-  std::optional<Length> leader_set;
+  std::optional<SetLeader> leader_set;
 };
 
 // One rig fished several ways by one method from one boat, each an answer of its own; what the ways share is solved

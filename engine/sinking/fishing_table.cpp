@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "engine/sinking/abreast.hpp"
 #include "engine/sinking/like_speed.hpp"
 
 namespace floatwright {
@@ -50,18 +51,42 @@ Cubic cubic(const Axis& axis, double value) {
   return Cubic{cell - 1, four(before, here, next, after)};
 }
 
+// Series with a weight each.
 template <std::size_t N>
-void add(std::array<float, N>& sum, const std::array<float, N>& of, float weight) {
-  for (std::size_t i = 0; i < N; ++i) sum[i] += weight * of[i];
+struct Weighted {
+  std::array<const CastSeries*, N> series;
+  std::array<float, N> weights;
+};
+
+template <std::size_t N, class Of>
+float sum_of(const Weighted<N>& all, const Of& of) {
+  float sum = 0.0f;
+  for (std::size_t i = 0; i < N; ++i) sum += all.weights[i] * of(*all.series[i]);
+  return sum;
 }
 
-void add(CastSeries& sum, const CastSeries& of, float weight) {
-  sum.hang_s += weight * of.hang_s;
-  sum.end_s += weight * of.end_s;
-  sum.lies_m += weight * of.lies_m;
-  add(sum.fly_m, of.fly_m, weight);
-  add(sum.tip_m, of.tip_m, weight);
-  add(sum.pace_m_s, of.pace_m_s, weight);
+// Some samples of all series at a time, so that a sum stays where it is added to.
+template <std::size_t N>
+std::array<float, kSeriesSamples> sum_of(const Weighted<N>& all, std::array<float, kSeriesSamples> CastSeries::*of) {
+  static_assert(kSeriesSamples % kWatersAbreast == 0);
+  std::array<float, kSeriesSamples> sums;
+  for (std::size_t first = 0; first < kSeriesSamples; first += kWatersAbreast) {
+    Abreast sum = 0.0f;
+    for (std::size_t i = 0; i < N; ++i)
+      sum += all.weights[i] * Abreast(&(all.series[i]->*of)[first], std::experimental::element_aligned);
+    sum.copy_to(&sums[first], std::experimental::element_aligned);
+  }
+  return sums;
+}
+
+template <std::size_t N>
+CastSeries sum_of(const Weighted<N>& all) {
+  return {sum_of(all, [](const CastSeries& s) { return s.hang_s; }),
+          sum_of(all, [](const CastSeries& s) { return s.end_s; }),
+          sum_of(all, [](const CastSeries& s) { return s.lies_m; }),
+          sum_of(all, &CastSeries::fly_m),
+          sum_of(all, &CastSeries::tip_m),
+          sum_of(all, &CastSeries::pace_m_s)};
 }
 
 // An overshoot of the cubic is not let through zero.
@@ -114,13 +139,22 @@ std::optional<GridPoint> grid_point(Length depth, SurfaceSpeed speed, Temperatur
 
 namespace {
 
+// The sixteen nodes around a water.
+Weighted<16> nodes_around(const FishingTable& table, const GridPoint& at) {
+  Weighted<16> nodes;
+  for (std::size_t i = 0; i < 4; ++i) {
+    for (std::size_t j = 0; j < 4; ++j) {
+      nodes.series[4 * i + j] = &table.nodes[(at.speed + i) * kTableDepths + at.depth + j];
+      nodes.weights[4 * i + j] = at.of_speed[i] * at.of_depth[j];
+    }
+  }
+  return nodes;
+}
+
 // At the speed in the tables' profile that is like the water's own.
 GridPoint at_like_speed(const FishingTable& table, GridPoint at, double pace) {
   if (at.profile == kTableProfile) return at;
-  float lies = 0.0f;  // m
-  for (std::size_t i = 0; i < 4; ++i)
-    for (std::size_t j = 0; j < 4; ++j)
-      lies += at.of_speed[i] * at.of_depth[j] * table.nodes[(at.speed + i) * kTableDepths + at.depth + j].lies_m;
+  const float lies = sum_of(nodes_around(table, at), [](const CastSeries& s) { return s.lies_m; });  // m
   const SurfaceSpeed like = like_speed(at.surface_speed, at.profile, at.water, pace, metres(lies));
   const Cubic of_speed = cubic(kSpeeds, in_metres_per_second(like));
   at.speed = of_speed.first;
@@ -130,18 +164,20 @@ GridPoint at_like_speed(const FishingTable& table, GridPoint at, double pace) {
 
 }  // namespace
 
-CastSeries series_at(const FishingTable& table, const GridPoint& water, double pace) {
-  const GridPoint at = at_like_speed(table, water, pace);
-  CastSeries sum;
-  for (std::size_t i = 0; i < 4; ++i) {
-    for (std::size_t j = 0; j < 4; ++j) {
-      const CastSeries& node = table.nodes[(at.speed + i) * kTableDepths + at.depth + j];
-      add(sum, node, at.of_speed[i] * at.of_depth[j]);
-    }
-  }
-  const auto deeper = static_cast<float>(1.0 + table.deeper_per_c * at.warmer_c);
-  for (auto* depths : {&sum.fly_m, &sum.tip_m})
+CastSeries series_at(const FishingTable& table, const GridPoint& at, double pace) {
+  return warmed(series_as_tabled(table, at, pace), table, at.warmer_c);
+}
+
+CastSeries warmed(const CastSeries& tabled, const FishingTable& table, double warmer_c) {
+  const auto deeper = std::max(0.0f, static_cast<float>(1.0 + table.deeper_per_c * warmer_c));
+  CastSeries series = tabled;
+  for (auto* depths : {&series.fly_m, &series.tip_m})
     for (float& depth : *depths) depth *= deeper;
+  return series;
+}
+
+CastSeries series_as_tabled(const FishingTable& table, const GridPoint& at, double pace) {
+  CastSeries sum = sum_of(nodes_around(table, at_like_speed(table, at, pace)));
   sum.hang_s = std::max(sum.hang_s, 0.0f);
   sum.end_s = std::max(sum.end_s, sum.hang_s);
   keep_positive(sum.fly_m);
@@ -151,10 +187,7 @@ CastSeries series_at(const FishingTable& table, const GridPoint& water, double p
 }
 
 CastSeries between(const CastSeries& a, const CastSeries& b, double way) {
-  CastSeries sum;
-  add(sum, a, static_cast<float>(1.0 - way));
-  add(sum, b, static_cast<float>(way));
-  return sum;
+  return sum_of(Weighted<2>{{&a, &b}, {static_cast<float>(1.0 - way), static_cast<float>(way)}});
 }
 
 CastPath path_of(const CastSeries& series, Length leader) {

@@ -55,6 +55,9 @@ struct GridPoint {
 
 // `pace`: that of the table, the boat's speed over the surface speed.
 [[nodiscard]] CastSeries series_at(const FishingTable& table, const GridPoint& at, double pace = 0.0);
+// The same at the tables' own temperature, and then in water that is warmer by so many degrees.
+[[nodiscard]] CastSeries series_as_tabled(const FishingTable& table, const GridPoint& at, double pace);
+[[nodiscard]] CastSeries warmed(const CastSeries& tabled, const FishingTable& table, double warmer_c);
 // A way between two, 0 to 1.
 [[nodiscard]] CastSeries between(const CastSeries& a, const CastSeries& b, double way);
 // A swing's fly bears straight downstream from hang-down on.

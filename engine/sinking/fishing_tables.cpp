@@ -23,21 +23,34 @@ FishingTables::FishingTables(TablesNeeded needed, std::vector<TableSet> sets)
 
 std::optional<CastPath> FishingTables::cast(const Rig& rig, const Technique& technique, Length cast, double pace,
                                             const GridPoint& at) const {
+  auto paths = casts(rig, technique, cast, pace, at, {&at.warmer_c, 1});
+  return paths.empty() ? std::nullopt : std::optional(std::move(paths.front()));
+}
+
+std::vector<CastPath> FishingTables::casts(const Rig& rig, const Technique& technique, Length cast, double pace,
+                                           const GridPoint& at, std::span<const double> warmer_c) const {
+  std::vector<CastPath> paths;
   const auto found = orders_by_pace_.find(key(rig, technique.method, cast));
-  if (found == orders_by_pace_.end()) return std::nullopt;
+  if (found == orders_by_pace_.end()) return paths;
   const auto& orders = found->second;
   const double k = std::clamp(pace, orders.begin()->first, orders.rbegin()->first);
   const auto above = orders.lower_bound(k);
   const FishingTable* faster = table(above->second, technique);
-  if (!faster) return std::nullopt;
-  if (above->first - k < kSamePace || above == orders.begin())
-    return path_of(series_at(*faster, at, above->first), faster->leader);
+  if (!faster) return paths;
+  const CastSeries of_faster = series_as_tabled(*faster, at, above->first);
+  if (above->first - k < kSamePace || above == orders.begin()) {
+    for (const double warmer : warmer_c) paths.push_back(path_of(warmed(of_faster, *faster, warmer), faster->leader));
+    return paths;
+  }
   const auto below = std::prev(above);
   const FishingTable* slower = table(below->second, technique);
-  if (!slower) return std::nullopt;
+  if (!slower) return paths;
   const double way = (k - below->first) / (above->first - below->first);
-  const CastSeries of_slower = series_at(*slower, at, below->first), of_faster = series_at(*faster, at, above->first);
-  return path_of(between(of_slower, of_faster, way), faster->leader);
+  const CastSeries of_slower = series_as_tabled(*slower, at, below->first);
+  for (const double warmer : warmer_c)
+    paths.push_back(
+        path_of(between(warmed(of_slower, *slower, warmer), warmed(of_faster, *faster, warmer), way), faster->leader));
+  return paths;
 }
 
 const FishingTable* FishingTables::table(std::size_t order, const Technique& technique) const {

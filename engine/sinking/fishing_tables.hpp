@@ -1,6 +1,7 @@
 #pragma once
 // The tables of a box of tackle: which are needed, and, once they are there, which one a rig reads.
 #include <map>
+#include <span>
 #include <tuple>
 #include <vector>
 
@@ -29,6 +30,10 @@ class FishingTables {
   // where there is no table to read it from, so that it is to be worked out: another rig, technique or cast.
   [[nodiscard]] std::optional<CastPath> cast(const Rig& rig, const Technique& technique, Length cast, double pace,
                                              const GridPoint& at) const;
+  // The same in water of several temperatures, `at` but for how much warmer it is than the tables; empty where there is
+  // none.
+  [[nodiscard]] std::vector<CastPath> casts(const Rig& rig, const Technique& technique, Length cast, double pace,
+                                            const GridPoint& at, std::span<const double> warmer_c) const;
 
  private:
   using Key = std::tuple<Method, std::size_t, std::optional<std::size_t>, std::size_t, Mass, Length>;

@@ -161,16 +161,16 @@ Measured<CastPath> indicator_cast(const Tackle& tackle, const Rig& rig, const Te
   const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, water.properties);
   if (!hung) return Absent{hung.why_absent()};
   const Stream& stream = water.stream;
-  const Length leader =
-      setting.leader_set ? *setting.leader_set : leader_in(stream, *hung, water.properties, water.depth, setting.rod);
-  const IndicatorDrift drift = drift_in(stream, leader, *hung, water.properties);
+  const auto& set = setting.leader_set;
+  const Length leader = set ? set->length : leader_in(stream, *hung, water.properties, water.depth, setting.rod);
+  const IndicatorDrift drift = set && set->drift ? *set->drift : drift_in(stream, leader, *hung, water.properties);
   const Duration end = longest_drift(tackle.lines[rig.line].kind, technique.platform, drift.indicator, setting);
   const auto at = [&](Duration t) {
     const Length fly = std::min(hung->towed.sink_rate * t, drift.fly_depth);
     const double lag = std::abs(drift.indicator.si() - stream.at(fly).si());  // m/s
     return CastSample{t, fly, Length{}, drift.indicator, metres_per_second(lag), degrees(90.0)};
   };
-  return CastPath{even_samples(end, at), end, leader, leader};
+  return CastPath{even_samples(end, at), end, leader, leader, drift.fly_depth};
 }
 
 }  // namespace floatwright

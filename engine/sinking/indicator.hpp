@@ -9,11 +9,6 @@
 
 namespace floatwright {
 
-// The leader below an indicator that drifts freely: how deep the fly hangs once it has sunk, and how fast it all goes.
-struct IndicatorDrift {
-  Length fly_depth;  // y_eq
-  Speed indicator;   // u_i: the whole has no net drag
-};
 [[nodiscard]] IndicatorDrift indicator_drift(Length leader, const HungWeight& hung, const CastWater& water);
 
 // Depths of the leader's joints as it drifts so, evenly from the fly up to the indicator.

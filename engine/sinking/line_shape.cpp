@@ -64,12 +64,12 @@ Measured<LineShape> hung_shape(const Tackle& tackle, const Rig& rig, const CastS
   const auto hung = hung_weight(tackle.flies[rig.fly], rig.shot, setting.water.properties);
   if (!hung) return Absent{hung.why_absent()};
   if (!setting.leader_set) return Absent{"no leader is given"};
-  const std::vector<Length> joints = indicator_joints(*setting.leader_set, *hung, setting.water);
+  const std::vector<Length> joints = indicator_joints(setting.leader_set->length, *hung, setting.water);
   std::vector<Row> rows;
   for (std::size_t i = 0; i < joints.size(); ++i)
     rows.push_back(
-        {*setting.leader_set * (static_cast<double>(i) / static_cast<double>(joints.size() - 1)), joints[i]});
-  return LineShape{laid_flat(rows), std::max(Length{}, setting.cast - *setting.leader_set)};
+        {setting.leader_set->length * (static_cast<double>(i) / static_cast<double>(joints.size() - 1)), joints[i]});
+  return LineShape{laid_flat(rows), std::max(Length{}, setting.cast - setting.leader_set->length)};
 }
 
 }  // namespace

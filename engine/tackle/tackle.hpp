@@ -28,6 +28,7 @@ enum class LineKind {
 constexpr bool is_thin(LineKind kind) { return kind == LineKind::ThinNymphLine || kind == LineKind::MonoRig; }
 
 enum class Method { Swing, Strip, Indicator, TightLine, Dry };
+inline constexpr std::size_t kMethods = 5;
 
 struct Rod {
   std::string id;

@@ -4,8 +4,10 @@
 #include <gmock/gmock.h>
 
 #include <cmath>
+#include <random>
 
 #include "engine/choice/fly_depth.hpp"
+#include "engine/choice/pace.hpp"
 #include "engine/choice/scatter.hpp"
 #include "tests/engine/choice/hand_made.hpp"
 
@@ -120,6 +122,89 @@ TEST(Seconds, HaveNoEfficiencyWhereTheIdealIsNone) {
   const EffectiveSeconds found = effective_seconds(stripping(), {one, one, one}, kJudgement);
   EXPECT_EQ(found.seconds, 0.0);
   EXPECT_EQ(found.efficiency, 0.0);
+}
+
+// The sum as docs/equations.md has it, one member and one slice after the other.
+CaseSeconds plainly(const Fishing& fishing, const CastPath& path, const Zone& zone) {
+  const double h = in_metres(zone.depth), rate = kJudgement.snag.rate_per_s.gravel;
+  double effective = 0, spent = 0, snagged = 0, ideal = 0, out = 0;
+  for (const double scatter : fishing.scatter) {
+    double unsnagged = 1;
+    for (std::size_t i = 1; i < path.samples.size(); ++i) {
+      const CastSample &a = path.samples[i - 1], &b = path.samples[i];
+      const double dt = in_seconds(b.t - a.t), fly = scatter * 0.5 * in_metres(a.fly_depth + b.fly_depth);
+      const double tip = scatter * 0.5 * in_metres(a.tip_depth + b.tip_depth);
+      const CastSample mean{
+          a.t, {}, {}, 0.5 * (a.over_ground + b.over_ground), 0.5 * (a.through_water + b.through_water), {}};
+      const double pace = share_of_pace(mean, fishing.method, fishing.easy, kJudgement.pace);
+      const bool touches = h - std::max(fly, tip) <= kJudgement.snag.within_m;
+      const double after = touches ? unsnagged * std::exp(-rate * dt) : unsnagged;
+      const double fished = touches ? (unsnagged - after) / rate : unsnagged * dt;
+      effective += share_at(zone, metres(h - fly), kJudgement.zone) * pace * fished;
+      spent += fished;
+      if (scatter == fishing.scatter.front()) ideal += pace * dt, out += dt;
+      unsnagged = after;
+    }
+    spent += kJudgement.snag.cost_s * (1 - unsnagged);
+    snagged += 1 - unsnagged;
+  }
+  const double members = static_cast<double>(fishing.scatter.size()), paid = in_seconds(fishing.paid);
+  return {60 * effective / members / (paid + spent / members), 60 * ideal / (paid + out), snagged / members, {}};
+}
+
+// Lines that sink, lie on the bed for a while and are lifted, at changing pace.
+CastPath some_path(std::mt19937& rng) {
+  const auto between = [&](double least, double most) { return std::uniform_real_distribution(least, most)(rng); };
+  CastPath path = steady_path(seconds(between(5, 40)), metres(1), metres(1), metres_per_second(0.3));
+  const double deepest = between(0.1, 3.0), sinks = between(0.3, 3.0), tip = between(0.3, 1.3);
+  const double end = static_cast<double>(path.samples.size() - 1);
+  for (std::size_t i = 0; i < path.samples.size(); ++i) {
+    CastSample& sample = path.samples[i];
+    const double fly = deepest * std::min(1.0, sinks * static_cast<double>(i) / end) * between(0.9, 1.0);
+    sample.fly_depth = metres(fly);
+    sample.tip_depth = metres(tip * fly);
+    sample.over_ground = sample.through_water = metres_per_second(between(0.1, 1.2));
+  }
+  return path;
+}
+
+TEST(Seconds, OfManyMembersAtOnceAreThoseOfOneAfterTheOther) {
+  std::mt19937 rng(1);
+  int on_the_bed = 0, of_use = 0;
+  for (int i = 0; i < 300; ++i) {
+    const CastPath path = some_path(rng);
+    const Fishing fishing = stripping({0.68, 0.86, 1.0, 1.16, 1.47});
+    const CaseSeconds plain = plainly(fishing, path, zone_2_m()), found = of(fishing, path);
+    EXPECT_NEAR(found.seconds, plain.seconds, kExact);
+    EXPECT_NEAR(found.ideal, plain.ideal, kExact);
+    EXPECT_NEAR(found.snag_per_cast, plain.snag_per_cast, kExact);
+    on_the_bed += found.snag_per_cast > 0.0;
+    of_use += found.seconds > 1.0;
+  }
+  EXPECT_GT(on_the_bed, 50);
+  EXPECT_GT(of_use, 50);
+}
+
+// Nothing is left out that is better than what it is to beat; much of what is worse is.
+TEST(Seconds, ThatAreNoMoreThanOthersMayBeLeftOut) {
+  std::mt19937 rng(2);
+  int left_out = 0;
+  double beaten = 0.0;
+  for (int i = 0; i < 300; ++i) {
+    const CastPath path = some_path(rng);
+    const Fishing fishing = stripping({0.68, 0.86, 1.0, 1.16, 1.47});
+    const CaseSeconds all = of(fishing, path);
+    const auto over = seconds_over(beaten, fishing, {&path, zone_2_m()}, kJudgement);
+    if (over) {
+      EXPECT_EQ(over->seconds, all.seconds);
+      EXPECT_EQ(over->ideal, all.ideal);
+    } else {
+      EXPECT_LE(all.seconds, beaten);
+      ++left_out;
+    }
+    beaten = std::max(beaten, all.seconds);
+  }
+  EXPECT_GT(left_out, 30);
 }
 
 TEST(Scatter, JoinsRigDepthAndSpeedInLogs) {

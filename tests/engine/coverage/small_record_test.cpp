@@ -153,12 +153,22 @@ TEST(LinesAtHand, FishWaterOfEveryWarmthAsThoughItWereAskedForAlone) {
   water.boat_lane = water.lane.surface_speed;
   water.platforms = {Platform::Anchored, Platform::Wading};
   const std::vector<Measured<Temperature>> warmths{celsius(2.0), celsius(8.0), celsius(14.0), celsius(20.0)};
-  const auto together = lines.seconds_in(water, warmths, WaysFished::Pulled);
-  ASSERT_EQ(together.size(), warmths.size());
-  for (std::size_t i = 0; i < warmths.size(); ++i) {
-    const LineSeconds alone = lines.seconds_in(water, {&warmths[i], 1}, WaysFished::Pulled).front().at(Method::Swing).at(0);
-    EXPECT_GT(alone.seconds, 1.0);
-    EXPECT_NEAR(together[i].at(Method::Swing).at(0).seconds, alone.seconds, 0.01 * alone.seconds) << i;
+  WaterToFish other = water;
+  other.lane.depth = {metres(1.1), metres(1.1), metres(1.1)};
+  const std::vector<WaterAtWarmths> waters{{water, warmths}, {other, warmths}};
+  const auto seconds = [&](std::span<const WaterAtWarmths> in) { return lines.seconds_in(in, WaysFished::Pulled); };
+  const auto together = seconds(waters);
+  ASSERT_EQ(together.size(), waters.size());
+  for (std::size_t w = 0; w < waters.size(); ++w) {
+    ASSERT_EQ(together[w].size(), warmths.size());
+    for (std::size_t i = 0; i < warmths.size(); ++i) {
+      const WaterAtWarmths one{waters[w].water, {warmths[i]}};
+      const LineSeconds alone = seconds({&one, 1}).front().front().at(Method::Swing).at(0);
+      EXPECT_GT(alone.seconds, 1.0);
+      EXPECT_NEAR(together[w][i].at(Method::Swing).at(0).seconds, alone.seconds, 0.01 * alone.seconds) << w << " " << i;
+    }
+    const auto apart = seconds({&waters[w], 1});
+    EXPECT_EQ(apart.front().back().at(Method::Swing).at(0).seconds, together[w].back().at(Method::Swing).at(0).seconds);
   }
 }
 

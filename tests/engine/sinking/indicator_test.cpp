@@ -57,12 +57,33 @@ TEST(Indicator, KeepsTheLeaderOfTheMiddleCaseForTheOthers) {
   const auto water = tabled_water(metres(1.0), surface_metres_per_second(0.5), {}, celsius(10.0));
   const DriftLimits limits;
   const auto paths = cast_paths(rack::tackle(), {rack::kNymphTaper, {}, rack::kNymph, {}}, {&technique, 1},
-                                {*water, Speed{}, metres(12), feet(9), limits, feet(4.5)});
+                                {*water, Speed{}, metres(12), feet(9), limits, SetLeader{feet(4.5), {}}});
   const auto& path = paths.front();
   ASSERT_TRUE(path);
   EXPECT_EQ(path->indicator_to_fly, feet(4.5));
   EXPECT_GT(path->samples.back().fly_depth, metres(1.0));
   EXPECT_EQ(path->samples.back().t, seconds(40.0));
+}
+
+// Under other lines and from other platforms the same leader drifts alike: its drift may be handed on.
+TEST(Indicator, DriftsTheSameWhereItsDriftIsHandedOn) {
+  const Technique technique{Method::Indicator, Mending::Tight, {}, {}, Platform::Anchored};
+  const auto water = tabled_water(metres(1.3), surface_metres_per_second(0.6), {}, celsius(10.0));
+  const DriftLimits limits;
+  CastSetting setting{*water, Speed{}, metres(12), feet(9), limits, {}};
+  const auto cast = [&] {
+    return *cast_paths(rack::tackle(), {rack::kNymphTaper, {}, rack::kNymph, {}}, {&technique, 1}, setting).front();
+  };
+  const CastPath solved = cast();
+  setting.leader_set = set_leader(solved);
+  ASSERT_TRUE(setting.leader_set->drift);
+  const CastPath handed_on = cast();
+  ASSERT_EQ(handed_on.samples.size(), solved.samples.size());
+  EXPECT_EQ(handed_on.hangs, solved.hangs);
+  for (std::size_t i = 0; i < solved.samples.size(); ++i) {
+    EXPECT_EQ(handed_on.samples[i].fly_depth, solved.samples[i].fly_depth);
+    EXPECT_EQ(handed_on.samples[i].through_water, solved.samples[i].through_water);
+  }
 }
 
 }  // namespace

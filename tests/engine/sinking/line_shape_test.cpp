@@ -14,7 +14,7 @@ namespace {
 const Tackle kTackle = rack::tackle();
 const TabledWater kWater = *tabled_water(metres(1.5), surface_metres_per_second(0.9), {}, celsius(10.0));
 
-CastSetting setting(std::optional<Length> leader = std::nullopt) {
+CastSetting setting(std::optional<SetLeader> leader = std::nullopt) {
   static const DriftLimits limits;
   return {kWater, Speed{}, metres(12.0), feet(9.0), limits, leader};
 }
@@ -58,7 +58,7 @@ TEST(LineShape, OfAStripComesInWithTheLine) {
 TEST(LineShape, UnderAnIndicatorIsTheLeaderAsItDrifts) {
   const Length leader = feet(4.5);
   const Rig nymph = rig(rack::kNymphTaper, rack::kHeavyNymph);
-  const auto shape = line_shape(kTackle, nymph, indicator(), setting(leader), Length{});
+  const auto shape = line_shape(kTackle, nymph, indicator(), setting(SetLeader{leader, {}}), Length{});
   ASSERT_TRUE(shape) << shape.why_absent();
   EXPECT_NEAR(length_of(*shape), leader.si(), 1e-6);
   const auto hung = hung_weight(kTackle.flies[rack::kHeavyNymph], Mass{}, kWater.properties);
