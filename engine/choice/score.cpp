@@ -204,6 +204,11 @@ CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform
 
 const Zone& middle_zone(const Scene& scene, Method method) { return zones_of(scene, method).middle; }
 
+bool may_be_taken(const Scene& scene, Method method) {
+  const PerCase<Zone>& zones = zones_of(scene, method);
+  return zones.low.presence > 0.0 || zones.middle.presence > 0.0 || zones.high.presence > 0.0;
+}
+
 double most_worth(const Scene& scene, Method method) {
   return worth_of(scene, method, scene.judgement.choice.enough_efficiency);
 }

@@ -65,6 +65,9 @@ struct RigWays {
                                          std::optional<SetLeader> leader_set);
 [[nodiscard]] const Zone& middle_zone(const Scene& scene, Method method);
 
+// Whether there is a fish in any case.
+[[nodiscard]] bool may_be_taken(const Scene& scene, Method method);
+
 // The worth that a method can have here at most, however well a rig fishes.
 [[nodiscard]] double most_worth(const Scene& scene, Method method);
 

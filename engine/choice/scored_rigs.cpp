@@ -113,6 +113,21 @@ std::vector<const Ranked*> worth_all_cases(const std::vector<Ranked>& ranked, co
   return kept;
 }
 
+// Nothing fishes where no fish can hold whatever the flow: one way of each line stands for all, in no order.
+std::vector<Ranked> one_of_each_line(const Scene& scene, Method method, const std::vector<std::size_t>& first_lines) {
+  std::vector<RigWays> firsts;
+  for (RigWays& one : ways(scene, method)) {
+    const auto of_its_line = [&](const RigWays& other) { return same_line(one.rig, other.rig); };
+    if (first_lines[one.rig.line] != one.rig.line || std::ranges::any_of(firsts, of_its_line)) continue;
+    one.techniques.resize(1);
+    firsts.push_back(std::move(one));
+  }
+  std::vector<Ranked> tried;
+  KnownLeaders leaders(scene.tackle);
+  for (const RigWays& one : firsts) try_ways(tried, scene, one, leaders);
+  return tried;
+}
+
 // Those of one rig on one platform together, in the order in which they first come.
 struct KeptWays {
   RigWays ways;
@@ -164,7 +179,8 @@ std::vector<ScoredRig> ranked_rigs(const WaterToFish& water, const Tackle& tackl
   std::vector<ScoredRig> result;
   for (const auto& [method, preference] : preferences.methods) {
     if (preference <= 0.0) continue;
-    const std::vector<Ranked> ranked = ranked_in_the_middle(scene, method, first_lines);
+    const std::vector<Ranked> ranked = may_be_taken(scene, method) ? ranked_in_the_middle(scene, method, first_lines)
+                                                                   : one_of_each_line(scene, method, first_lines);
     const bool work_all_out = is_pulled(method) && tables == nullptr;
     for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice))) {
       auto found = work_all_out ? work_out(scene, kept.ways) : std::vector<ScoredRig>{};

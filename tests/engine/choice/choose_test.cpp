@@ -94,6 +94,28 @@ TEST(Choice, ReachesNobodyWhereFishCannotHold) {
   EXPECT_EQ(choice.why_none, kNoLineReaches);
 }
 
+// Where no fish can hold in any case one way of each line stands for all, with nothing; where one can in one case, all
+// ways are tried.
+TEST(Choice, TriesNoMoreThanAWayOfEachLineWhereFishCannotHold) {
+  WaterToFish water = run_at(50);
+  const SurfaceSpeed torrent = surface_metres_per_second(3.0);
+  water.lane.surface_speed = {torrent, torrent, torrent};
+  water.boat_lane = water.lane.surface_speed;
+  const auto none = scored_rigs(water, kBox, guides_preferences(), kJudgement);
+  EXPECT_FALSE(none.empty());
+  for (const ScoredRig& rig : none) {
+    const auto alike = [&](const ScoredRig& other) {
+      return same_line(rig.rig, other.rig) && rig.technique.method == other.technique.method;
+    };
+    EXPECT_EQ(rig.seconds, 0.0);
+    EXPECT_EQ(std::ranges::count_if(none, alike), 1);
+  }
+  water.lane.surface_speed.low = surface_metres_per_second(0.8);
+  const auto some = scored_rigs(water, kBox, guides_preferences(), kJudgement);
+  EXPECT_GT(some.size(), 2 * none.size());
+  EXPECT_GT(some.front().seconds, 0.0);
+}
+
 TEST(Choice, HasNothingToSayWithoutTackle) {
   const WaterChoice choice = choose(run_at(50), Tackle{}, guides_preferences(), kJudgement);
   EXPECT_EQ(choice.why_none, kNothingFishedHere);
