@@ -21,12 +21,12 @@ struct TablesRead {
 
 namespace {
 
-TablesRead read(TablesNeeded needed, const DoEach& do_each) {
+// None read yet.
+TablesRead on_the_shelf(TablesNeeded needed) {
   TablesRead read{std::move(needed), {}, {}, {}};
   const auto cache = cache_directory();
   if (cache) read.shelf = TableShelf{*cache};
   if (!cache) read.no_shelf = cache.error();
-  read.kept = kept_sets(read.shelf, read.needed, do_each);
   return read;
 }
 
@@ -50,7 +50,9 @@ void one_by_one(std::size_t count, const std::function<void(std::size_t)>& work)
 
 std::shared_ptr<const FishingTables> tables_at_hand(TablesNeeded needed, const Tackle& tackle,
                                                     const Judgement& judgement, HowTold told) {
-  return with_the_others(read(std::move(needed), on_all_cores), tackle, judgement, told);
+  TablesRead read = on_the_shelf(std::move(needed));
+  read.kept = kept_sets(read.shelf, read.needed, on_all_cores);
+  return with_the_others(std::move(read), tackle, judgement, told);
 }
 
 std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std::vector<BoatOrder>& boats,
@@ -59,8 +61,9 @@ std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std:
 }
 
 TablesAhead::TablesAhead(const DayInputs& day, const std::vector<BoatOrder>& boats)
-    : reading_(std::async(std::launch::async, [needed = tables_needed(day, boats)]() mutable {
-        return std::make_unique<TablesRead>(read(std::move(needed), one_by_one));
+    : reading_(std::async(std::launch::async, [read = on_the_shelf(tables_needed(day, boats))]() mutable {
+        read.kept = kept_sets(read.shelf, read.needed, one_by_one);
+        return std::make_unique<TablesRead>(std::move(read));
       })) {}
 
 std::shared_ptr<const FishingTables> TablesAhead::at_hand(const Tackle& tackle, const Judgement& judgement,

@@ -20,8 +20,8 @@ struct HowTold {
 [[nodiscard]] std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std::vector<BoatOrder>& boats,
                                                               HowTold told);
 
-// The same, but what is kept is read from now on in a thread of its own, for what is done meanwhile. What a day needs
-// does not hang on its readings.
+// The same, but what is kept is read from now on in a thread of its own, for what is done meanwhile: what a day needs
+// does not hang on its readings. The thread only reads.
 struct TablesRead;
 class TablesAhead {
  public:

@@ -2,19 +2,18 @@
 
 #include <algorithm>
 #include <cmath>
-#include <experimental/simd>
 #include <optional>
 #include <span>
 
 #include "engine/choice/by_kind.hpp"
 #include "engine/choice/pace.hpp"
 #include "engine/choice/share_by_height.hpp"
+#include "engine/sinking/abreast.hpp"
 
 namespace floatwright {
 namespace {
 
 namespace stdx = std::experimental;
-using Alone = stdx::simd<double, stdx::simd_abi::scalar>;
 using Members = stdx::native_simd<double>;  // scatter members side by side
 
 // A stretch of time in which the fly is taken to stand still: pace does not depend on the scatter, depth does.

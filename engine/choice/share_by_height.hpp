@@ -2,9 +2,9 @@
 // share_at() of several heights side by side, without a branch: w is p up to the full share of the reach, falls evenly
 // to 0 at its top, and is a share of p close to the bed.
 #include <algorithm>
-#include <experimental/simd>
 
 #include "engine/choice/zone.hpp"
+#include "engine/sinking/abreast.hpp"
 
 namespace floatwright {
 

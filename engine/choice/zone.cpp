@@ -27,7 +27,6 @@ Zone zone(const Lie& lie, Method method, const ZoneJudgement& judgement) {
 }
 
 double share_at(const Zone& zone, Length height, const ZoneJudgement& judgement) {
-  using Alone = std::experimental::simd<double, std::experimental::simd_abi::scalar>;
   return ShareByHeight(zone, judgement).at(Alone(in_metres(height)))[0];
 }
 
