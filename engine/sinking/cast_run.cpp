@@ -4,12 +4,6 @@
 #include <cmath>
 
 namespace floatwright {
-namespace {
-
-// Length of a level speed; no line goes so fast that its square is out of bounds.
-double level(double along, double across) { return std::sqrt(along * along + across * across); }
-
-}  // namespace
 
 template <class Real>
 CastRun<Real>::CastRun(const CastCase& in, std::span<const WaterAndBoat> places, const Resolution& resolution)
@@ -67,8 +61,8 @@ CastRow CastRun<Real>::row(std::size_t lane) const {
           metres(std::max(0.0, of(tip.at.down))),
           metres(std::max(0.0, of(fly.at.down))),
           radians(std::atan2(of(fly.at.across), of(fly.at.along))),
-          metres_per_second(level(along + of(boat_), across)),
-          metres_per_second(level(along - of(chain_.stream(fly.at.down)), across))};
+          metres_per_second(std::hypot(along + of(boat_), across)),
+          metres_per_second(std::hypot(along - of(chain_.stream(fly.at.down)), across))};
 }
 
 template class CastRun<Alone>;
