@@ -84,12 +84,16 @@ TEST(Choice, LeavesNothingOutThatFishesMore) {
   }
 }
 
-TEST(Choice, ReachesNobodyWhereFishCannotHold) {
+WaterToFish torrent() {
   WaterToFish water = run_at(50);
-  const SurfaceSpeed torrent = surface_metres_per_second(3.0);
-  water.lane.surface_speed = {torrent, torrent, torrent};
+  const SurfaceSpeed fast = surface_metres_per_second(3.0);
+  water.lane.surface_speed = {fast, fast, fast};
   water.boat_lane = water.lane.surface_speed;
-  const WaterChoice choice = choose(water, kBox, guides_preferences(), kJudgement);
+  return water;
+}
+
+TEST(Choice, ReachesNobodyWhereFishCannotHold) {
+  const WaterChoice choice = choose(torrent(), kBox, guides_preferences(), kJudgement);
   EXPECT_FALSE(choice.best);
   EXPECT_EQ(choice.why_none, kNoLineReaches);
 }
@@ -97,10 +101,7 @@ TEST(Choice, ReachesNobodyWhereFishCannotHold) {
 // Where no fish can hold in any case one way of each line stands for all, with nothing; where one can in one case, all
 // ways are tried.
 TEST(Choice, TriesNoMoreThanAWayOfEachLineWhereFishCannotHold) {
-  WaterToFish water = run_at(50);
-  const SurfaceSpeed torrent = surface_metres_per_second(3.0);
-  water.lane.surface_speed = {torrent, torrent, torrent};
-  water.boat_lane = water.lane.surface_speed;
+  WaterToFish water = torrent();
   const auto none = scored_rigs(water, kBox, guides_preferences(), kJudgement);
   EXPECT_FALSE(none.empty());
   for (const ScoredRig& rig : none) {
