@@ -21,12 +21,13 @@ class ShareByHeight {
   // False where the share is 0 at this height, m, and at any above.
   [[nodiscard]] bool may_be_taken(double height) const { return !(height >= std::max(top_, near_bed_)); }
   [[nodiscard]] double most() const { return std::max(presence_, at_bed_); }
-  // Heights over the bed in m, of any width of std::experimental::simd<double>; one that is no number has no share
-  // either.
+  // Heights over the bed in m, of any width of std::experimental::simd<double>; the share of one that is
+  // no number is none either.
   template <class Real>
   [[nodiscard]] Real at(const Real& height) const {
-    const Real falling = (top_ - height) * rise_;
-    Real share = std::experimental::max(Real(0.0), std::experimental::min(Real(presence_), falling));
+    Real share = (top_ - height) * rise_;
+    where(share > presence_, share) = presence_;
+    where(share < 0.0, share) = 0.0;
     where(height < near_bed_, share) = at_bed_;
     return share;
   }
