@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "engine/choice/pace.hpp"
+#include "engine/choice/share_by_height.hpp"
 
 namespace floatwright {
 namespace {
@@ -90,6 +91,20 @@ TEST(Zone, CountsFullyToHalfTheReachThenFadesToNothing) {
 
 // Reach 1.0 m: in 0.5 m the fish, at 0.06 m, has 0.56 m to spare of the 0.5 m that is enough; in 1 m, at 0.12 m, 0.12
 // m.
+// A fly at no known height is never taken for one in the zone.
+TEST(Zone, HasNoShareAtAHeightThatIsNoNumber) {
+  using Several = std::experimental::native_simd<double>;
+  const ShareByHeight share(zone_of(metres(2), 1.0), kJudgement.zone);
+  EXPECT_TRUE(std::isnan(of_lane(share.at(Alone(std::nan(""))), 0)));
+  Several heights(0.3);
+  const double known = of_lane(share.at(heights), 0);
+  EXPECT_GT(known, 0.0);
+  heights[Several::size() - 1] = std::nan("");
+  const Several shares = share.at(heights);
+  EXPECT_TRUE(std::isnan(of_lane(shares, Several::size() - 1)));
+  for (std::size_t lane = 0; lane + 1 < Several::size(); ++lane) EXPECT_EQ(of_lane(shares, lane), known);
+}
+
 TEST(Zone, SeesADryFlyFromWhereItCanReachTheSurface) {
   const auto share = [&](double depth, bool hatch) {
     return share_on_top(zone_of(metres(depth), 0.0, celsius(12), Bed::Cobble, Method::Dry), hatch, kJudgement.zone);
