@@ -44,14 +44,15 @@ double pace_of(Speed boat, SurfaceSpeed fished) {
 
 LineKind kind_of(const Scene& scene, const Rig& rig) { return scene.tackle.lines[rig.line].kind; }
 
-Length cast_of(const Scene& scene, const Rig& rig) {
-  return cast_length(kind_of(scene, rig), scene.preferences, scene.judgement.techniques);
-}
-
 CastSetting setting_in(const Scene& scene, const Rig& rig, Platform platform, const CaseOfWater& at,
                        std::optional<SetLeader> leader_set) {
   const Speed boat = boat_speed(platform, at.boat_lane, at.speed, scene.judgement);
   return {*at.water, boat, cast_of(scene, rig), rod_length(scene.tackle, rig), scene.limits, leader_set};
+}
+
+// Of water that there is.
+WaterAndBoat place(const Scene& scene, const CaseOfWater& at, Platform platform) {
+  return {&*at.water, boat_speed(platform, at.boat_lane, at.speed, scene.judgement)};
 }
 
 using PathsByTechnique = std::vector<Measured<CastPath>>;
@@ -198,6 +199,32 @@ std::array<std::vector<Measured<CastPath>>, 2> middle_casts(const Scene& cold, c
           middle_casts(warm, rig, techniques, Casts::FromTables)};
 }
 
+Length cast_of(const Scene& scene, const Rig& rig) {
+  return cast_length(kind_of(scene, rig), scene.preferences, scene.judgement.techniques);
+}
+
+bool cast_alike(const Scene& scene, const Way& a, const Way& b) {
+  if (a.technique != b.technique) return false;
+  if (a.rig == b.rig) return true;
+  if (scene.tables == nullptr) return false;
+  const auto build = [&](const Way& way) {
+    return scene.tables->build(way.rig, way.technique.method, cast_of(scene, way.rig));
+  };
+  const auto one = build(a);
+  return one && one == build(b);
+}
+
+WaterAndBoat middle_place(const Scene& scene, Platform platform) { return place(scene, middle(scene), platform); }
+
+std::vector<WaterAndBoat> places(const Scene& scene, Platform platform) {
+  std::vector<WaterAndBoat> result;
+  for (const CaseOfWater& at : {low(scene), middle(scene), high(scene)}) {
+    if (!at.water) return {};
+    result.push_back(place(scene, at, platform));
+  }
+  return result;
+}
+
 CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform, std::optional<SetLeader> leader_set) {
   return setting_in(scene, rig, platform, middle(scene), leader_set);
 }
@@ -224,11 +251,8 @@ ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& path)
   return with_worth(scene, way, path, effective_seconds(seconds_of(fishing(scene, way), known, scene.judgement)));
 }
 
-namespace {
-
-using CasesOfPaths = PerCase<std::vector<const CastPath*>>;  // by technique
-
-std::vector<ScoredRig> scored(const Scene& scene, const RigWays& ways, const CasesOfPaths& paths) {
+std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
+                             const PerCase<std::vector<const CastPath*>>& paths) {
   std::vector<ScoredRig> result;
   for (std::size_t i = 0; i < ways.techniques.size(); ++i) {
     const Way way{ways.rig, ways.techniques[i]};
@@ -240,6 +264,8 @@ std::vector<ScoredRig> scored(const Scene& scene, const RigWays& ways, const Cas
   }
   return result;
 }
+
+namespace {
 
 std::vector<const CastPath*> paths_of(const std::vector<Measured<CastPath>>& casts) {
   std::vector<const CastPath*> paths;
@@ -255,21 +281,9 @@ std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways, std::span<
     leader_set = SetLeader{middle_paths.front()->indicator_to_fly, {}};
   const auto in_low = casts_in(scene, ways.rig, ways.techniques, low(scene), Casts::FromTables, leader_set);
   const auto in_high = casts_in(scene, ways.rig, ways.techniques, high(scene), Casts::FromTables, leader_set);
-  return scored(scene, ways, {paths_of(in_low), {middle_paths.begin(), middle_paths.end()}, paths_of(in_high)});
-}
-
-std::vector<ScoredRig> work_out(const Scene& scene, const RigWays& ways) {
-  std::vector<WaterAndBoat> places;
-  for (const CaseOfWater& at : {low(scene), middle(scene), high(scene)}) {
-    if (!at.water) return {};
-    const Platform platform = ways.techniques.front().platform;
-    places.push_back({&*at.water, boat_speed(platform, at.boat_lane, at.speed, scene.judgement)});
-  }
-  const auto casts =
-      pulled_casts(scene.tackle, ways.rig, ways.techniques, {cast_of(scene, ways.rig), scene.limits, places});
-  const CasesOfPaths paths{paths_of(casts[0]), paths_of(casts[1]), paths_of(casts[2])};
-  if (std::ranges::find(paths.middle, nullptr) != paths.middle.end()) return {};
-  return scored(scene, ways, paths);
+  return score(scene, ways,
+               PerCase<std::vector<const CastPath*>>{
+                   paths_of(in_low), {middle_paths.begin(), middle_paths.end()}, paths_of(in_high)});
 }
 
 }  // namespace floatwright

@@ -13,6 +13,8 @@
 
 namespace floatwright {
 
+struct WaterAndBoat;  // engine/sinking/chain.hpp
+
 // What all ways in a water share.
 struct SharedByWays {
   Speed easy;
@@ -60,6 +62,15 @@ struct RigWays {
                                                                           const Rig& rig,
                                                                           std::span<const Technique> techniques);
 
+// Whether two ways that are pulled are one to the water.
+[[nodiscard]] bool cast_alike(const Scene& scene, const Way& a, const Way& b);
+
+// Where a rig is cast from a platform: in the middle case, whose water there is; in all three, empty where one has
+// none.
+[[nodiscard]] WaterAndBoat middle_place(const Scene& scene, Platform platform);
+[[nodiscard]] std::vector<WaterAndBoat> places(const Scene& scene, Platform platform);
+[[nodiscard]] Length cast_of(const Scene& scene, const Rig& rig);
+
 // The cast of a rig in the middle case, whose water there is; and where the fish take there.
 [[nodiscard]] CastSetting middle_setting(const Scene& scene, const Rig& rig, Platform platform,
                                          std::optional<SetLeader> leader_set);
@@ -84,7 +95,7 @@ struct MiddleSeconds {
 [[nodiscard]] ScoredRig score_middle(const Scene& scene, const Way& way, const CastPath& middle);
 [[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
                                            std::span<const CastPath* const> middle);  // by technique
-// Swings or strips worked out in all three cases together. Empty where one has no answer.
-[[nodiscard]] std::vector<ScoredRig> work_out(const Scene& scene, const RigWays& ways);
+[[nodiscard]] std::vector<ScoredRig> score(const Scene& scene, const RigWays& ways,
+                                           const PerCase<std::vector<const CastPath*>>& paths);
 
 }  // namespace floatwright

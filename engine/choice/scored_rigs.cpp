@@ -5,6 +5,7 @@
 #include <string>
 #include <tuple>
 
+#include "engine/choice/known_casts.hpp"
 #include "engine/choice/rigging.hpp"
 #include "engine/choice/score.hpp"
 #include "engine/choice/worked_out.hpp"
@@ -162,8 +163,6 @@ std::vector<ScoredRig> with_twins(const std::vector<ScoredRig>& scored, const Ta
   return all;
 }
 
-bool is_pulled(Method method) { return method == Method::Swing || method == Method::Strip; }
-
 bool better(const ScoredRig& a, const ScoredRig& b) {
   if (a.worth != b.worth) return a.worth > b.worth;
   if (a.efficiency != b.efficiency) return a.efficiency > b.efficiency;
@@ -182,8 +181,9 @@ std::vector<ScoredRig> ranked_rigs(const WaterToFish& water, const Tackle& tackl
     const std::vector<Ranked> ranked = may_be_taken(scene, method) ? ranked_in_the_middle(scene, method, first_lines)
                                                                    : one_of_each_line(scene, method, first_lines);
     const bool work_all_out = is_pulled(method) && tables == nullptr;
+    KnownCasts casts(scene);
     for (const KeptWays& kept : together(worth_all_cases(ranked, judgement.choice))) {
-      auto found = work_all_out ? work_out(scene, kept.ways) : std::vector<ScoredRig>{};
+      auto found = work_all_out ? casts.scored(kept.ways) : std::vector<ScoredRig>{};
       if (found.empty()) found = score(scene, kept.ways, kept.paths);
       std::ranges::move(found, std::back_inserter(result));
     }

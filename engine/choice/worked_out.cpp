@@ -5,6 +5,7 @@
 #include <numeric>
 #include <set>
 
+#include "engine/choice/known_casts.hpp"
 #include "engine/choice/ranking.hpp"
 
 namespace floatwright {
@@ -16,8 +17,8 @@ bool same_place(const ScoredRig& a, const ScoredRig& b) {
   return a.rig == b.rig && a.technique.platform == b.technique.platform;
 }
 
-// Those of one rig on one platform share what they can.
-void work_out_anew(const Scene& scene, std::vector<ScoredRig>& scored, const std::vector<std::size_t>& which) {
+// Those of one rig on one platform share the start of a cast.
+void work_out_anew(KnownCasts& casts, std::vector<ScoredRig>& scored, const std::vector<std::size_t>& which) {
   std::set<std::size_t> left(which.begin(), which.end());
   while (!left.empty()) {
     const ScoredRig& first = scored[*left.begin()];
@@ -26,7 +27,7 @@ void work_out_anew(const Scene& scene, std::vector<ScoredRig>& scored, const std
     RigWays ways{first.rig, {}};
     for (const std::size_t i : group) ways.techniques.push_back(scored[i].technique);
     for (const std::size_t i : group) left.erase(i);
-    auto anew = work_out(scene, ways);
+    auto anew = casts.scored(ways);
     if (anew.empty()) continue;  // no answer: the table's stands
     for (std::size_t i = 0; i < group.size(); ++i) scored[group[i]] = std::move(anew[i]);
   }
@@ -60,10 +61,11 @@ std::vector<std::size_t> advised_on_platforms(const Scene& scene, const std::vec
 }  // namespace
 
 void work_out_the_best(const Scene& scene, std::vector<ScoredRig>& of_method) {
+  KnownCasts casts(scene);
   std::set<std::size_t> done;
   std::vector<std::size_t> next = best_few(of_method, scene.judgement.choice.exactly_scored);
   for (int round = 0; round <= kMostRounds && !next.empty(); ++round) {
-    work_out_anew(scene, of_method, next);
+    work_out_anew(casts, of_method, next);
     done.insert(next.begin(), next.end());
     next = advised_on_platforms(scene, of_method);
     std::erase_if(next, [&](std::size_t i) { return done.contains(i); });

@@ -17,8 +17,6 @@ std::string fault_of(const CastSetting& setting) {
   return {};
 }
 
-bool is_pulled(Method method) { return method == Method::Swing || method == Method::Strip; }
-
 Measured<CastPath> drifted_cast(const Tackle& tackle, const Rig& rig, const Technique& technique,
                                 const CastSetting& setting) {
   switch (technique.method) {

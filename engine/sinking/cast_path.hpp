@@ -27,6 +27,9 @@ struct Technique {
   friend bool operator==(const Technique&, const Technique&) = default;
 };
 
+// The line goes with the rod's pull; else with the water, and has its cast without a table.
+[[nodiscard]] constexpr bool is_pulled(Method method) { return method == Method::Swing || method == Method::Strip; }
+
 // One vertical of water as the line meets it, and the boat's pace over it.
 struct CastWater {
   Length depth;

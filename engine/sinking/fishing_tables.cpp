@@ -21,6 +21,11 @@ FishingTables::FishingTables(TablesNeeded needed, std::vector<TableSet> sets)
     orders_by_pace_[key(use.rig, use.method, use.cast)].emplace(needed_.orders[use.order].pace, use.order);
 }
 
+std::optional<std::size_t> FishingTables::build(const Rig& rig, Method method, Length cast) const {
+  const auto found = orders_by_pace_.find(key(rig, method, cast));
+  return found == orders_by_pace_.end() ? std::nullopt : std::optional(found->second.begin()->second);
+}
+
 std::optional<CastPath> FishingTables::cast(const Rig& rig, const Technique& technique, Length cast, double pace,
                                             const GridPoint& at) const {
   auto paths = casts(rig, technique, cast, pace, at, {&at.warmer_c, 1});

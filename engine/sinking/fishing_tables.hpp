@@ -26,6 +26,9 @@ class FishingTables {
   // `sets` by order.
   FishingTables(TablesNeeded needed, std::vector<TableSet> sets);
 
+  // The same number for rigs that the water cannot tell apart; none for those without tables.
+  [[nodiscard]] std::optional<std::size_t> build(const Rig& rig, Method method, Length cast) const;
+
   // The cast read from the tables, in a line between the two paces beside the boat's; beyond the last the last. None
   // where there is no table to read it from, so that it is to be worked out: another rig, technique or cast.
   [[nodiscard]] std::optional<CastPath> cast(const Rig& rig, const Technique& technique, Length cast, double pace,
