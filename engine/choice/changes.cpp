@@ -2,42 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <utility>
 
 #include "engine/choice/ranking.hpp"
 #include "engine/choice/rigging.hpp"
-#include "engine/choice/score.hpp"
 
 namespace floatwright {
 namespace {
-
-constexpr double kTableError = 0.05;  // of seconds or worth, nearly always
-
-// What another line had over the one in use at the flow expected, where that is enough to take over: the boat's rods were
-// chosen without it. Flow makes it the better line only where it has more over it than this.
-struct Foregone {
-  Rig rig;
-  Method method;
-  double ratio = 1.0;
-};
-
-struct Search {
-  const std::vector<Way>& candidates;
-  const ScoredRig& in_use;
-  const WaterAtFlow& water_at;
-  Discharge now;
-  const Tackle& tackle;
-  const Preferences& preferences;
-  const Judgement& judgement;
-  const FishingTables* tables;
-  std::vector<Foregone> foregone{};
-};
-
-enum class Finding { Holds, Changes, Unknown };
-struct AtFlow {
-  Finding finding = Finding::Unknown;
-  std::optional<ScoredRig> to;
-};
 
 // The best few ways of each line and method; more of the line in use, which may be fished another way in other water.
 std::vector<Way> candidate_ways(const std::vector<ScoredRig>& scored, const ScoredRig& in_use) {
@@ -57,182 +28,87 @@ std::vector<Way> candidate_ways(const std::vector<ScoredRig>& scored, const Scor
   return result;
 }
 
-bool is_far(const WaterToFish& water, Discharge flow, const FlowJudgement& judgement) {
-  if (water.lane.noted_at <= Discharge{}) return water.lane.far_from_note;
-  return flow < judgement.least_of_noted * water.lane.noted_at || flow > judgement.most_of_noted * water.lane.noted_at;
+}  // namespace
+
+ChangeSearch::ChangeSearch(const ScoredRig& in_use, const std::vector<ScoredRig>& scored, PresentFlow now,
+                           const Tackle& tackle, const Preferences& preferences, const Judgement& judgement,
+                           const FishingTables* tables)
+    : now_(std::move(now)), asked_{candidate_ways(scored, in_use), in_use, tackle, preferences, judgement, tables} {
+  auto water = now_.water_at(now_.flow);
+  if (!water) return;
+  FlowsAhead none_ahead(now_, asked_);
+  SceneAtFlow here(*std::move(water), asked_);
+  LineAtFlow present(asked_, here, none_ahead);
+  if (present.finding() == LineThere::Changes) asked_.foregone = present.ratios();
 }
 
-bool uses_the_line(const Search& search, const Rig& rig, Method method) {
-  return same_line(rig, search.in_use.rig) && method == search.in_use.technique.method;
-}
-
-std::optional<ScoredRig> scored_there(const Scene& scene, const Way& way, Casts casts) {
-  const auto path = middle_casts(scene, way.rig, {&way.technique, 1}, casts);
-  if (!path.front()) return std::nullopt;
-  return score_middle(scene, way, *path.front());
-}
-
-// Of at least one.
-const ScoredRig* most_seconds(const std::vector<ScoredRig>& among) {
-  return &*std::ranges::max_element(among, {}, &ScoredRig::seconds);
-}
-
-// The line in use, fished by its method in each way it has there.
-std::vector<ScoredRig> ways_in_use(const Search& search, const Scene& scene) {
-  std::vector<ScoredRig> ways;
-  for (const Way& way : search.candidates) {
-    if (!uses_the_line(search, way.rig, way.technique.method)) continue;
-    if (auto rig = scored_there(scene, way, Casts::FromTables)) ways.push_back(*std::move(rig));
-  }
-  return ways;
-}
-
-// The best of at least one; where they come from tables, those that are best by them, or nearly, are worked out.
-ScoredRig best_worked_out(const Scene& scene, std::vector<ScoredRig> ways) {
-  if (!scene.tables) return *most_seconds(ways);
-  const double nearly = (1.0 - kTableError) * most_seconds(ways)->seconds;
-  std::erase_if(ways, [&](const ScoredRig& way) { return way.seconds < nearly; });
-  for (ScoredRig& way : ways) way = scored_there(scene, {way.rig, way.technique}, Casts::WorkedOut).value_or(way);
-  return *most_seconds(ways);
-}
-
-// By seconds within a method, else by worth.
-double over(const ScoredRig& rig, const ScoredRig& in_use) {
-  const bool one_method = rig.technique.method == in_use.technique.method;
-  const double had = one_method ? in_use.seconds : in_use.worth, has = one_method ? rig.seconds : rig.worth;
-  return had > 0.0 ? has / had : has > 0.0 ? std::numeric_limits<double>::infinity() : 0.0;
-}
-
-double foregone(const Search& search, const Rig& rig, Method method) {
-  double most = 1.0;
-  for (const Foregone& f : search.foregone)
-    if (same_line(f.rig, rig) && f.method == method) most = std::max(most, f.ratio);
-  return most;
-}
-
-// `leeway`: what may be missing to it.
-bool takes_over(const Search& search, const ScoredRig& rig, const ScoredRig& in_use, double leeway) {
-  const ChoiceJudgement& judgement = search.judgement.choice;
-  if (same_line(rig.rig, in_use.rig) || !fishes(rig, judgement)) return false;
-  const double more = (1.0 + judgement.worth_changing) * (1.0 - leeway) * foregone(search, rig.rig, rig.technique.method);
-  return over(rig, in_use) >= more;
-}
-
-// What takes over, read from tables where there are some. A method that could not be worth enough however well it
-// fished is not computed.
-std::vector<ScoredRig> challengers(const Search& search, const Scene& scene, const ScoredRig& in_use, double leeway) {
-  std::vector<ScoredRig> result;
-  for (const Way& way : search.candidates) {
-    const Method method = way.technique.method;
-    if (same_line(way.rig, in_use.rig)) continue;
-    const double enough = (1.0 + search.judgement.choice.worth_changing) * (1.0 - leeway) * in_use.worth;
-    if (method != in_use.technique.method && most_worth(scene, method) < enough) continue;
-    auto rig = scored_there(scene, way, Casts::FromTables);
-    if (rig && takes_over(search, *rig, in_use, leeway)) result.push_back(*std::move(rig));
-  }
-  return result;
-}
-
-// By the tables alone: it fishes and nothing takes over, however their errors lie. Most flows are settled so.
-bool surely_holds(const Search& search, const Scene& scene, ScoredRig in_use) {
-  if (!scene.tables || !challengers(search, scene, in_use, 2.0 * kTableError).empty()) return false;
-  in_use.seconds *= 1.0 - kTableError;
-  in_use.efficiency *= 1.0 - kTableError;
-  return fishes(in_use, search.judgement.choice);
-}
-
-std::vector<ScoredRig> takeovers(const Search& search, const Scene& scene, const ScoredRig& in_use) {
-  if (!scene.tables) return challengers(search, scene, in_use, 0.0);
-  std::vector<ScoredRig> result;
-  for (const ScoredRig& near : challengers(search, scene, in_use, kTableError)) {
-    const auto rig = scored_there(scene, {near.rig, near.technique}, Casts::WorkedOut);
-    if (rig && takes_over(search, *rig, in_use, 0.0)) result.push_back(*rig);
-  }
-  return result;
-}
-
-std::vector<Foregone> foregone_now(const Search& search) {
-  const std::optional<WaterToFish> water = search.water_at(search.now);
-  if (!water) return {};
-  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement, search.tables);
-  std::vector<ScoredRig> ways = ways_in_use(search, scene);
-  if (ways.empty() || surely_holds(search, scene, *most_seconds(ways))) return {};
-  const ScoredRig in_use = best_worked_out(scene, std::move(ways));
-  std::vector<Foregone> result;
-  for (const ScoredRig& rig : takeovers(search, scene, in_use))
-    result.push_back({rig.rig, rig.technique.method, over(rig, in_use)});
-  return result;
-}
-
-AtFlow at_flow(const Search& search, Discharge flow) {
-  const std::optional<WaterToFish> water = search.water_at(flow);
-  if (!water || is_far(*water, flow, search.judgement.flow)) return {};
-  const Scene scene = scene_of(*water, search.tackle, search.preferences, search.judgement, search.tables);
-  std::vector<ScoredRig> ways = ways_in_use(search, scene);
-  if (ways.empty()) return {};
-  if (surely_holds(search, scene, *most_seconds(ways))) return {Finding::Holds, std::nullopt};
-  const ScoredRig in_use = best_worked_out(scene, std::move(ways));
-  const std::vector<ScoredRig> better = takeovers(search, scene, in_use);
-  ScoredRefs refs;
-  for (const ScoredRig& rig : better) refs.push_back(&rig);
-  const std::vector<Rig> none_rigged;
-  const RankingRules rules{search.tackle, search.judgement.choice, none_rigged};
-  const ScoredRefs by_method = advised_by_method(refs, rules);
-  if (!by_method.empty()) return {Finding::Changes, *by_method.front()};
-  return {fishes(in_use, search.judgement.choice) ? Finding::Holds : Finding::Unknown, std::nullopt};
+// None where nothing can be said of it.
+std::optional<LineAtFlow> ChangeSearch::at_flow(FlowsAhead& ahead, double factor) const {
+  SceneAtFlow* here = ahead.at(factor);
+  if (here == nullptr) return std::nullopt;
+  LineAtFlow there(asked_, *here, ahead);
+  if (there.finding() == LineThere::Unknown) return std::nullopt;
+  return there;
 }
 
 // Between a factor at which the line holds and one at which it changes, halved twice in logs.
-LineChange narrowed(const Search& search, double holds, double changes, AtFlow found) {
+LineChange ChangeSearch::narrowed(FlowsAhead& ahead, double holds, double changes, LineAtFlow found) const {
   for (int halving = 0; halving < 2; ++halving) {
     const double middle = std::sqrt(holds * changes);
-    AtFlow there = at_flow(search, middle * search.now);
-    if (there.finding == Finding::Changes) {
+    ahead.expect(halving == 0 ? std::vector{std::sqrt(holds * middle), std::sqrt(middle * changes)}
+                              : std::vector<double>{});
+    auto there = at_flow(ahead, middle);
+    if (there && there->finding() == LineThere::Changes) {
       changes = middle;
-      found = std::move(there);
+      found = *std::move(there);
     } else {
       holds = middle;
     }
   }
-  return {changes * search.now, *found.to};
+  return {changes * now_.flow, found.advised()};
 }
 
-struct Side {
-  std::optional<LineChange> change;
-  Discharge looked_to;  // the last flow at which the line holds
-};
-
-Side look(const Search& search, double direction) {
-  Side side{std::nullopt, search.now};
+ChangeSearch::Side ChangeSearch::look(double direction) const {
+  const FlowJudgement& judgement = asked_.judgement.flow;
+  const auto factor_at = [&](double step) { return std::exp2(direction * step / judgement.steps_per_doubling); };
+  FlowsAhead ahead(now_, asked_);
+  Side side{std::nullopt, now_.flow};
   double last = 1.0;  // factor
-  for (double step = 1.0; step <= search.judgement.flow.steps; ++step) {
-    const double factor = std::exp2(direction * step / search.judgement.flow.steps_per_doubling);
-    AtFlow there = at_flow(search, factor * search.now);
-    if (there.finding == Finding::Unknown) return side;
-    if (there.finding == Finding::Changes) {
-      side.change = narrowed(search, last, factor, std::move(there));
+  for (double step = 1.0; step <= judgement.steps; ++step) {
+    const double factor = factor_at(step), next = factor_at(step + 1.0);
+    ahead.expect({next, std::sqrt(last * factor), std::sqrt(factor * next)});
+    auto there = at_flow(ahead, factor);
+    if (!there) return side;
+    if (there->finding() == LineThere::Changes) {
+      side.change = narrowed(ahead, last, factor, *std::move(there));
       side.looked_to = side.change->at;
       return side;
     }
     last = factor;
-    side.looked_to = factor * search.now;
+    side.looked_to = factor * now_.flow;
   }
   return side;
 }
 
-}  // namespace
+void ChangeSearch::look_below(WaterChoice& choice) const {
+  Side side = look(-1.0);
+  choice.holds.from = side.looked_to;
+  choice.changes_below = std::move(side.change);
+}
+
+void ChangeSearch::look_above(WaterChoice& choice) const {
+  Side side = look(1.0);
+  choice.holds.to = side.looked_to;
+  choice.changes_above = std::move(side.change);
+}
 
 void changes_at(WaterChoice& choice, const std::vector<ScoredRig>& scored, const WaterAtFlow& water_at, Discharge now,
                 const Tackle& tackle, const Preferences& preferences, const Judgement& judgement,
                 const FishingTables* tables) {
   if (!choice.best || now <= Discharge{}) return;
-  const std::vector<Way> candidates = candidate_ways(scored, *choice.best);
-  Search search{candidates, *choice.best, water_at, now, tackle, preferences, judgement, tables};
-  search.foregone = foregone_now(search);
-  Side below = look(search, -1.0), above = look(search, 1.0);
-  choice.holds = {below.looked_to, above.looked_to};
-  choice.changes_below = std::move(below.change);
-  choice.changes_above = std::move(above.change);
+  const ChangeSearch search(*choice.best, scored, {now, water_at}, tackle, preferences, judgement, tables);
+  search.look_below(choice);
+  search.look_above(choice);
 }
 
 }  // namespace floatwright

@@ -181,13 +181,17 @@ void add_worth(PlannedStretch& planned) {
   planned.worth = planned.rods.worth;
 }
 
-void add_changes_of(const RiverDay& day, WaterBook& book, const WaterAtHour& where, WaterChoice& choice) {
+// Of a choice that has a best rig.
+std::optional<ChangeSearch> search_for_changes(const RiverDay& day, WaterBook& book, const WaterAtHour& where,
+                                               const WaterChoice& choice) {
   const auto flow = whole_flow(day, where.passage.reach, where.read_at);
-  if (!flow.has_value()) return;
+  if (!flow.has_value() || flow->middle <= Discharge{}) return std::nullopt;
   const Water& water = waters_of(day, where.passage)[where.water];
-  const WaterAtFlow water_at = [&](Discharge q) { return water_at_flow(day, where.passage, water, where.read_at, q); };
-  changes_at(choice, scored_for_this_boat(day, book.at(where, Scored::WorkedOut)), water_at, flow->middle, day.tackle,
-             day.settings.preferences, day.judgement, day.tables);
+  const auto water_at = [&day, &where, &water](Discharge q) {
+    return water_at_flow(day, where.passage, water, where.read_at, q);
+  };
+  return ChangeSearch(*choice.best, scored_for_this_boat(day, book.at(where, Scored::WorkedOut)),
+                      {flow->middle, water_at}, day.tackle, day.settings.preferences, day.judgement, day.tables);
 }
 
 }  // namespace
@@ -229,7 +233,16 @@ void add_changes(const RiverDay& day, WaterBook& book, const Stretch& stretch, P
       choices.push_back(&choice);
     }
   }
-  do_each(waters.size(), [&](std::size_t i) { add_changes_of(day, book, waters[i], *choices[i]); });
+  std::vector<std::optional<ChangeSearch>> searches(waters.size());
+  do_each(waters.size(), [&](std::size_t i) {
+    if (auto search = search_for_changes(day, book, waters[i], *choices[i])) searches[i].emplace(*std::move(search));
+  });
+  do_each(2 * waters.size(), [&](std::size_t i) {  // a side each: one may take far longer than another
+    const auto& search = searches[i / 2];
+    if (!search) return;
+    if (i % 2 == 0) search->look_below(*choices[i / 2]);
+    if (i % 2 == 1) search->look_above(*choices[i / 2]);
+  });
 }
 
 }  // namespace floatwright
