@@ -82,7 +82,10 @@ void plan_each(const RiverDay& day, WaterBook& book, const Stretches& stretches,
   std::vector<const Stretch*> refs;
   for (const ComparedStretch* one : stretches) refs.push_back(&one->stretch);
   score_waters(day, book, stretches.front()->how, refs, do_each);
-  for (ComparedStretch* one : stretches) one->planned = planned_stretch(day, book, one->how, one->stretch);
+  do_each(stretches.size(), [&](std::size_t i) {
+    ComparedStretch& one = *stretches[i];
+    one.planned = planned_stretch(day, book, one.how, one.stretch);
+  });
 }
 
 void put_in_order(std::vector<ComparedStretch>& all) { std::stable_sort(all.begin(), all.end(), comes_before); }
