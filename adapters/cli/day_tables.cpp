@@ -1,5 +1,6 @@
 #include "adapters/cli/day_tables.hpp"
 
+#include <atomic>
 #include <utility>
 
 #include "adapters/cli/message.hpp"
@@ -17,6 +18,18 @@ struct TablesRead {
   std::optional<TableShelf> shelf;
   std::optional<Failure> no_shelf;
   KeptSets kept;
+};
+
+struct TablesAhead::Turns {
+  explicit Turns(TablesRead none_yet) : read(std::move(none_yet)) { read.kept.resize(read.needed.orders.size()); }
+  // Each file is read by the thread that comes for it first.
+  void take() {
+    if (!read.shelf) return;
+    for (std::size_t i = next++; i < read.kept.size(); i = next++)
+      read.kept[i] = kept_tables(*read.shelf, read.needed.orders[i]);
+  }
+  TablesRead read;
+  std::atomic<std::size_t> next = 0;
 };
 
 namespace {
@@ -42,10 +55,6 @@ std::shared_ptr<const FishingTables> with_the_others(TablesRead read, const Tack
   return std::make_shared<const FishingTables>(std::move(read.needed), std::move(made.sets));
 }
 
-void one_by_one(std::size_t count, const std::function<void(std::size_t)>& work) {
-  for (std::size_t i = 0; i < count; ++i) work(i);
-}
-
 }  // namespace
 
 std::shared_ptr<const FishingTables> tables_at_hand(TablesNeeded needed, const Tackle& tackle,
@@ -61,14 +70,17 @@ std::shared_ptr<const FishingTables> day_tables(const DayInputs& day, const std:
 }
 
 TablesAhead::TablesAhead(const DayInputs& day, const std::vector<BoatOrder>& boats)
-    : reading_(std::async(std::launch::async, [read = on_the_shelf(tables_needed(day, boats))]() mutable {
-        read.kept = kept_sets(read.shelf, read.needed, one_by_one);
-        return std::make_unique<TablesRead>(std::move(read));
-      })) {}
+    : turns_(std::make_unique<Turns>(on_the_shelf(tables_needed(day, boats)))),
+      reading_(std::async(std::launch::async, [turns = turns_.get()] { turns->take(); })) {}
+
+TablesAhead::TablesAhead(TablesAhead&&) noexcept = default;
+TablesAhead::~TablesAhead() = default;
 
 std::shared_ptr<const FishingTables> TablesAhead::at_hand(const Tackle& tackle, const Judgement& judgement,
                                                           HowTold told) {
-  return with_the_others(std::move(*reading_.get()), tackle, judgement, told);
+  turns_->take();
+  reading_.get();
+  return with_the_others(std::move(turns_->read), tackle, judgement, told);
 }
 
 }  // namespace floatwright

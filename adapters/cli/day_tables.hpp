@@ -21,16 +21,20 @@ struct HowTold {
                                                               HowTold told);
 
 // The same, but what is kept is read from now on in a thread of its own, for what is done meanwhile: what a day needs
-// does not hang on its readings. The thread only reads.
-struct TablesRead;
+// does not hang on its readings. Who asks for it reads what is left along with it. The thread only reads.
 class TablesAhead {
  public:
   TablesAhead(const DayInputs& day, const std::vector<BoatOrder>& boats);
+  TablesAhead(TablesAhead&&) noexcept;
+  ~TablesAhead();
+  // Once.
   [[nodiscard]] std::shared_ptr<const FishingTables> at_hand(const Tackle& tackle, const Judgement& judgement,
                                                              HowTold told);
 
  private:
-  std::future<std::unique_ptr<TablesRead>> reading_;
+  struct Turns;
+  std::unique_ptr<Turns> turns_;
+  std::future<void> reading_;  // goes first
 };
 
 }  // namespace floatwright
