@@ -70,6 +70,8 @@ std::vector<Slice> slices(const Fishing& fishing, const FishedCase& fished, cons
   return result;
 }
 
+constexpr double kAsLong = 1e-9;  // of a slice's time, by which rounding makes another longer
+
 CastInWater cast_in_water(const Fishing& fishing, const FishedCase& fished, const Judgement& judgement) {
   CastInWater cast;
   cast.slices = slices(fishing, fished, judgement);
@@ -84,14 +86,16 @@ CastInWater cast_in_water(const Fishing& fishing, const FishedCase& fished, cons
   const double rate = by_bed(judgement.snag.rate_per_s, fishing.bed);  // 1/s
   const double most = fishing.scatter.empty() ? 0.0 : std::ranges::max(fishing.scatter);
   bool reached = false;
+  double dt = 0.0, unsnagged = 1.0;  // s, of a slice that touches: nearly all are as long as the one before
   for (Slice& slice : cast.slices) {
     const double deepest_member = std::min(cast.deepest, slice.lowest * most);  // m
     const bool touches = deepest_member >= cast.touching;
     reached = reached || touches || cast.sunk->may_be_taken(cast.depth - deepest_member);
     cast.first += reached ? 0 : 1;
     if (!touches || !(rate > 0.0)) continue;
-    slice.unsnagged = std::exp(-rate * slice.dt);
-    slice.till_snag = (1.0 - slice.unsnagged) / rate;
+    if (!(std::abs(slice.dt - dt) <= kAsLong * dt)) dt = slice.dt, unsnagged = std::exp(-rate * dt);
+    slice.unsnagged = unsnagged;
+    slice.till_snag = (1.0 - unsnagged) / rate;
   }
   return cast;
 }

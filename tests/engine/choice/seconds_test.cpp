@@ -152,7 +152,8 @@ CaseSeconds plainly(const Fishing& fishing, const CastPath& path, const Zone& zo
   return {60 * effective / members / (paid + spent / members), 60 * ideal / (paid + out), snagged / members, {}};
 }
 
-// Lines that sink, lie on the bed for a while and are lifted, at changing pace.
+// Lines that sink, lie on the bed for a while and are lifted, at changing pace; looked at as often, but at the end, or
+// at any time.
 CastPath some_path(std::mt19937& rng) {
   const auto between = [&](double least, double most) { return std::uniform_real_distribution(least, most)(rng); };
   CastPath path = steady_path(seconds(between(5, 40)), metres(1), metres(1), metres_per_second(0.3));
@@ -165,6 +166,10 @@ CastPath some_path(std::mt19937& rng) {
     sample.tip_depth = metres(tip * fly);
     sample.over_ground = sample.through_water = metres_per_second(between(0.1, 1.2));
   }
+  path.samples.back().t = path.samples.back().t + seconds(between(0.0, 5.0));
+  if (between(0.0, 1.0) < 0.5) return path;
+  for (std::size_t i = 1; i < path.samples.size(); ++i)
+    path.samples[i].t = path.samples[i - 1].t + seconds(between(0.01, 2.0));
   return path;
 }
 
