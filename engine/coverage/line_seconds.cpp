@@ -8,9 +8,7 @@
 namespace floatwright {
 namespace {
 
-WaysFished way_of(Method method) {
-  return method == Method::Swing || method == Method::Strip ? WaysFished::Pulled : WaysFished::Drifted;
-}
+WaysFished way_of(Method method) { return is_pulled(method) ? WaysFished::Pulled : WaysFished::Drifted; }
 
 // An indicator's leader hangs on fly, shot and rod, not on line or platform: solved once a water.
 using LeaderKey = std::tuple<std::size_t, Mass, Length>;
